@@ -1,0 +1,180 @@
+#include "app/values.hpp"
+
+#include "app/words.hpp"
+#include "facts/facts.hpp"
+#include "measure/text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright {
+
+namespace {
+
+constexpr double kLongestMetres = 20;
+// Range of the table behind the moisture equation: 30 to 212 °F.
+constexpr Temperature kColdest = Temperature::fahrenheit(30);
+constexpr Temperature kHottest = Temperature::fahrenheit(212);
+constexpr double kSlack = 0.05; ///< °C: the range's ends as printed, −1.1 and 100, are inside
+
+std::string option_with(const std::string& option, std::string_view value)
+{
+    return option + " " + as_typed(value);
+}
+
+bool above_zero(double value)
+{
+    return std::isfinite(value) && value > 0;
+}
+
+} // namespace
+
+void ValueReader::missing(const std::string& option, std::string_view example)
+{
+    add(fault_of("missing-option", option + " is needed", option_with(option, example)));
+}
+
+void ValueReader::out_of_range(const std::string& option, const std::string& text, std::string_view wanted, std::string note)
+{
+    add(fault_of("out-of-range", fmt::format("{}: {} is out of range; {}", option, in_quotes(text), wanted), {}, std::move(note)));
+}
+
+template <class T>
+std::optional<T> ValueReader::taken(const std::string& option, const Outcome<T>& outcome)
+{
+    if (outcome) return *outcome;
+    const Misreading& why = outcome.why();
+    add(fault_of(why.id, option + ": " + why.says, why.fix.empty() ? std::string() : option_with(option, why.fix)));
+    return std::nullopt;
+}
+
+Length ValueReader::length(const std::string& option, const std::optional<std::string>& text)
+{
+    if (!text) {
+        missing(option, "12 1/2 in");
+        return {};
+    }
+    const auto read = taken(option, read_length(*text));
+    if (!read) return {};
+    if (above_zero(in_metres(*read)) && in_metres(*read) <= kLongestMetres) return *read;
+    out_of_range(option, *text, "a size is above 0 and at most 20 m");
+    return {};
+}
+
+Force ValueReader::force(const std::string& option, const std::string& text)
+{
+    const auto read = taken(option, read_force(text));
+    if (!read) return {};
+    if (above_zero(read->value())) return *read;
+    out_of_range(option, text, "a load is above 0");
+    return {};
+}
+
+LineLoad ValueReader::line_load(const std::string& option, const std::string& text)
+{
+    const auto read = taken(option, read_line_load(text));
+    if (!read) return {};
+    if (above_zero(read->value())) return *read;
+    out_of_range(option, text, "a load is above 0");
+    return {};
+}
+
+Stress ValueReader::stress(const std::string& option, const std::string& text)
+{
+    const auto read = taken(option, read_stress(text));
+    if (!read) return {};
+    if (above_zero(read->value())) return *read;
+    out_of_range(option, text, "a modulus is above 0");
+    return {};
+}
+
+std::pair<Force, Length> ValueReader::patch(const std::string& option, const std::string& text)
+{
+    const std::size_t colon = text.find(':');
+    if (colon == std::string::npos) {
+        add(fault_of("wrong-type", fmt::format("{}: {} is not a force and a length with a colon between them", option, in_quotes(text)),
+                     option_with(option, "800 N:100 mm")));
+        return {};
+    }
+    const Force load = force(option, text.substr(0, colon));
+    return {load, length(option, text.substr(colon + 1))};
+}
+
+double ValueReader::percent(const std::string& option, const std::optional<std::string>& text, double most, std::string_view example,
+                            std::string_view wanted)
+{
+    if (!text) {
+        missing(option, example);
+        return 0;
+    }
+    const auto read = taken(option, read_percent(*text));
+    if (!read) return 0;
+    if (std::isfinite(*read) && *read >= 0 && *read <= most) return *read;
+    out_of_range(option, *text, wanted);
+    return 0;
+}
+
+MoistureContent ValueReader::moisture(const std::string& option, const std::optional<std::string>& text)
+{
+    return MoistureContent::percent(percent(option, text, kWettest, "8", "a moisture content is from 0 to 300 percent of the oven-dry mass"));
+}
+
+RelativeHumidity ValueReader::humidity(const std::string& option, const std::optional<std::string>& text)
+{
+    return RelativeHumidity::percent(percent(option, text, 100, "50", "a relative humidity is from 0 to 100 percent"));
+}
+
+Temperature ValueReader::temperature(const std::string& option, const std::optional<std::string>& text)
+{
+    const Temperature none = Temperature::celsius(20);
+    if (!text) {
+        missing(option, "20 C");
+        return none;
+    }
+    const auto read = taken(option, read_temperature(*text));
+    if (!read) return none;
+    const double celsius = read->celsius();
+    if (celsius >= kColdest.celsius() - kSlack && celsius <= kHottest.celsius() + kSlack) return *read;
+    out_of_range(option, *text, "the equation holds from -1.1 C (30 F) to 100 C (212 F)", "range of the table behind Wood Handbook eq. 4-5");
+    return none;
+}
+
+Angle ValueReader::rings(const std::string& option, const std::string& text)
+{
+    static const std::vector<std::string> kWords = {"flat", "rift", "quarter"};
+    static constexpr double kDegrees[] = {0, 45, 90};
+    const auto word = std::find(kWords.begin(), kWords.end(), small_letters(text));
+    if (word != kWords.end()) return degrees(kDegrees[word - kWords.begin()]);
+    const Outcome<Angle> angle = read_angle(text);
+    if (!angle) {
+        const auto near = nearest_spellings(text, kWords, 1);
+        add(fault_of("wrong-type", fmt::format("{}: {} is not flat, rift, quarter or an angle in degrees", option, in_quotes(text)),
+                     option_with(option, near.empty() ? "flat" : near.front())));
+        return {};
+    }
+    const double in_deg = in_degrees(*angle);
+    if (in_deg >= 0 && in_deg <= 90) return *angle;
+    out_of_range(option, text, "the angle between the rings and the wide face is from 0 (flat-sawn) to 90 degrees (quarter-sawn)");
+    return {};
+}
+
+std::string ValueReader::one_of(const std::string& option, const std::string& text, const std::vector<std::string>& words)
+{
+    if (std::find(words.begin(), words.end(), text) != words.end()) return text;
+    const auto near = nearest_spellings(text, words, 1);
+    add(fault_of("unknown-name", fmt::format("{}: {} is not one of {}", option, in_quotes(text), fmt::join(words, ", ")),
+                 option_with(option, near.empty() ? words.front() : near.front())));
+    return words.front();
+}
+
+LengthUnit unit_written(std::string_view text)
+{
+    const std::string plain = small_letters(to_utf8(folded(text)));
+    for (const char* mark : {"in", "\"", "'", "ft", "foot", "feet"})
+        if (plain.find(mark) != std::string::npos) return LengthUnit::inch;
+    return LengthUnit::millimetre;
+}
+
+} // namespace jointwright

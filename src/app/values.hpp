@@ -1,0 +1,54 @@
+#pragma once
+// The values of options, read into quantities; what is wrong with any of them is gathered and told in one go.
+
+#include "app/answer.hpp"
+#include "measure/read.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace jointwright {
+
+/// Reads option values. A value that cannot be taken leaves a fault behind and comes back as zero: look at faults() before using any.
+class ValueReader {
+public:
+    /// A required size: above 0, at most 20 m.
+    Length length(const std::string& option, const std::optional<std::string>& text);
+    Force force(const std::string& option, const std::string& text);
+    LineLoad line_load(const std::string& option, const std::string& text);
+    Stress stress(const std::string& option, const std::string& text);
+    /// FORCE:LENGTH.
+    std::pair<Force, Length> patch(const std::string& option, const std::string& text);
+    /// A moisture content from 0 to kWettest percent.
+    MoistureContent moisture(const std::string& option, const std::optional<std::string>& text);
+    RelativeHumidity humidity(const std::string& option, const std::optional<std::string>& text);
+    /// A temperature within the range of the moisture equation.
+    Temperature temperature(const std::string& option, const std::optional<std::string>& text);
+    /// Angle between rings and wide face: flat, rift, quarter or degrees from 0 to 90.
+    Angle rings(const std::string& option, const std::string& text);
+    /// One word of a few, in the spelling of the list; the first one when it is none of them.
+    std::string one_of(const std::string& option, const std::string& text, const std::vector<std::string>& words);
+
+    /// A required option that is absent.
+    void missing(const std::string& option, std::string_view example);
+    void add(Fault fault) { faults_.push_back(std::move(fault)); }
+    const Faults& faults() const { return faults_; }
+
+private:
+    template <class T>
+    std::optional<T> taken(const std::string& option, const Outcome<T>& outcome);
+    void out_of_range(const std::string& option, const std::string& text, std::string_view wanted, std::string note = {});
+    double percent(const std::string& option, const std::optional<std::string>& text, double most, std::string_view example, std::string_view wanted);
+
+    Faults faults_;
+};
+
+/// Wettest wood that is believed; green balsa or cottonwood sap reaches about 200 %.
+constexpr double kWettest = 300;
+
+/// Inches when the text is written with inches or feet, else millimetres: the unit a maker wants the answer in.
+LengthUnit unit_written(std::string_view text);
+
+} // namespace jointwright

@@ -1,0 +1,88 @@
+#include "bond/glue_line.hpp"
+
+#include "measure/write.hpp"
+#include "wood/resistance.hpp"
+
+#include <fmt/core.h>
+
+#include <cmath>
+#include <numbers>
+
+namespace jointwright {
+
+namespace {
+
+constexpr double kLowerTail = 1.645; // standard normal deviate of the 5 % exclusion value
+
+double hankinson(double along, double across, double angle)
+{
+    const double s = std::sin(angle), c = std::cos(angle);
+    return along * across / (along * s * s + across * c * c);
+}
+
+} // namespace
+
+std::optional<GlueStrength> glue_strength(const Facts& facts, const WoodState& first, std::string_view first_name, const WoodState& second,
+                                          std::string_view second_name, const GlueRecord* glue, GlueFace face, double grain_angle, Working* working)
+{
+    if (!first.shear || !second.shear) return std::nullopt;
+    const bool first_weaker = first.shear->value <= second.shear->value;
+    const Property<Stress>& weaker = first_weaker ? *first.shear : *second.shear;
+    GlueStrength strength;
+    strength.weaker_wood = std::string(first_weaker ? first_name : second_name);
+    strength.estimated = weaker.estimated;
+    strength.source = weaker.source;
+    if (glue && glue->shear) strength.glue = glue->shear->value;
+    if (face == GlueFace::end_grain) {
+        strength.wood = strength.mean = pascals(0);
+        return strength;
+    }
+    const Datum<double>& crossed = facts.number("crossed_grain_share");
+    const Datum<double>& mitre = facts.number("mitre_share");
+    const double along = weaker.value.value();
+    double wood = hankinson(along, along * crossed.value, grain_angle);
+    if (face == GlueFace::mitre) wood *= mitre.value;
+    strength.wood = pascals(wood);
+    strength.mean = strength.glue && *strength.glue < strength.wood ? *strength.glue : strength.wood;
+    if (!working) return strength;
+
+    working->push_back({fmt::format("Shear strength along the grain of the weaker wood, {} (mean)", strength.weaker_wood), "f0", weaker.note, along, "Pa", weaker.source});
+    if (face == GlueFace::mitre)
+        working->push_back({"On a mitre, half of the side-grain value", "f = f0/2", "", wood, "Pa", mitre.cite.text()});
+    else
+        working->push_back({"Shear strength of the wood at the angle between the two grains", "f = f0 f90/(f0 sin²θ + f90 cos²θ), f90 = f0/3",
+                            fmt::format("θ = {}°", write_number(grain_angle * 180 / std::numbers::pi, 3)), wood, "Pa", crossed.cite.text()});
+    if (strength.glue)
+        working->push_back({fmt::format("Shear strength of the glue itself, {} (mean)", glue->name), "f_glue", "", strength.glue->value(), "Pa", glue->shear->cite.text()});
+    return strength;
+}
+
+Volume twisting_capacity(Length a, Length b)
+{
+    const double x = in_metres(a) / 2, y = in_metres(b) / 2;
+    if (x <= 0 || y <= 0) return cubic_metres(0);
+    // Eight right triangles round the middle; for one with its foot at distance x and height y along it:
+    // ∫ρ dA = x/6 [ y √(x² + y²) + x² asinh(y/x) ].
+    const double r = std::hypot(x, y);
+    const double one = x / 6 * (y * r + x * x * std::asinh(y / x));
+    const double other = y / 6 * (x * r + y * y * std::asinh(x / y));
+    return cubic_metres(4 * (one + other));
+}
+
+Datum<double> glue_variation(const Facts& facts)
+{
+    return variation_of(facts, StrengthKind::shear);
+}
+
+Stress glue_service_resistance(const Facts& facts, WoodKind kind, Stress mean)
+{
+    return service_resistance(facts, StrengthKind::shear, kind, mean, LoadDuration::sitting);
+}
+
+Stress glue_proof_resistance(const Facts& facts, Stress mean)
+{
+    const double lower = mean.value() * (1 - kLowerTail * glue_variation(facts).value);
+    return pascals(lower * facts.number("repeated_use_share").value / facts.number("proof_divisor").value);
+}
+
+} // namespace jointwright

@@ -1,0 +1,50 @@
+#pragma once
+// Strength of a glue line by the true relation of the two grains: two faces of long grain are not yet a long-grain joint.
+
+#include "facts/facts.hpp"
+#include "facts/working.hpp"
+#include "measure/quantity.hpp"
+#include "wood/state.hpp"
+
+#include <optional>
+#include <string>
+
+namespace jointwright {
+
+/// How a glued face meets the wood.
+enum class GlueFace {
+    side_grain, ///< long grain on both sides, at some angle to each other
+    mitre,      ///< cut at about 45° on both sides
+    end_grain,  ///< end grain on at least one side: counted as nothing
+};
+
+/// Mean shear strengths of a glue line.
+struct GlueStrength {
+    Stress wood{};              ///< the weaker wood at this grain angle
+    std::optional<Stress> glue; ///< of the glue itself, where a figure is known
+    Stress mean{};              ///< the lower of the two; 0 at end grain
+    std::string weaker_wood;    ///< whose figure rules
+    bool estimated = false;
+    std::string source;
+};
+
+/// Mean shear strength of a glue line [Pa].
+///
+/// Grains parallel: the weaker wood's shear strength f0 along the grain; crossed at 90°: f0/3 (FPL Report 1522); between them Hankinson,
+/// f0 f90/(f0 sin²θ + f90 cos²θ); mitre: half of the side-grain value (estimated); end grain: nothing. Never above the glue's own figure.
+/// Returns nothing when neither wood has a shear strength.
+std::optional<GlueStrength> glue_strength(const Facts& facts, const WoodState& first, std::string_view first_name, const WoodState& second,
+                                          std::string_view second_name, const GlueRecord* glue, GlueFace face, double grain_angle,
+                                          Working* working = nullptr);
+
+/// ∫ρ dA over a rectangle about its middle: the twisting moment of a uniform stress of 1 at failure [m³].
+/// Closed form; 0.383 a³ for a square of side a. Source: mechanics, integrated in tests/bond/glue_line_test.cpp.
+Volume twisting_capacity(Length a, Length b);
+
+/// Scatter of glue-line shear.
+Datum<double> glue_variation(const Facts& facts);
+/// Allowable mean stress under sitting loads and resistance under proof loads (with the further 2/3 for repeated use).
+Stress glue_service_resistance(const Facts& facts, WoodKind kind, Stress mean);
+Stress glue_proof_resistance(const Facts& facts, Stress mean);
+
+} // namespace jointwright

@@ -1,0 +1,107 @@
+#include "checks/check_tools.hpp"
+
+#include "measure/write.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright {
+
+int severity(Verdict verdict)
+{
+    switch (verdict) {
+    case Verdict::pass: return 0;
+    case Verdict::warn: return 1;
+    case Verdict::cannot_tell: return 2;
+    case Verdict::fail: return 3;
+    }
+    return 0;
+}
+
+bool is_worse(const Finding& a, const Finding& b)
+{
+    if (severity(a.verdict) != severity(b.verdict)) return severity(a.verdict) > severity(b.verdict);
+    return a.utilisation.value_or(-1) > b.utilisation.value_or(-1) + 1e-12;
+}
+
+void keep_worst(std::vector<Finding>& findings, Finding finding)
+{
+    for (Finding& kept : findings)
+        if (kept.subject == finding.subject && kept.check == finding.check) {
+            if (is_worse(finding, kept)) kept = std::move(finding);
+            return;
+        }
+    findings.push_back(std::move(finding));
+}
+
+std::string pair_subject(const Prepared& prepared, const Contact& contact)
+{
+    return prepared.piece->part_of(contact.first).id + " / " + prepared.piece->part_of(contact.second).id;
+}
+
+std::string pair_place(const Prepared& prepared, const Contact& contact)
+{
+    return fmt::format("{} on {}", prepared.piece->label(contact.first, true), prepared.piece->label(contact.second, true));
+}
+
+std::string size_words(const Prepared& prepared, double length)
+{
+    return write_length(metres(length), prepared.units);
+}
+
+std::string small_words(const Prepared& prepared, double length)
+{
+    return write_small_length(metres(length), prepared.units);
+}
+
+std::string moisture_words(MoistureContent moisture)
+{
+    return write_moisture(moisture);
+}
+
+void gather_sources(Finding& finding)
+{
+    for (const WorkingStep& step : finding.working)
+        if (!step.source.empty() && std::find(finding.sources.begin(), finding.sources.end(), step.source) == finding.sources.end())
+            finding.sources.push_back(step.source);
+}
+
+Finding cannot_tell(std::string check, std::string subject, std::string headline, std::string remedy)
+{
+    Finding finding;
+    finding.check = std::move(check);
+    finding.subject = std::move(subject);
+    finding.verdict = Verdict::cannot_tell;
+    finding.headline = std::move(headline);
+    if (!remedy.empty()) finding.remedy = std::move(remedy);
+    return finding;
+}
+
+double strain_along(const Part& part, const BoardStrain& strain, Axis axis)
+{
+    if (axis == part.grain) return strain.along;
+    return axis == part.face ? strain.thickness : strain.width;
+}
+
+std::string direction_words(const Part& part, Axis axis)
+{
+    if (axis == part.grain) return "along its grain";
+    return axis == part.face ? "through its thickness" : "across its width";
+}
+
+Axis main_axis_of(const Point& normal)
+{
+    std::size_t best = 0;
+    for (std::size_t i = 1; i < 3; ++i)
+        if (std::abs(normal[i]) > std::abs(normal[best])) best = i;
+    return static_cast<Axis>(best);
+}
+
+bool has_glue(const Prepared& prepared, const Contact& contact)
+{
+    return contact.joint && prepared.piece->joints[*contact.joint].glue.has_value();
+}
+
+} // namespace jointwright

@@ -1,0 +1,32 @@
+#pragma once
+// The checks, one file each: pure functions from the prepared piece to findings. The registry lists them.
+
+#include "checks/finding.hpp"
+#include "mechanics/prepared.hpp"
+
+#include <vector>
+
+namespace jointwright {
+
+std::vector<Finding> check_seasonal_size(const Prepared& prepared);
+std::vector<Finding> check_slat_gap(const Prepared& prepared);
+std::vector<Finding> check_bind(const Prepared& prepared);
+std::vector<Finding> check_cross_grain(const Prepared& prepared);
+std::vector<Finding> check_glue_line(const Prepared& prepared);
+std::vector<Finding> check_sag(const Prepared& prepared);
+std::vector<Finding> check_bending(const Prepared& prepared);
+std::vector<Finding> check_shear(const Prepared& prepared);
+std::vector<Finding> check_notch(const Prepared& prepared);
+std::vector<Finding> check_stands(const Prepared& prepared);
+std::vector<Finding> check_dust(const Prepared& prepared);
+
+/// Findings of one combination of woods and ring cuts.
+struct CombinationFindings {
+    const Prepared* prepared = nullptr;
+    std::vector<Finding> findings;
+};
+
+/// What hangs on not knowing the wood: one finding for each [[wood]] with a list of species.
+std::vector<Finding> check_species_unsure(const Piece& piece, const std::vector<CombinationFindings>& runs);
+
+} // namespace jointwright

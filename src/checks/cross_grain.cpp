@@ -1,0 +1,207 @@
+// Glued faces whose two parts want to move by unlike amounts: does the wood split, the glue shear, or do they bear with each other?
+
+#include "bond/glue_line.hpp"
+#include "checks/check_tools.hpp"
+#include "checks/checks.hpp"
+#include "checks/cross_grain_layers.hpp"
+#include "mechanics/glued_face.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright {
+
+namespace {
+
+std::string remedy_for(const Prepared& prepared, const FaceDirection& face, double holding_width)
+{
+    const Contact& contact = prepared.layout->contacts[face.contact];
+    const Joint& joint = prepared.piece->joints[*contact.joint];
+    const std::string middle = holding_width > 0.02 ? fmt::format("glue only {} at the middle", size_words(prepared, holding_width)) : "leave the face dry";
+    switch (joint.kind) {
+    case JointKind::tenon:
+        return fmt::format("{} and let the rest of the tenon slide, or make two narrow tenons for the wide one", middle);
+    case JointKind::groove: return "leave it dry in its groove, free to move, with glue or a pin at its middle only";
+    case JointKind::sliding_dovetail:
+    case JointKind::dovetail: return fmt::format("{} (or at one end) and let the rest slide dry", middle);
+    default: break;
+    }
+    return fmt::format("{} and hold the rest by screws in slots or by buttons, use quarter-sawn or narrower stock, or glue up at the mean moisture of the room", middle);
+}
+
+void add_movement_steps(const Prepared& prepared, const FaceDirection& face, Finding& f)
+{
+    const Piece& piece = *prepared.piece;
+    const Part& a = piece.part_of(face.a.copy);
+    const Part& b = piece.part_of(face.b.copy);
+    const PartState& sa = prepared.state_of(face.a.copy);
+    f.working.push_back({fmt::format("Strain difference made to driest, {} ({} at {}) against {} ({})", a.id, direction_words(a, main_axis_of(face.direction)), moisture_words(sa.made), b.id, direction_words(b, main_axis_of(face.direction))),
+                         "Δε = ε_A − ε_B", fmt::format("ε_A = {:.5f}, ε_B = {:.5f}", face.a.dry, face.b.dry), face.dry, "1", "plane strain transformation"});
+    f.working.push_back({"Strain difference made to dampest", "Δε = ε_A − ε_B", fmt::format("ε_A = {:.5f}, ε_B = {:.5f}", face.a.damp, face.b.damp), face.damp, "1", "plane strain transformation"});
+    f.working.push_back({"Differential movement over the glued length", "Δ = |Δε| ℓ", fmt::format("ℓ = {}", size_words(prepared, face.length)), face.movement(), "m", "geometry"});
+    const FaceSide& mover = face.a.across() ? face.a : face.b;
+    const PartState& state = prepared.state_of(mover.copy);
+    if (mover.across() && state.moves())
+        for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, metres(face.length), state.made, std::abs(face.dry) >= std::abs(face.damp) ? state.driest : state.dampest))
+            f.working.push_back(std::move(step));
+}
+
+Finding blank(const Prepared& prepared, const FaceDirection& face)
+{
+    const Contact& contact = prepared.layout->contacts[face.contact];
+    Finding f;
+    f.check = "cross-grain";
+    f.subject = pair_subject(prepared, contact);
+    const PartState& a = prepared.state_of(contact.first);
+    const PartState& b = prepared.state_of(contact.second);
+    f.where = fmt::format("{}, {}", pair_place(prepared, contact), a.species == b.species ? a.species : a.species + " on " + b.species);
+    f.values = {{"differential_movement", face.movement(), "m"}, {"glued_length", face.length, "m"}};
+    return f;
+}
+
+/// A core glued on both faces, or end grain: judged by the movement alone.
+Finding judge_core(const Prepared& prepared, const FaceDirection& face)
+{
+    const Datum<double>& pass = prepared.facts->number("core_movement_pass");
+    const Datum<double>& warn = prepared.facts->number("core_movement_warn");
+    const Datum<double>& wide = prepared.facts->number("wide_crossed_side");
+    const Contact& contact = prepared.layout->contacts[face.contact];
+    const Joint& joint = prepared.piece->joints[*contact.joint];
+    const std::string a = prepared.piece->part_of(contact.first).id, b = prepared.piece->part_of(contact.second).id;
+    Finding f = blank(prepared, face);
+    const double movement = face.movement();
+    f.utilisation = movement / pass.value;
+    const bool too_wide = face.crossed() && face.length > wide.value;
+    if (movement > warn.value)
+        f.verdict = Verdict::fail;
+    else if (movement > pass.value || too_wide)
+        f.verdict = Verdict::warn;
+    const std::string facts = fmt::format("the glued {} of {} in {} wants to move {} over {}", name_of(joint.kind), a, b, small_words(prepared, movement), size_words(prepared, face.length));
+    switch (f.verdict) {
+    case Verdict::fail: f.headline = fmt::format("Too much: {}, more than glue and wood bear.", facts); break;
+    case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
+    default: f.headline = fmt::format("Holds: {}.", facts);
+    }
+    if (f.verdict != Verdict::pass) f.remedy = remedy_for(prepared, face, movement > 0 ? face.length * pass.value / movement : 0);
+    f.values.push_back({"limit", pass.value, "m"});
+    add_movement_steps(prepared, face, f);
+    f.working.push_back({"Movement that a tenon, tail or tongue glued on both faces bears", "Δ ≤ limit", fmt::format("warns to {}", small_words(prepared, warn.value)), pass.value, "m", pass.cite.text()});
+    gather_sources(f);
+    return f;
+}
+
+Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
+{
+    const Contact& contact = prepared.layout->contacts[face.contact];
+    const Part& a = prepared.piece->part_of(contact.first);
+    const Part& b = prepared.piece->part_of(contact.second);
+    std::string missing;
+    const auto result = judge_layer_stresses(prepared, face, &missing);
+    if (!result) {
+        Finding f = cannot_tell("cross-grain", pair_subject(prepared, contact), fmt::format("Whether {} and {} bear with each other across the grain cannot be told: {} is missing.", a.id, b.id, missing),
+                                "give [[wood]] properties from a test of your own, or a wood of the table");
+        f.values = {{"differential_movement", face.movement(), "m"}};
+        return f;
+    }
+    Finding f = blank(prepared, face);
+    f.verdict = result->verdict;
+    f.utilisation = result->utilisation();
+    f.values.push_back({"restraint_stress", result->tension, "Pa"});
+    f.values.push_back({"tension_limit", result->tension_pass, "Pa"});
+    f.values.push_back({"glue_shear", result->shear, "Pa"});
+    f.values.push_back({"glue_shear_limit", result->shear_pass, "Pa"});
+    f.values.push_back({"edge_peak_shear", result->edge_peak, "Pa"});
+    f.values.push_back({"own_bending", result->own_bending, "Pa"});
+    f.values.push_back({"unrelaxed_strain", result->strain, "1"});
+    const std::string facts = fmt::format("{} and {} want to move {} against each other over {} of {}glue", a.id, b.id, small_words(prepared, face.movement()), size_words(prepared, face.length), face.crossed() ? "crossed " : "");
+    const Datum<double>& thumb = prepared.facts->number("thumb_crossed_side");
+    const bool thumb_minds = face.crossed() && face.length > thumb.value;
+    switch (f.verdict) {
+    case Verdict::fail: f.headline = fmt::format("{}: {}.", result->tension_governs() ? "The wood splits or bows" : "The glue line shears", facts); break;
+    case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
+    default: f.headline = fmt::format("Holds: {}.", facts);
+    }
+    if (thumb_minds && f.verdict == Verdict::pass) f.headline += " The rule of thumb (no more than about 4 in or 100 mm) says otherwise.";
+    if (!thumb_minds && f.verdict == Verdict::fail && face.crossed()) f.headline += " The rule of thumb (up to about 4 in or 100 mm) would have let it pass.";
+    if (f.verdict != Verdict::pass) f.remedy = remedy_for(prepared, face, widest_that_holds(prepared, face));
+    add_movement_steps(prepared, face, f);
+    for (WorkingStep& step : layer_working(prepared, face, *result)) f.working.push_back(std::move(step));
+    gather_sources(f);
+    return f;
+}
+
+/// A thin layer glued over its whole face holds too little energy to split, but cups its core when the other face is bare.
+Finding judge_veneer(const Prepared& prepared, const FaceDirection& face)
+{
+    Finding f = blank(prepared, face);
+    const Datum<double>& thin = prepared.facts->number("veneer_thickness");
+    const Contact& contact = prepared.layout->contacts[face.contact];
+    f.verdict = Verdict::warn;
+    f.headline = fmt::format("{} is thin enough not to split on {}, but a layer on one face alone cups and checks.", prepared.piece->part_of(contact.first).id, prepared.piece->part_of(contact.second).id);
+    f.remedy = "cover both faces of the core alike";
+    for (const Contact& other : prepared.layout->contacts) {
+        if (&other == &contact || !has_glue(prepared, other)) continue;
+        const bool same_core = other.second == contact.second || other.first == contact.second;
+        if (same_core && main_axis_of(other.patches[0].normal) == main_axis_of(face.patch->normal) && other.patches[0].normal[index_of(main_axis_of(face.patch->normal))] * face.patch->normal[index_of(main_axis_of(face.patch->normal))] < 0) {
+            f.verdict = Verdict::pass;
+            f.headline = fmt::format("{} is a thin layer and its core is covered on both faces: it holds.", prepared.piece->part_of(contact.first).id);
+            f.remedy.reset();
+        }
+    }
+    add_movement_steps(prepared, face, f);
+    f.working.push_back({"Layers up to this thickness hold too little energy to split", "t ≤ limit", "", thin.value, "m", thin.cite.text()});
+    gather_sources(f);
+    return f;
+}
+
+bool is_veneer(const Prepared& prepared, const FaceDirection& face)
+{
+    const Axis normal = main_axis_of(face.patch->normal);
+    const double thin = prepared.facts->number("veneer_thickness").value;
+    return std::min(prepared.piece->copies[face.a.copy].box.size(normal), prepared.piece->copies[face.b.copy].box.size(normal)) <= thin + 1e-9;
+}
+
+/// A quick measure of how bad a face direction may be, so that of many alike only the worst is worked out in words.
+double weight_of(const FaceDirection& face)
+{
+    return face.movement() + (face.core ? 0 : 1e-9);
+}
+
+} // namespace
+
+std::vector<Finding> check_cross_grain(const Prepared& prepared)
+{
+    std::vector<Finding> findings;
+    std::vector<FaceDirection> faces = glued_directions(prepared);
+    // Copies of one part at one joint are alike or nearly so: faces of the same pair, kind and length are judged once.
+    std::stable_sort(faces.begin(), faces.end(), [](const FaceDirection& a, const FaceDirection& b) { return weight_of(a) > weight_of(b); });
+    std::vector<const FaceDirection*> judged;
+    for (const FaceDirection& face : faces) {
+        const Contact& contact = prepared.layout->contacts[face.contact];
+        const PartState& a = prepared.state_of(contact.first);
+        const PartState& b = prepared.state_of(contact.second);
+        if (!a.moves() || !b.moves()) {
+            keep_worst(findings, cannot_tell("cross-grain", pair_subject(prepared, contact),
+                                             fmt::format("Whether {} fights {} across the grain cannot be told: {}.", prepared.piece->part_of(contact.first).id, prepared.piece->part_of(contact.second).id,
+                                                         a.moves() ? b.missing_movement() : a.missing_movement()),
+                                             "name a wood of the table or give its movement under properties"));
+            continue;
+        }
+        const bool seen = std::any_of(judged.begin(), judged.end(), [&](const FaceDirection* other) {
+            const Contact& o = prepared.layout->contacts[other->contact];
+            return prepared.piece->copies[o.first].part == prepared.piece->copies[contact.first].part && prepared.piece->copies[o.second].part == prepared.piece->copies[contact.second].part &&
+                   o.joint == contact.joint && other->core == face.core && std::abs(other->length - face.length) < 1e-6 && std::abs(other->dry - face.dry) < 1e-9 && std::abs(other->damp - face.damp) < 1e-9;
+        });
+        if (seen) continue;
+        judged.push_back(&face);
+        if (is_veneer(prepared, face))
+            keep_worst(findings, judge_veneer(prepared, face));
+        else
+            keep_worst(findings, face.core ? judge_core(prepared, face) : judge_layers(prepared, face));
+    }
+    return findings;
+}
+
+} // namespace jointwright

@@ -1,0 +1,46 @@
+#include "checks/finding.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace jointwright {
+
+namespace {
+
+/// A finding without a utilisation stands behind those that have one.
+double utilisation_for_order(const Finding& finding)
+{
+    constexpr double kLast = -std::numeric_limits<double>::infinity();
+    return finding.utilisation && !std::isnan(*finding.utilisation) ? *finding.utilisation : kLast;
+}
+
+bool comes_before(const Finding& a, const Finding& b)
+{
+    if (a.verdict != b.verdict) return a.verdict > b.verdict; // Verdict is listed from mild to grave
+    const double of_a = utilisation_for_order(a), of_b = utilisation_for_order(b);
+    if (of_a != of_b) return of_a > of_b;
+    if (a.subject != b.subject) return a.subject < b.subject;
+    return a.check < b.check;
+}
+
+} // namespace
+
+std::string_view word_of(Verdict verdict)
+{
+    switch (verdict) {
+    case Verdict::pass: return "pass";
+    case Verdict::warn: return "warn";
+    case Verdict::cannot_tell: return "cannot-tell";
+    case Verdict::fail: return "fail";
+    }
+    return {};
+}
+
+void sort_findings(std::vector<Finding>& findings)
+{
+    static_assert(Verdict::fail > Verdict::cannot_tell && Verdict::cannot_tell > Verdict::warn && Verdict::warn > Verdict::pass);
+    std::stable_sort(findings.begin(), findings.end(), comes_before);
+}
+
+} // namespace jointwright

@@ -1,0 +1,41 @@
+#pragma once
+// What a check says: one finding per check and subject. Writers turn findings into text, JSON and HTML and compute nothing.
+
+#include "facts/working.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace jointwright {
+
+enum class Verdict { pass, warn, cannot_tell, fail };
+
+/// "pass", "warn", "cannot-tell", "fail".
+std::string_view word_of(Verdict verdict);
+
+/// A number of a finding in SI, under a name of the contract.
+struct NamedValue {
+    std::string name;
+    double value = 0; ///< finite
+    std::string unit; ///< "m", "m2", "N", "N m", "Pa", "kg", "kg/m3", "s", "rad", "%", "1"
+};
+
+struct Finding {
+    std::string check;   ///< id, for example "cross-grain"
+    std::string subject; ///< part id, or "id / id" in the order of the joint
+    Verdict verdict = Verdict::pass;
+    std::optional<double> utilisation;  ///< finite; with it working and sources are never empty
+    std::string headline;               ///< one sentence a maker understands, in the maker's units
+    std::optional<std::string> where;   ///< worst copy, place, load case, species, ring cut
+    std::optional<std::string> remedy;  ///< what to change
+    std::vector<NamedValue> values;
+    Working working;
+    std::vector<std::string> sources;
+};
+
+/// Sorts fail, cannot-tell, warn, pass; then utilisation falling; then subject; then check.
+void sort_findings(std::vector<Finding>& findings);
+
+} // namespace jointwright

@@ -1,0 +1,168 @@
+#include "checks/gather.hpp"
+
+#include "checks/check_tools.hpp"
+#include "measure/write.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+namespace jointwright {
+
+namespace {
+
+std::string grain_words(Axis grain)
+{
+    switch (grain) {
+    case Axis::x: return "left to right";
+    case Axis::y: return "front to back";
+    case Axis::z: return "upright";
+    }
+    return "";
+}
+
+std::string wood_words(const WoodChoice& wood)
+{
+    if (wood.species.empty()) return wood.id;
+    std::string words;
+    for (std::size_t i = 0; i < wood.species.size(); ++i) words += (i ? " or " : "") + wood.species[i];
+    return words;
+}
+
+/// The run whose pieces weigh most.
+const Prepared& heaviest(const std::vector<CombinationFindings>& runs)
+{
+    const CombinationFindings* best = &runs.front();
+    for (const CombinationFindings& run : runs)
+        if (run.prepared->whole_mass() > best->prepared->whole_mass()) best = &run;
+    return *best->prepared;
+}
+
+double tenon_ends(const Piece& piece, const Layout& layout, std::size_t copy)
+{
+    double more = 0;
+    for (const Contact& c : layout.contacts) {
+        if (c.first != copy || !c.joint || c.shared) continue;
+        const Joint& joint = piece.joints[*c.joint];
+        if (joint.kind == JointKind::tenon && joint.tenon) more += in_metres(joint.tenon->length);
+    }
+    return more;
+}
+
+} // namespace
+
+std::vector<Finding> merge_combinations(const Piece& piece, const std::vector<CombinationFindings>& runs)
+{
+    std::vector<Finding> merged;
+    for (const CombinationFindings& run : runs)
+        for (Finding f : run.findings) {
+            const std::string& words = run.prepared->combination.words;
+            if (!words.empty() && f.where && f.where->find(words) == std::string::npos) f.where = *f.where + " [" + words + "]";
+            keep_worst(merged, std::move(f));
+        }
+    for (Finding& f : check_species_unsure(piece, runs)) merged.push_back(std::move(f));
+    sort_findings(merged);
+    return merged;
+}
+
+void describe_piece(ReportContent& content, const Piece& piece, const Layout& layout, const std::vector<CombinationFindings>& runs)
+{
+    const Prepared& prepared = heaviest(runs);
+    content.piece_name = piece.name;
+    content.use = std::string(name_of(piece.use));
+    content.mass_kg = prepared.whole_mass();
+    content.room_name = piece.room.name;
+    content.moisture_driest_pct = prepared.parts.front().driest.percent();
+    content.moisture_dampest_pct = prepared.parts.front().dampest.percent();
+    content.moisture_at_glue_up_pct = piece.room.at_glue_up.percent();
+    for (std::size_t p = 0; p < piece.parts.size(); ++p) {
+        const Part& part = piece.parts[p];
+        PartLine line;
+        line.id = part.id;
+        line.copies = 0;
+        for (std::size_t i = 0; i < piece.copies.size(); ++i)
+            if (piece.copies[i].part == p) {
+                if (line.copies++ == 0) line.mass_kg = prepared.masses[i];
+            }
+        line.length_m = in_metres(part.length);
+        line.width_m = in_metres(part.width);
+        line.thickness_m = in_metres(part.thickness);
+        line.wood = wood_words(piece.woods[part.wood]);
+        line.grain = grain_words(part.grain);
+        content.parts.push_back(std::move(line));
+    }
+    std::vector<int> places(piece.joints.size(), 0);
+    for (const Contact& c : layout.contacts) {
+        ContactLine line;
+        line.first = piece.label(c.first);
+        line.second = piece.label(c.second);
+        if (c.joint) {
+            const Joint& joint = piece.joints[*c.joint];
+            line.joint = std::string(name_of(joint.kind));
+            line.glue = joint.glue;
+            ++places[*c.joint];
+        }
+        line.area_m2 = c.area();
+        if (const auto angle = c.grain_angle()) line.grain_angle_deg = std::round(*angle * 180 / 3.14159265358979323846 * 1e6) / 1e6;
+        content.contacts.push_back(std::move(line));
+    }
+    for (std::size_t j = 0; j < piece.joints.size(); ++j) {
+        const Joint& joint = piece.joints[j];
+        content.joints.push_back({joint.first, joint.second, std::string(name_of(joint.kind)), joint.glue, places[j]});
+    }
+}
+
+std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<CombinationFindings>& runs)
+{
+    std::vector<std::string> all = piece.assumed;
+    const auto add = [&](std::string line) {
+        if (std::find(all.begin(), all.end(), line) == all.end()) all.push_back(std::move(line));
+    };
+    for (const CombinationFindings& run : runs)
+        for (const std::string& line : run.prepared->statics.cases.assumed) add(line);
+    const bool loaded = piece.use != Use::none && piece.use != Use::panel;
+    if (loaded) {
+        add("every board is straight-grained and clear of knots where it is stressed");
+        add("lying parts are worked out as beams, free to turn on rigid supports; the whole frame is not yet solved as one");
+    }
+    if (piece.use == Use::seat && !piece.limits.sitter) add("the heavy sitter weighs 120 kg");
+    for (std::size_t p = 0; loaded && p < piece.parts.size(); ++p)
+        if (piece.parts[p].grain != Axis::z && in_metres(piece.parts[p].width) > 0.25 && std::find(piece.carries.begin(), piece.carries.end(), piece.parts[p].id) != piece.carries.end())
+            add(fmt::format("{} is taken to carry over its whole width; bending across its grain is not yet worked out", piece.parts[p].id));
+    std::set<std::string> estimated;
+    for (const CombinationFindings& run : runs)
+        for (const PartState& s : run.prepared->parts) {
+            if ((s.loaded.bending_strength && s.loaded.bending_strength->estimated) || (s.loaded.shear && s.loaded.shear->estimated) || (s.loaded.tension_across && s.loaded.tension_across->estimated))
+                estimated.insert(fmt::format("some strengths of {} are estimated from its specific gravity", s.species));
+            if (s.usual.modulus_tangential && s.usual.modulus_tangential->estimated) estimated.insert(fmt::format("stiffness of {} across the grain is estimated from a relative", s.species));
+        }
+    for (const std::string& line : estimated) add(line);
+    for (const std::string& line : piece.unused) add(line);
+    return all;
+}
+
+std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, LengthUnit units)
+{
+    std::vector<std::string> lines;
+    for (std::size_t p = 0; p < piece.parts.size(); ++p) {
+        const Part& part = piece.parts[p];
+        int count = 0;
+        double tenons = 0;
+        for (std::size_t i = 0; i < piece.copies.size(); ++i)
+            if (piece.copies[i].part == p) {
+                ++count;
+                tenons = std::max(tenons, tenon_ends(piece, layout, i));
+            }
+        const double length = in_metres(part.length);
+        std::string line = fmt::format("{} × {}: {} long, {} wide, {} thick", count, part.id, write_length(metres(length + tenons), units), write_length(part.width, units), write_length(part.thickness, units));
+        if (tenons > 0) line += fmt::format(" ({} between shoulders, tenons {} in all)", write_length(part.length, units), write_length(metres(tenons), units));
+        if (part.glued_up) line += fmt::format(", glued up from {} boards of {}", part.glued_up->boards, write_length(metres(in_metres(part.width) / part.glued_up->boards), units));
+        lines.push_back(line);
+    }
+    return lines;
+}
+
+} // namespace jointwright

@@ -1,0 +1,41 @@
+#pragma once
+// What bending and shear share: of all copies and cases of a part, the one that uses most of its resistance. SI doubles.
+
+#include "checks/finding.hpp"
+#include "mechanics/prepared.hpp"
+#include "wood/resistance.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace jointwright {
+
+/// The governing case of one part for one kind of strength.
+struct Governing {
+    const MemberResult* member = nullptr;
+    const LoadCase* load_case = nullptr;
+    double stress = 0, resistance = 0, use = 0;
+    Verdict verdict = Verdict::pass;
+    double mean = 0, depth_factor = 1;
+    bool estimated = false;
+    std::string source, note;
+};
+
+/// The worst case of a part, by verdict and then by utilisation; nothing when no copy of it spans between supports.
+/// Needs the strength: callers ask `strength_of` first.
+std::optional<Governing> governing_case(const Prepared& prepared, std::size_t part, StrengthKind kind);
+
+/// The mean strength at the dampest; nullptr where neither table nor estimate has one.
+const Property<Stress>* strength_of(const PartState& state, StrengthKind kind);
+
+/// True when some copy of the part spans between supports.
+bool has_beam(const Prepared& prepared, std::size_t part);
+
+/// Steps from the mean strength to the resistance of a governing case.
+Working resistance_working(const Prepared& prepared, std::size_t part, StrengthKind kind, const Governing& governing);
+
+/// "slat #5, one person standing on slat #5, at its middle; black cherry".
+std::string where_words(const Prepared& prepared, const MemberResult& member);
+
+} // namespace jointwright

@@ -1,0 +1,62 @@
+#pragma once
+// The whole result of a run, ready for any writer.
+
+#include "checks/finding.hpp"
+#include "measure/read.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace jointwright {
+
+struct PartLine {
+    std::string id;
+    int copies = 1;
+    double length_m = 0, width_m = 0, thickness_m = 0, mass_kg = 0; ///< as drawn; mass of one copy, let-ins taken off
+    std::string wood;  ///< species in words, for people
+    std::string grain; ///< "left to right", "front to back", "upright"
+};
+
+struct ContactLine {
+    std::string first, second;        ///< copies, "slat #1"
+    std::optional<std::string> joint; ///< kind, or none: dry and touching
+    std::optional<std::string> glue;
+    double area_m2 = 0;
+    std::optional<double> grain_angle_deg; ///< in the plane of the largest face; none at end grain
+};
+
+/// One stated joint for people: "slat / long rail, housing, glued with PVA, 26 places".
+struct JointLine {
+    std::string first, second, kind;
+    std::optional<std::string> glue;
+    int places = 0;
+};
+
+struct ReportContent {
+    std::string program_version, data_version;
+    std::string piece_name, use;
+    LengthUnit units = LengthUnit::millimetre; ///< of what people read
+    double mass_kg = 0;
+    std::optional<std::string> room_name;
+    double moisture_driest_pct = 0, moisture_dampest_pct = 0, moisture_at_glue_up_pct = 0;
+    std::vector<PartLine> parts;
+    std::vector<JointLine> joints;
+    std::vector<ContactLine> contacts;
+    Verdict verdict = Verdict::pass; ///< pass, warn or fail; cannot-tell counts as warn
+    std::vector<Finding> findings;   ///< sorted
+    std::vector<std::string> assumed;
+    std::vector<std::string> cautions;
+    std::vector<std::string> cut_today; ///< lines under the heading "Cut today"
+    std::optional<std::string> date;    ///< only when asked for
+};
+
+/// Counts of the four verdicts.
+struct VerdictCounts {
+    int pass = 0, warn = 0, fail = 0, cannot_tell = 0;
+};
+VerdictCounts count_verdicts(const std::vector<Finding>& findings);
+/// Worst of the findings; cannot-tell counts as warn.
+Verdict overall_verdict(const std::vector<Finding>& findings);
+
+} // namespace jointwright

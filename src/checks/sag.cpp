@@ -1,0 +1,115 @@
+// How far a rail, slat, shelf or apron bends under those who use it, against what looks and feels right.
+
+#include "checks/check_tools.hpp"
+#include "checks/checks.hpp"
+#include "checks/member_strength.hpp"
+#include "measure/write.hpp"
+#include "mechanics/load_cases.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace jointwright {
+
+namespace {
+
+struct SagRule {
+    double limit = 0; ///< m
+    std::string words, source;
+};
+
+/// Parts that carry, and parts that bear them, have limits of their own.
+bool carries(const Prepared& prepared, std::size_t part)
+{
+    for (const std::size_t i : carried_copies(*prepared.piece))
+        if (prepared.piece->copies[i].part == part) return true;
+    return false;
+}
+
+SagRule rule_for(const Prepared& prepared, std::size_t part, double span)
+{
+    const Facts& facts = *prepared.facts;
+    if (const auto& stated = prepared.piece->limits.sag) {
+        if (stated->length) return {in_metres(*stated->length), "the design's [limits] sag", "the design's [limits] sag"};
+        return {span / *stated->span_over, fmt::format("span/{}", write_number(*stated->span_over, 4)), "the design's [limits] sag"};
+    }
+    const bool top = carries(prepared, part);
+    const char* key = "sag_apron";
+    switch (prepared.piece->use) {
+    case Use::seat: key = top ? "sag_slat" : "sag_seat_rail"; break;
+    case Use::shelf:
+    case Use::cabinet: key = top ? "sag_shelf" : "sag_apron"; break;
+    default: break;
+    }
+    const Datum<double>& share = facts.number(key);
+    SagRule rule{span / share.value, fmt::format("span/{}", write_number(share.value, 4)), share.cite.text()};
+    if (prepared.piece->use == Use::seat && !top) {
+        const Datum<double>& most = facts.number("sag_seat_rail_most");
+        if (most.value < rule.limit) rule = {most.value, fmt::format("at most {}", size_words(prepared, most.value)), most.cite.text()};
+    }
+    return rule;
+}
+
+const Datum<double>& creep_for(const Prepared& prepared, const PartState& state)
+{
+    // Service classes of EN 1995-1-1 by the dampest moisture content: to 12 % dry, to 20 % damp, above that wet.
+    const double damp = state.dampest.percent();
+    return prepared.facts->number(damp <= 12.5 ? "creep_dry" : damp <= 20 ? "creep_damp" : "creep_wet");
+}
+
+} // namespace
+
+std::vector<Finding> check_sag(const Prepared& prepared)
+{
+    std::vector<Finding> findings;
+    for (std::size_t p = 0; p < prepared.piece->parts.size(); ++p) {
+        const Part& part = prepared.piece->parts[p];
+        if (!has_beam(prepared, p)) continue;
+        const PartState& state = prepared.parts[p];
+        const Datum<double>& creep = creep_for(prepared, state);
+        const MemberResult* worst = nullptr;
+        double use = -1, total = 0;
+        SagRule rule;
+        for (const MemberResult& m : prepared.statics.members) {
+            const LoadCase& load_case = prepared.statics.cases.cases[m.load_case];
+            if (prepared.piece->copies[m.copy].part != p || load_case.proof || !load_case.counts_for_sag || m.sag_span <= 0) continue;
+            const double lasting = load_case.duration == LoadDuration::lasting ? m.sag : m.lasting_sag;
+            const double with_creep = m.sag + creep.value * lasting;
+            const SagRule here = rule_for(prepared, p, m.sag_span);
+            if (with_creep / here.limit <= use) continue;
+            use = with_creep / here.limit;
+            worst = &m;
+            total = with_creep;
+            rule = here;
+        }
+        if (!worst) continue;
+        const LoadCase& load_case = prepared.statics.cases.cases[worst->load_case];
+        const Datum<double>& warn = prepared.facts->number("sag_warn_factor");
+        Finding f;
+        f.check = "sag";
+        f.subject = part.id;
+        f.utilisation = use;
+        f.verdict = use <= 1 ? Verdict::pass : use <= warn.value ? Verdict::warn : Verdict::fail;
+        f.where = where_words(prepared, *worst);
+        f.headline = fmt::format("{} sags {} over {} with {}; {} is {}.", part.id, small_words(prepared, total), size_words(prepared, worst->sag_span), load_case.name, f.verdict == Verdict::pass ? "the limit" : "too much: the limit", fmt::format("{} ({})", small_words(prepared, rule.limit), rule.words));
+        if (f.verdict != Verdict::pass) {
+            const double deeper = std::cbrt(use);
+            f.remedy = fmt::format("make {} about {:.0f} % deeper, or shorten its span", part.id, (deeper - 1) * 100 + 0.5);
+        }
+        f.values = {{"deflection", total, "m"}, {"limit", rule.limit, "m"}, {"span", worst->sag_span, "m"}, {"deflection_at_once", worst->sag, "m"}, {"load", worst->load, "N"}};
+        const auto& e = *state.loaded.modulus_along;
+        f.working.push_back({fmt::format("Modulus of elasticity of {} along the grain, free of shear", state.species), "E_L = 1.10 × tabled", e.note, e.value.value(), "Pa", e.source});
+        f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(worst->copy, true), load_case.name), "own weight and lasting loads with it", "", worst->load, "N", load_case.source});
+        f.working.push_back({"Sag at once, bending and shear, net section, on the straight line between its supports", "δ = kb W L³/(E I) + ks W L/(G A')", fmt::format("L = {}, net depth {}", size_words(prepared, worst->sag_span), size_words(prepared, worst->depth)), worst->sag, "m", prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko elements")});
+        f.working.push_back({"Growth of the lasting part by creep", "δ + k_def δ_lasting", fmt::format("k_def = {}", write_number(creep.value, 2)), total, "m", creep.cite.text()});
+        f.working.push_back({"Limit", rule.words, "", rule.limit, "m", rule.source});
+        gather_sources(f);
+        findings.push_back(std::move(f));
+    }
+    return findings;
+}
+
+} // namespace jointwright

@@ -1,0 +1,119 @@
+#pragma once
+// The tables of data/: loaded once, immutable, passed by reference. Woods are parsed only when they are asked for.
+
+#include "facts/citation.hpp"
+#include "facts/wood_record.hpp"
+#include "measure/moisture.hpp"
+#include "measure/quantity.hpp"
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace jointwright {
+
+/// The texts of the data folder by relative path, "woods/cherry-black.toml" -> content.
+using DataTexts = std::map<std::string, std::string, std::less<>>;
+
+/// The data folder as it was when the program was built.
+const DataTexts& embedded_data();
+
+/// A table of data/ is broken: a syntax error, an unknown source, a unit of the wrong kind. The sentence names file and place.
+class BrokenData : public std::runtime_error {
+public:
+    using std::runtime_error::runtime_error;
+};
+
+/// State of the air, or the moisture content that wood settles at in it.
+struct AirState {
+    RelativeHumidity humidity = RelativeHumidity::percent(50);
+    Temperature temperature = Temperature::celsius(20);
+};
+using Season = std::variant<AirState, MoistureContent>;
+
+struct RoomRecord {
+    std::string name, says;
+    Season driest, dampest;
+    Citation cite;
+};
+
+struct GlueRecord {
+    std::string name, says, water, wet_use, hazard;
+    std::vector<std::string> aliases;
+    std::optional<Datum<Stress>> shear;         ///< mean, good side-grain bond, where a figure is known
+    std::optional<Datum<double>> relaxation;    ///< share of stress kept under slow movement
+    bool creeps = false, gap_filling = false;
+    std::optional<std::string> en204;
+};
+
+struct FinishCoats {
+    int coats = 1;
+    std::optional<Datum<double>> day_1, day_7, day_14; ///< moisture-excluding effectiveness, percent
+};
+struct FinishRecord {
+    std::string name, note;
+    std::vector<std::string> aliases;
+    std::vector<FinishCoats> coats;
+};
+
+/// One entry of a list verb: a name and a few words.
+struct Listing {
+    std::string name, words;
+};
+
+class Facts {
+public:
+    /// @throws BrokenData  a table that every run needs (sources, limits) is missing or wrong
+    explicit Facts(DataTexts texts);
+    ~Facts();
+    Facts(Facts&&) noexcept;
+    Facts& operator=(Facts&&) noexcept;
+
+    /// The wood of that name or alias, forgiving of case, commas, hyphens and word order; nullptr when there is none.
+    const WoodRecord* find_wood(std::string_view name) const;
+    const RoomRecord* find_room(std::string_view name) const;
+    const GlueRecord* find_glue(std::string_view name) const;
+    const FinishRecord* find_finish(std::string_view name) const;
+
+    /// Up to `most` names nearest to a name that was not found, best first, in the spelling of the tables.
+    std::vector<std::string> suggest_woods(std::string_view name, std::size_t most = 3) const;
+    std::vector<std::string> suggest_rooms(std::string_view name, std::size_t most = 3) const;
+    std::vector<std::string> suggest_glues(std::string_view name, std::size_t most = 3) const;
+    std::vector<std::string> suggest_finishes(std::string_view name, std::size_t most = 3) const;
+
+    std::vector<Listing> woods() const;
+    std::vector<Listing> rooms() const;
+    std::vector<Listing> glues() const;
+    std::vector<Listing> finishes() const;
+
+    /// A number of limits.toml, loads.toml or variability.toml in SI, by its key, for example "seat_rail_sag_ratio".
+    /// @throws BrokenData  there is no such key
+    const Datum<double>& number(std::string_view key) const;
+
+    /// The readable short form of a source key: "Wood Handbook (USDA FPL GTR-190, 2010)".
+    /// @throws BrokenData  there is no such key
+    const std::string& source(std::string_view key) const;
+    /// "Wood Handbook (USDA FPL GTR-190, 2010), eq. 4-5".
+    std::string cite(std::string_view source_key, std::string_view where) const;
+
+    /// Any text of the data folder, for example "checks/cross-grain.md"; nullptr when there is none.
+    const std::string* text(std::string_view path) const;
+    /// Paths below a folder of the data folder, sorted.
+    std::vector<std::string> paths_under(std::string_view folder) const;
+    /// Version of the tables: a short fingerprint of all texts.
+    std::string fingerprint() const;
+
+private:
+    struct Tables;
+    std::unique_ptr<Tables> tables_;
+};
+
+/// Spellings near to `wanted` among `known`, best first: edit distance on normalised words. For unknown keys and names.
+std::vector<std::string> nearest_spellings(std::string_view wanted, const std::vector<std::string>& known, std::size_t most = 3);
+
+} // namespace jointwright

@@ -1,0 +1,195 @@
+#include "mechanics/cuts.hpp"
+
+#include "piece/solid.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright {
+
+namespace {
+
+constexpr int kTaperSteps = 12; // stretches that stand for a straight taper
+
+Cut::Place place_of(const Box& cut, const Box& copy)
+{
+    const bool top = cut.hi[2] > copy.hi[2] - kTouch, bottom = cut.lo[2] < copy.lo[2] + kTouch;
+    if (top && bottom) return Cut::Place::through;
+    if (top) return Cut::Place::top;
+    return bottom ? Cut::Place::bottom : Cut::Place::inside;
+}
+
+void add_cut(std::vector<std::vector<Cut>>& cuts, const Piece& piece, std::size_t copy, const Box& box, std::size_t other)
+{
+    cuts[copy].push_back({place_of(box, piece.copies[copy].box), box, other, true});
+}
+
+/// Box round the cheeks of a tenon: the mortise.
+std::optional<Box> mortise_of(const Contact& contact)
+{
+    std::optional<Box> box;
+    for (const Patch& p : contact.patches) {
+        if (p.role != Patch::Role::cheek) continue;
+        if (!box) box = p.bounds;
+        for (std::size_t i = 0; i < 3; ++i) {
+            box->lo[i] = std::min(box->lo[i], p.bounds.lo[i]);
+            box->hi[i] = std::max(box->hi[i], p.bounds.hi[i]);
+        }
+    }
+    return box;
+}
+
+/// Splits the shared space of a lap at its face: what the first loses and what the second loses.
+std::pair<Box, Box> lap_halves(const Contact& contact)
+{
+    Box first = *contact.shared, second = *contact.shared;
+    const Patch& face = contact.patches.front();
+    for (std::size_t i = 0; i < 3; ++i) {
+        if (std::abs(face.normal[i]) < 0.9) continue;
+        // The normal looks out of the first: the first keeps what lies behind the face and loses what lies before it.
+        const double plane = face.bounds.lo[i];
+        (face.normal[i] > 0 ? first.lo : first.hi)[i] = plane;
+        (face.normal[i] > 0 ? second.hi : second.lo)[i] = plane;
+    }
+    return {first, second};
+}
+
+double volume_of(const Box& box)
+{
+    return box.size(Axis::x) * box.size(Axis::y) * box.size(Axis::z);
+}
+
+struct Losses {
+    double top = 0, bottom = 0, breadth = 0, inner_inertia = 0;
+};
+
+} // namespace
+
+std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Contact>& contacts)
+{
+    std::vector<std::vector<Cut>> cuts(piece.copies.size());
+    for (std::size_t i = 0; i < piece.copies.size(); ++i)
+        for (const Box& box : notch_boxes(piece.part_of(i), piece.copies[i])) cuts[i].push_back({place_of(box, piece.copies[i].box), box, i, false});
+    for (const Contact& contact : contacts) {
+        if (!contact.joint) continue;
+        const Joint& joint = piece.joints[*contact.joint];
+        if (joint.kind == JointKind::tenon) {
+            if (const auto box = mortise_of(contact)) add_cut(cuts, piece, contact.second, *box, contact.first);
+        } else if (contact.shared && joint.kind == JointKind::lap) {
+            const auto [first, second] = lap_halves(contact);
+            add_cut(cuts, piece, contact.first, first, contact.second);
+            add_cut(cuts, piece, contact.second, second, contact.first);
+        } else if (contact.shared && joint.kind != JointKind::mitre) {
+            add_cut(cuts, piece, contact.second, *contact.shared, contact.first);
+        }
+    }
+    return cuts;
+}
+
+std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>& contacts)
+{
+    std::vector<double> lost(piece.copies.size(), 0.0);
+    for (const Contact& contact : contacts) {
+        if (!contact.joint) continue;
+        const Joint& joint = piece.joints[*contact.joint];
+        const double shared = contact.shared_volume;
+        switch (joint.kind) {
+        case JointKind::tenon: {
+            const auto box = mortise_of(contact);
+            const double tenon = box ? volume_of(*box) : 0;
+            lost[contact.second] += tenon;
+            lost[contact.first] += shared - tenon; // drawn touching, the tenon is wood on top of the drawn length
+            break;
+        }
+        case JointKind::lap:
+            if (contact.shared) {
+                const auto [first, second] = lap_halves(contact);
+                lost[contact.first] += volume_of(first);
+                lost[contact.second] += volume_of(second);
+            }
+            break;
+        case JointKind::mitre:
+        case JointKind::bridle:
+        case JointKind::dovetail:
+            lost[contact.first] += shared / 2;
+            lost[contact.second] += shared / 2;
+            break;
+        default: lost[contact.second] += shared;
+        }
+    }
+    return lost;
+}
+
+std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, const Copy& copy, const std::vector<Cut>& cuts)
+{
+    const std::size_t g = index_of(part.grain);
+    const double lo = copy.box.lo[g], hi = copy.box.hi[g];
+    const bool width_upright = part.width_axis() == Axis::z;
+    const double tooth = facts.number("tooth_over_depth").value;
+    const std::size_t breadth_axis = index_of(third_axis(part.grain, Axis::z));
+
+    // Cuts of one row grow together where the tooth between them is short.
+    struct Span {
+        double from, to;
+        Losses losses;
+    };
+    std::vector<Span> rows;
+    std::vector<Cut> sorted = cuts;
+    std::sort(sorted.begin(), sorted.end(), [g](const Cut& a, const Cut& b) { return a.box.lo[g] < b.box.lo[g]; });
+    for (const Cut& cut : sorted) {
+        Losses losses;
+        const double height = cut.box.hi[2] - cut.box.lo[2], across = cut.box.hi[breadth_axis] - cut.box.lo[breadth_axis];
+        switch (cut.place) {
+        case Cut::Place::top: losses.top = height; break;
+        case Cut::Place::bottom: losses.bottom = height; break;
+        case Cut::Place::through: losses.breadth = across; break;
+        case Cut::Place::inside: losses.inner_inertia = across * height * height * height / 12; break;
+        }
+        const double from = std::max(lo, cut.box.lo[g]), to = std::min(hi, cut.box.hi[g]);
+        const double depth = std::max(losses.top, losses.bottom);
+        bool joined = false;
+        for (Span& row : rows) {
+            const bool same_side = (losses.top > 0 && row.losses.top > 0) || (losses.bottom > 0 && row.losses.bottom > 0);
+            if (!same_side || from - row.to > tooth * std::max(depth, std::max(row.losses.top, row.losses.bottom))) continue;
+            row.to = std::max(row.to, to);
+            row.losses.top = std::max(row.losses.top, losses.top);
+            row.losses.bottom = std::max(row.losses.bottom, losses.bottom);
+            joined = true;
+            break;
+        }
+        if (!joined) rows.push_back({from, to, losses});
+    }
+
+    std::vector<double> breaks{lo, hi};
+    for (const Span& row : rows) breaks.insert(breaks.end(), {row.from, row.to});
+    if (part.taper)
+        for (int k = 1; k < kTaperSteps; ++k) breaks.push_back(lo + (hi - lo) * k / kTaperSteps);
+    std::sort(breaks.begin(), breaks.end());
+
+    std::vector<NetStretch> stretches;
+    for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
+        if (breaks[i + 1] - breaks[i] < 1e-6) continue;
+        const double middle = (breaks[i] + breaks[i + 1]) / 2;
+        const Section section = section_at(part, copy, middle - lo);
+        NetStretch s{};
+        s.from = stretches.empty() ? lo : stretches.back().to;
+        s.to = breaks[i + 1];
+        s.breadth = width_upright ? section.thickness : section.width;
+        s.depth = width_upright ? section.width : section.thickness;
+        double inner = 0;
+        for (const Span& row : rows) {
+            if (middle < row.from || middle > row.to) continue;
+            s.top_loss = std::max(s.top_loss, row.losses.top);
+            s.bottom_loss = std::max(s.bottom_loss, row.losses.bottom);
+            s.breadth -= row.losses.breadth;
+            inner += row.losses.inner_inertia;
+        }
+        s.depth = std::max(s.depth - s.top_loss - s.bottom_loss, 1e-5);
+        s.breadth = std::max(s.breadth, 1e-5);
+        s.inertia = std::max(s.breadth * s.depth * s.depth * s.depth / 12 - inner, 1e-16);
+        stretches.push_back(s);
+    }
+    return stretches;
+}
+
+} // namespace jointwright

@@ -1,0 +1,40 @@
+#pragma once
+// What joints and notches take out of a part, and the section that is left to carry. SI doubles: metres.
+
+#include "facts/facts.hpp"
+#include "piece/contact.hpp"
+#include "piece/piece.hpp"
+
+#include <vector>
+
+namespace jointwright {
+
+/// A recess in one copy.
+struct Cut {
+    enum class Place { top, bottom, inside, through } place = Place::inside; ///< seen in the vertical direction
+    Box box;
+    std::size_t other = 0;   ///< the copy that sits in it
+    bool from_joint = false; ///< else a notch of the part's own
+};
+
+/// All recesses of every copy, by its notches and by what is let into it.
+std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Contact>& contacts);
+
+/// Volume that joints take off (positive) or tenons add (negative) for each copy [m³].
+std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>& contacts);
+
+/// A stretch of a lying part with one net section, for bending in the vertical plane.
+struct NetStretch {
+    double from, to;     ///< along the grain, in space [m]
+    double breadth;      ///< horizontal
+    double depth;        ///< vertical, what is left in one piece
+    double inertia;      ///< m⁴
+    double top_loss = 0, bottom_loss = 0; ///< m
+    bool notched() const { return top_loss > 0 || bottom_loss > 0; }
+};
+
+/// The net sections of a lying part, from end to end, without gaps. Teeth between cuts shorter than about ten times their depth carry
+/// nothing: the net section holds over the whole row.
+std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, const Copy& copy, const std::vector<Cut>& cuts);
+
+} // namespace jointwright

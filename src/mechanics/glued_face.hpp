@@ -1,0 +1,53 @@
+#pragma once
+// A glued face in one direction: how far the two parts want to move apart, and what holding them together brings. SI doubles.
+
+#include "mechanics/prepared.hpp"
+#include "mechanics/restraint.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace jointwright {
+
+/// One part at a glued face, in one direction of the face.
+struct FaceSide {
+    std::size_t copy = 0;
+    double along = 0;       ///< cosine between the direction and the grain, 0 to 1
+    double dry = 0, damp = 0; ///< free strain in that direction, from made
+    bool across() const { return along < 0.7; }
+};
+
+/// A glued face seen in one of its two directions.
+struct FaceDirection {
+    std::size_t contact = 0;
+    const Patch* patch = nullptr;
+    Point direction{};
+    double length = 0;      ///< glued length of the face in that direction [m]
+    FaceSide a, b;          ///< first and second part
+    double dry = 0, damp = 0; ///< strain of the first less that of the second
+    bool core = false;      ///< a tenon, tail or tongue glued on both faces, or a face with end grain: judged by movement
+    /// Largest differential movement, made to driest or dampest, whichever is more [m].
+    double movement() const;
+    /// One part runs along its grain here and the other across it.
+    bool crossed() const { return a.across() != b.across(); }
+};
+
+/// Every glued face of the piece in its two directions; faces left dry by `glued` are left out, glued ones cut to the glued length.
+std::vector<FaceDirection> glued_directions(const Prepared& prepared);
+
+/// Layers of a face direction for the restraint formula; nothing when a modulus is missing (named in `missing`).
+std::optional<Restraint> restraint_at(const Prepared& prepared, const FaceDirection& face, std::string* missing = nullptr);
+
+/// Modulus of a part in a direction at an angle to its grain, and the shear modulus that goes with it on that face.
+struct DirectionalModulus {
+    Stress modulus, shear_modulus;
+    bool estimated = false;
+    std::string source;
+};
+std::optional<DirectionalModulus> modulus_in(const Prepared& prepared, std::size_t copy, const Point& direction, const Point& normal);
+
+/// Strain that drives a stress after slow relaxation: r (first + (1 − r) other), both as positive amounts.
+double relaxed_strain(double share_kept, double first, double other);
+
+} // namespace jointwright

@@ -1,0 +1,249 @@
+#include "mechanics/load_cases.hpp"
+
+#include "measure/quantity.hpp"
+#include "measure/write.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace jointwright {
+
+namespace {
+
+struct Plan {
+    double x0, x1, y0, y1;
+    double size(std::size_t axis) const { return axis == 0 ? x1 - x0 : y1 - y0; }
+    double lo(std::size_t axis) const { return axis == 0 ? x0 : y0; }
+    double hi(std::size_t axis) const { return axis == 0 ? x1 : y1; }
+};
+
+Plan plan_of(const Box& box) { return {box.lo[0], box.hi[0], box.lo[1], box.hi[1]}; }
+
+Plan joint_plan(const Piece& piece, const std::vector<std::size_t>& copies)
+{
+    Plan all = plan_of(piece.copies[copies.front()].box);
+    for (const std::size_t i : copies) {
+        const Plan p = plan_of(piece.copies[i].box);
+        all = {std::min(all.x0, p.x0), std::max(all.x1, p.x1), std::min(all.y0, p.y0), std::max(all.y1, p.y1)};
+    }
+    return all;
+}
+
+double overlap_area(const Plan& a, const Plan& b)
+{
+    return std::max(0.0, std::min(a.x1, b.x1) - std::max(a.x0, b.x0)) * std::max(0.0, std::min(a.y1, b.y1) - std::max(a.y0, b.y0));
+}
+
+/// A force spread over a patch, shared by area among the copies under it. Empty where none lies under it.
+std::vector<CopyLoad> spread(const Piece& piece, const std::vector<std::size_t>& copies, const Plan& patch, double force)
+{
+    std::vector<CopyLoad> loads;
+    double whole = 0;
+    for (const std::size_t i : copies) whole += overlap_area(plan_of(piece.copies[i].box), patch);
+    if (whole <= 0) return loads;
+    for (const std::size_t i : copies) {
+        const Plan p = plan_of(piece.copies[i].box);
+        const double area = overlap_area(p, patch);
+        if (area <= 0) continue;
+        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
+        const std::size_t a = 1 - g;
+        CopyLoad load;
+        load.copy = i;
+        load.from = std::max(p.lo(g), patch.lo(g));
+        load.to = std::min(p.hi(g), patch.hi(g));
+        load.across = (std::max(p.lo(a), patch.lo(a)) + std::min(p.hi(a), patch.hi(a))) / 2;
+        load.force = force * area / whole;
+        loads.push_back(load);
+    }
+    return loads;
+}
+
+Plan patch_at(double x, double y, double size_x, double size_y)
+{
+    return {x - size_x / 2, x + size_x / 2, y - size_y / 2, y + size_y / 2};
+}
+
+std::string_view level_key(ProofLevel level)
+{
+    switch (level) {
+    case ProofLevel::home: return "home";
+    case ProofLevel::contract: return "contract";
+    case ProofLevel::severe: return "severe";
+    }
+    return "home";
+}
+
+void add_case(LoadCases& cases, std::string name, bool proof, LoadDuration duration, bool sag, std::vector<CopyLoad> loads, const Citation& cite)
+{
+    if (loads.empty()) return;
+    LoadCase load_case;
+    load_case.name = std::move(name);
+    load_case.proof = proof;
+    load_case.duration = duration;
+    load_case.counts_for_sag = sag;
+    load_case.source = cite.text();
+    for (const CopyLoad& load : loads) load_case.total += load.force;
+    load_case.loads = std::move(loads);
+    cases.cases.push_back(std::move(load_case));
+}
+
+/// Places for a patch of that size along an axis: both ends, quarters and the middle.
+std::vector<double> places_along(double lo, double hi, double size)
+{
+    const double first = lo + size / 2, last = hi - size / 2;
+    if (last <= first) return {(lo + hi) / 2};
+    return {first, first + (last - first) / 4, (first + last) / 2, last - (last - first) / 4, last};
+}
+
+std::string people(int n)
+{
+    return n == 1 ? "one person sitting" : fmt::format("{} people side by side", n);
+}
+
+void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
+{
+    const Plan plan = joint_plan(piece, carried);
+    const std::size_t along = plan.size(0) >= plan.size(1) ? 0 : 1;
+    const int seats = seats_of(piece, facts);
+    const double mass = piece.limits.sitter ? piece.limits.sitter->value() : facts.number("sitter_mass").value;
+    const double weight = mass * kStandardGravity;
+    const Datum<double>& proof = facts.number(fmt::format("proof_seat_{}", level_key(piece.limits.level)));
+    Citation sitter = facts.number("sitter_mass").cite;
+    if (piece.limits.sitter) sitter = {"the design's [limits] sitter", "", Provenance::computed, ""};
+
+    add_case(cases, people(seats), false, LoadDuration::sitting, true, spread(piece, carried, plan, seats * weight), sitter);
+    add_case(cases, fmt::format("proof load on {} place{} side by side", seats, seats == 1 ? "" : "s"), true, LoadDuration::short_term, false,
+             spread(piece, carried, plan, seats * proof.value), proof.cite);
+
+    const double wide = facts.number("sitter_width").value, deep = facts.number("sitter_depth").value;
+    const double across = (plan.lo(1 - along) + plan.hi(1 - along)) / 2;
+    for (const double at : places_along(plan.lo(along), plan.hi(along), wide)) {
+        const Plan patch = along == 0 ? patch_at(at, across, wide, deep) : patch_at(across, at, deep, wide);
+        const std::string where = write_length(metres(at - plan.lo(along)), piece.units);
+        add_case(cases, fmt::format("one person sitting {} from the {} end", where, along == 0 ? "left" : "front"), false, LoadDuration::sitting, true,
+                 spread(piece, carried, patch, weight), sitter);
+    }
+    const double pad = facts.number("proof_pad").value, foot = facts.number("foot").value;
+    for (const std::size_t i : carried) {
+        const Box& box = piece.copies[i].box;
+        const std::string label = piece.label(i, true);
+        add_case(cases, fmt::format("proof load on a pad over {}", label), true, LoadDuration::short_term, false,
+                 spread(piece, carried, patch_at(box.middle(Axis::x), box.middle(Axis::y), pad, pad), proof.value), proof.cite);
+        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
+        const double lo = box.lo[g], hi = box.hi[g], half = std::min(foot, hi - lo) / 2;
+        const double side = piece.part_of(i).grain == Axis::y ? box.middle(Axis::x) : box.middle(Axis::y);
+        const std::pair<double, const char*> places[] = {{(lo + hi) / 2, "at its middle"}, {lo + half, g == 1 ? "at its front end" : "at its left end"}, {hi - half, g == 1 ? "at its back end" : "at its right end"}};
+        for (const auto& [at, words] : places) {
+            CopyLoad load{i, at - half, at + half, proof.value, side};
+            add_case(cases, fmt::format("one person standing on {}, {}", label, words), true, LoadDuration::short_term, false, {load}, proof.cite);
+        }
+    }
+}
+
+void add_table_cases(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
+{
+    const Plan plan = joint_plan(piece, carried);
+    const double patch = facts.number("table_patch").value;
+    const Datum<double>& lean = facts.number("table_lean");
+    const Datum<double>& proof = facts.number("table_proof");
+    const Datum<double>& goods = facts.number("table_goods");
+    add_case(cases, "goods spread over the top", false, LoadDuration::lasting, true, spread(piece, carried, plan, goods.value * kStandardGravity), goods.cite);
+    const double mx = (plan.x0 + plan.x1) / 2, my = (plan.y0 + plan.y1) / 2, e = patch / 2;
+    const std::tuple<double, double, const char*> places[] = {{mx, plan.y0 + e, "the middle of the front edge"}, {mx, plan.y1 - e, "the middle of the back edge"}, {plan.x0 + e, my, "the middle of the left edge"},
+                                                              {plan.x1 - e, my, "the middle of the right edge"}, {mx, my, "the middle of the top"}, {plan.x0 + e, plan.y0 + e, "a corner"}};
+    for (const auto& [x, y, words] : places) {
+        const Plan at = patch_at(x, y, patch, patch);
+        add_case(cases, fmt::format("a person leaning on {}", words), false, LoadDuration::short_term, true, spread(piece, carried, at, lean.value), lean.cite);
+        add_case(cases, fmt::format("proof load on {}", words), true, LoadDuration::short_term, false, spread(piece, carried, at, proof.value), proof.cite);
+    }
+}
+
+void add_shelf_cases(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
+{
+    const Datum<double>& books = facts.number("shelf_load");
+    const double per_length = piece.limits.shelf_load ? piece.limits.shelf_load->value() : books.value;
+    Citation cite = books.cite;
+    if (piece.limits.shelf_load) cite = {"the design's [limits] shelf_load", "", Provenance::computed, ""};
+    std::vector<CopyLoad> all;
+    for (const std::size_t i : carried) {
+        const Box& box = piece.copies[i].box;
+        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
+        all.push_back({i, box.lo[g], box.hi[g], per_length * (box.hi[g] - box.lo[g]), box.middle(g == 0 ? Axis::y : Axis::x)});
+    }
+    add_case(cases, "every shelf loaded", false, LoadDuration::lasting, true, std::move(all), cite);
+}
+
+void add_stated_cases(LoadCases& cases, const Piece& piece)
+{
+    for (const StatedLoad& load : piece.loads) {
+        std::vector<CopyLoad> loads;
+        const double down = -load.direction[2] * load.force.value();
+        for (std::size_t k = 0; k < load.copies.size(); ++k) {
+            const std::size_t i = load.copies[k];
+            const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
+            const double half = load.patch ? (*load.patch)[g] / 2 : 0;
+            const Box& box = piece.copies[i].box;
+            loads.push_back({i, std::max(box.lo[g], load.at[g] - half), std::min(box.hi[g], load.at[g] + half), down * load.shares[k], load.at[1 - g]});
+        }
+        if (load.lasting) cases.lasting.insert(cases.lasting.end(), loads.begin(), loads.end());
+        add_case(cases, load.name, false, load.lasting ? LoadDuration::lasting : LoadDuration::sitting, true, std::move(loads), {"the design's [[load]]", load.name, Provenance::computed, ""});
+        if (load.lasting) cases.cases.back().with_lasting = true;
+        if (load.lasting) cases.cases.back().loads.clear(); // acts with the lasting loads already; the case shows them alone
+        if (std::abs(load.direction[2] + 1) > 1e-6)
+            cases.assumed.push_back(fmt::format("of the load \"{}\" only the downward part is worked out", load.name));
+    }
+}
+
+} // namespace
+
+std::vector<std::size_t> carried_copies(const Piece& piece)
+{
+    std::set<std::size_t> carried;
+    for (const std::string& name : piece.carries)
+        for (const std::size_t i : piece.copies_named(name)) carried.insert(i);
+    return {carried.begin(), carried.end()};
+}
+
+int seats_of(const Piece& piece, const Facts& facts)
+{
+    if (piece.limits.seats) return *piece.limits.seats;
+    const auto carried = carried_copies(piece);
+    if (carried.empty()) return 1;
+    const Plan plan = joint_plan(piece, carried);
+    const double length = std::max(plan.size(0), plan.size(1));
+    return std::max(1, static_cast<int>(std::floor(length / facts.number("place_width").value + 1e-9)));
+}
+
+LoadCases load_cases_of(const Piece& piece, const Facts& facts, const std::vector<double>& masses)
+{
+    LoadCases cases;
+    if (piece.use == Use::none) return cases;
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        const Box& box = piece.copies[i].box;
+        const std::size_t g = index_of(piece.part_of(i).grain);
+        const Axis across = piece.part_of(i).grain == Axis::x ? Axis::y : Axis::x;
+        cases.lasting.push_back({i, box.lo[g], box.hi[g], masses[i] * kStandardGravity, box.middle(across)});
+    }
+    LoadCase own;
+    own.name = "its own weight";
+    own.duration = LoadDuration::lasting;
+    own.source = "mass of the parts";
+    cases.cases.push_back(own);
+    const auto carried = carried_copies(piece);
+    if (!carried.empty()) {
+        if (piece.use == Use::seat) add_seat_cases(cases, piece, facts, carried);
+        if (piece.use == Use::table) add_table_cases(cases, piece, facts, carried);
+        if (piece.use == Use::shelf || piece.use == Use::cabinet) add_shelf_cases(cases, piece, facts, carried);
+    }
+    if (piece.use == Use::seat && !piece.limits.seats) {
+        const int n = seats_of(piece, facts);
+        cases.assumed.push_back(fmt::format("{} sitting place{}: the carried length over 600 mm, rounded down, at least one", n, n == 1 ? "" : "s"));
+    }
+    add_stated_cases(cases, piece);
+    return cases;
+}
+
+} // namespace jointwright

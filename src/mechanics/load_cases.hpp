@@ -1,0 +1,42 @@
+#pragma once
+// The loads that a use brings, placed on the parts that carry. SI doubles: metres, newtons.
+
+#include "facts/facts.hpp"
+#include "mechanics/load_path.hpp"
+#include "piece/piece.hpp"
+#include "wood/resistance.hpp"
+
+#include <string>
+#include <vector>
+
+namespace jointwright {
+
+/// Loads that act together.
+struct LoadCase {
+    std::string name;                 ///< "one person standing on slat #5", "two people side by side"
+    bool proof = false;               ///< a furniture-test load, else a service load
+    LoadDuration duration = LoadDuration::sitting;
+    bool counts_for_sag = true;       ///< sag is judged under service loads only, never under standing or pushing
+    bool with_lasting = true;         ///< own weight and stated lasting loads act beside it
+    std::vector<CopyLoad> loads;
+    std::string source;               ///< where the size of the load comes from
+    double total = 0;                 ///< N
+};
+
+struct LoadCases {
+    std::vector<CopyLoad> lasting;    ///< own weight and stated lasting loads: in every case
+    std::vector<LoadCase> cases;
+    std::vector<std::string> assumed; ///< defaults taken, one sentence each
+};
+
+/// Cases for the use of the piece and for its stated loads.
+/// @param masses  of each copy [kg]
+LoadCases load_cases_of(const Piece& piece, const Facts& facts, const std::vector<double>& masses);
+
+/// Seats along the carried length: stated, else the length over one place, rounded down, at least 1.
+int seats_of(const Piece& piece, const Facts& facts);
+
+/// The piece's weight and the parts that people bear on.
+std::vector<std::size_t> carried_copies(const Piece& piece);
+
+} // namespace jointwright

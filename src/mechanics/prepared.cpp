@@ -1,0 +1,138 @@
+#include "mechanics/prepared.hpp"
+
+#include "measure/write.hpp"
+#include "piece/solid.hpp"
+#include "wood/moisture_balance.hpp"
+
+#include <fmt/core.h>
+
+#include <numeric>
+
+namespace jointwright {
+
+namespace {
+
+constexpr MoistureContent kUsual = MoistureContent::percent(12);
+
+std::string rings_words(Angle rings)
+{
+    const double d = in_degrees(rings);
+    if (d < 1) return "flat-sawn";
+    if (d > 89) return "quarter-sawn";
+    if (d > 44 && d < 46) return "rift";
+    return fmt::format("rings at {}", write_angle(rings));
+}
+
+PartState state_of_part(const Piece& piece, const Facts& facts, const Combination& combination, std::size_t index)
+{
+    const Part& part = piece.parts[index];
+    const WoodChoice& wood = piece.woods[part.wood];
+    PartState state;
+    if (!wood.species.empty()) {
+        state.species = wood.species[combination.species[part.wood]];
+        state.record = facts.find_wood(state.species);
+    } else {
+        state.species = fmt::format("wood \"{}\" by its own test values", wood.id);
+    }
+    state.rings = part.own_rings ? part.rings[combination.part_rings[index]] : wood.rings[combination.wood_rings[part.wood]];
+    state.made = part.moisture ? *part.moisture : wood.moisture ? *wood.moisture : piece.room.at_glue_up;
+    state.driest = moisture_in(piece.room.driest);
+    state.dampest = moisture_in(piece.room.dampest);
+    state.movement = movement_law(facts, state.record, wood.own_movement);
+    if (const auto* law = std::get_if<MovementLaw>(&state.movement)) {
+        state.dry = board_strain(*law, state.rings, state.made, state.driest);
+        state.damp = board_strain(*law, state.rings, state.made, state.dampest);
+    }
+    state.usual = wood_state(facts, state.record, wood.own_strength, kUsual);
+    state.loaded = wood_state(facts, state.record, wood.own_strength, state.dampest);
+    return state;
+}
+
+/// Stiffness of a lying part for bending in the vertical plane; nothing known: 0, and the checks say what is missing.
+BendingStiffness stiffness_of(const Facts& facts, const Part& part, const PartState& state)
+{
+    BendingStiffness stiffness;
+    if (!state.loaded.modulus_along) return stiffness;
+    stiffness.modulus = state.loaded.modulus_along->value.value();
+    // The vertical is the radial direction where the flat-sawn wide face lies level, or the quarter-sawn one stands upright.
+    const double quarter = in_degrees(state.rings) / 90;
+    const double radial_share = part.face == Axis::z ? 1 - quarter : quarter;
+    const auto& lr = state.loaded.shear_modulus_lr;
+    const auto& lt = state.loaded.shear_modulus_lt;
+    if (lr && lt)
+        stiffness.shear_modulus = radial_share * lr->value.value() + (1 - radial_share) * lt->value.value();
+    else
+        stiffness.shear_modulus = stiffness.modulus / facts.number("e_over_g").value;
+    return stiffness;
+}
+
+} // namespace
+
+Layout layout_of(const Piece& piece)
+{
+    Layout layout;
+    layout.contacts = find_contacts(piece).contacts;
+    layout.cuts = cuts_of(piece, layout.contacts);
+    const std::vector<double> lost = joint_volumes(piece, layout.contacts);
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) layout.volumes.push_back(solid_of(piece.part_of(i), piece.copies[i]).volume() - lost[i]);
+    return layout;
+}
+
+std::vector<Combination> combinations_of(const Piece& piece)
+{
+    Combination first;
+    first.species.assign(piece.woods.size(), 0);
+    first.wood_rings.assign(piece.woods.size(), 0);
+    first.part_rings.assign(piece.parts.size(), 0);
+    std::vector<Combination> all{first};
+    const auto multiply = [&](std::size_t choices, auto set, auto words) {
+        if (choices < 2) return;
+        std::vector<Combination> grown;
+        for (const Combination& c : all)
+            for (std::size_t k = 0; k < choices; ++k) {
+                Combination next = c;
+                set(next, k);
+                if (!next.words.empty()) next.words += ", ";
+                next.words += words(k);
+                grown.push_back(std::move(next));
+            }
+        all = std::move(grown);
+    };
+    for (std::size_t w = 0; w < piece.woods.size(); ++w) {
+        const WoodChoice& wood = piece.woods[w];
+        multiply(wood.species.size(), [w](Combination& c, std::size_t k) { c.species[w] = k; }, [&](std::size_t k) { return wood.species[k]; });
+        multiply(wood.rings.size(), [w](Combination& c, std::size_t k) { c.wood_rings[w] = k; }, [&](std::size_t k) { return fmt::format("{} {}", wood.id, rings_words(wood.rings[k])); });
+    }
+    for (std::size_t p = 0; p < piece.parts.size(); ++p) {
+        const Part& part = piece.parts[p];
+        if (!part.own_rings) continue;
+        multiply(part.rings.size(), [p](Combination& c, std::size_t k) { c.part_rings[p] = k; }, [&](std::size_t k) { return fmt::format("{} {}", part.id, rings_words(part.rings[k])); });
+    }
+    return all;
+}
+
+double Prepared::whole_mass() const
+{
+    return std::accumulate(masses.begin(), masses.end(), 0.0);
+}
+
+Prepared prepare(const Piece& piece, const Facts& facts, const Layout& layout, const Combination& combination, LengthUnit units)
+{
+    Prepared prepared;
+    prepared.piece = &piece;
+    prepared.facts = &facts;
+    prepared.layout = &layout;
+    prepared.units = units;
+    prepared.combination = combination;
+    for (std::size_t i = 0; i < piece.parts.size(); ++i) prepared.parts.push_back(state_of_part(piece, facts, combination, i));
+    std::vector<BendingStiffness> stiffness;
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        const PartState& state = prepared.state_of(i);
+        prepared.masses.push_back(state.loaded.density ? layout.volumes[i] * state.loaded.density->value.value() : 0.0);
+        stiffness.push_back(stiffness_of(facts, piece.part_of(i), state));
+    }
+    prepared.statics = solve_statics(piece, facts, layout.contacts, layout.cuts, prepared.masses, stiffness);
+    return prepared;
+}
+
+} // namespace jointwright

@@ -1,0 +1,239 @@
+#include "piece/contact.hpp"
+
+#include "measure/write.hpp"
+#include "piece/contact_patches.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <set>
+
+namespace jointwright {
+
+double Contact::area() const
+{
+    double sum = 0;
+    for (const Patch& p : patches) sum += p.area;
+    return sum;
+}
+
+std::optional<double> Contact::grain_angle() const
+{
+    return patches.empty() ? std::nullopt : patches.front().grain_angle;
+}
+
+namespace {
+
+/// Pairs of copies whose boxes come within touching distance, by a sweep along the axis in which the piece is longest.
+std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece)
+{
+    std::vector<std::pair<std::size_t, std::size_t>> pairs;
+    if (piece.copies.empty()) return pairs;
+    Box all = piece.copies.front().box;
+    for (const Copy& copy : piece.copies)
+        for (std::size_t i = 0; i < 3; ++i) {
+            all.lo[i] = std::min(all.lo[i], copy.box.lo[i]);
+            all.hi[i] = std::max(all.hi[i], copy.box.hi[i]);
+        }
+    std::size_t axis = 0;
+    for (std::size_t i = 1; i < 3; ++i)
+        if (all.hi[i] - all.lo[i] > all.hi[axis] - all.lo[axis]) axis = i;
+
+    std::vector<std::size_t> order(piece.copies.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return piece.copies[a].box.lo[axis] < piece.copies[b].box.lo[axis]; });
+    std::vector<std::size_t> open;
+    for (const std::size_t now : order) {
+        const Box& box = piece.copies[now].box;
+        std::erase_if(open, [&](std::size_t other) { return piece.copies[other].box.hi[axis] < box.lo[axis] - kTouch; });
+        for (const std::size_t other : open) {
+            const Box& o = piece.copies[other].box;
+            bool near = true;
+            for (std::size_t i = 0; i < 3; ++i) near = near && o.hi[i] >= box.lo[i] - kTouch && o.lo[i] <= box.hi[i] + kTouch;
+            if (near) pairs.emplace_back(std::min(now, other), std::max(now, other));
+        }
+        open.push_back(now);
+    }
+    std::sort(pairs.begin(), pairs.end());
+    return pairs;
+}
+
+/// Which joints name a pair of copies, and in which order.
+class JointIndex {
+public:
+    explicit JointIndex(const Piece& piece) : piece_(piece)
+    {
+        for (const Joint& joint : piece.joints) {
+            first_.push_back(members(joint.first));
+            second_.push_back(members(joint.second));
+        }
+    }
+    /// The joints at a pair; `swapped` says whether the pair stands the other way round in `between`.
+    std::vector<std::pair<std::size_t, bool>> at(std::size_t a, std::size_t b) const
+    {
+        std::vector<std::pair<std::size_t, bool>> found;
+        for (std::size_t j = 0; j < first_.size(); ++j) {
+            if (first_[j].count(a) && second_[j].count(b))
+                found.emplace_back(j, false);
+            else if (first_[j].count(b) && second_[j].count(a))
+                found.emplace_back(j, true);
+        }
+        return found;
+    }
+    const std::set<std::size_t>& first(std::size_t joint) const { return first_[joint]; }
+    const std::set<std::size_t>& second(std::size_t joint) const { return second_[joint]; }
+
+private:
+    std::set<std::size_t> members(const std::string& name) const
+    {
+        const auto found = piece_.copies_named(name);
+        return {found.begin(), found.end()};
+    }
+    const Piece& piece_;
+    std::vector<std::set<std::size_t>> first_, second_;
+};
+
+std::string sizes_text(const Box& box, LengthUnit unit)
+{
+    return fmt::format("{} along x, {} along y, {} along z", write_length(metres(box.size(Axis::x)), unit),
+                       write_length(metres(box.size(Axis::y)), unit), write_length(metres(box.size(Axis::z)), unit));
+}
+
+Axis shortest_axis(const Box& box)
+{
+    Axis best = Axis::x;
+    for (const Axis a : {Axis::y, Axis::z})
+        if (box.size(a) < box.size(best)) best = a;
+    return best;
+}
+
+Fault overlap_fault(const Piece& piece, std::size_t a, std::size_t b, const SharedSpace& shared, const Joint* joint)
+{
+    const Axis axis = shortest_axis(shared.bounds);
+    Fault fault;
+    fault.id = "parts-overlap";
+    fault.spot = joint ? joint->spot : piece.part_of(std::max(a, b)).spot;
+    fault.says = fmt::format("{} and {} share space: {} along {} (in all {})", piece.label(a), piece.label(b),
+                             write_length(metres(shared.bounds.size(axis)), piece.units), name_of(axis), sizes_text(shared.bounds, piece.units));
+    if (joint) {
+        fault.says += fmt::format("; a joint of kind \"{}\" is drawn touching", name_of(joint->kind));
+        fault.fix = "kind = \"housing\"   # or lap, tenon, groove: kinds that say which part is cut";
+    } else {
+        fault.fix = fmt::format("[[joint]] between = [\"{}\", \"{}\"], kind = \"housing\"   # or move one of them by {} along {}", piece.part_of(a).id,
+                                piece.part_of(b).id, write_length(metres(shared.bounds.size(axis)), piece.units), name_of(axis));
+    }
+    fault.note = "parts that share space need a joint that says which of them gives way";
+    return fault;
+}
+
+/// How far apart two boxes stand, and along which axis most.
+std::pair<double, Axis> gap_between(const Box& a, const Box& b)
+{
+    double widest = -1;
+    Axis axis = Axis::x;
+    for (const Axis k : {Axis::x, Axis::y, Axis::z}) {
+        const std::size_t i = index_of(k);
+        const double gap = std::max(b.lo[i] - a.hi[i], a.lo[i] - b.hi[i]);
+        if (gap > widest) {
+            widest = gap;
+            axis = k;
+        }
+    }
+    return {std::max(widest, 0.0), axis};
+}
+
+Fault apart_fault(const Piece& piece, const Joint& joint, const JointIndex& index, std::size_t j)
+{
+    Fault fault;
+    fault.id = "joint-apart";
+    fault.spot = joint.spot;
+    double nearest = std::numeric_limits<double>::infinity();
+    std::string where;
+    for (const std::size_t a : index.first(j))
+        for (const std::size_t b : index.second(j)) {
+            if (a == b) continue;
+            const auto [gap, axis] = gap_between(piece.copies[a].box, piece.copies[b].box);
+            if (gap >= nearest) continue;
+            nearest = gap;
+            where = gap > kTouch ? fmt::format("{} and {} are nearest, {} apart along {}", piece.label(a), piece.label(b), write_small_length(metres(gap), piece.units), name_of(axis))
+                                 : fmt::format("{} and {} meet at an edge or a corner only, or in a notch or taper", piece.label(a), piece.label(b));
+        }
+    if (where.empty()) where = "there is only one copy of it";
+    fault.says = fmt::format("{} and {} touch nowhere: {}", joint.first, joint.second, where);
+    fault.note = "faces within 0.1 mm of each other touch; a joint needs parts that touch or, for kinds that cut one part, share space";
+    return fault;
+}
+
+Fault twice_fault(const Piece& piece, std::size_t a, std::size_t b, std::size_t first_joint, std::size_t second_joint)
+{
+    Fault fault;
+    fault.id = "joined-twice";
+    fault.spot = piece.joints[second_joint].spot;
+    fault.says = fmt::format("{} and {} are joined already by the joint in line {}", piece.label(a), piece.label(b), piece.joints[first_joint].spot.line);
+    fault.note = "no two copies are joined twice";
+    return fault;
+}
+
+} // namespace
+
+ContactSearch find_contacts(const Piece& piece)
+{
+    ContactSearch search;
+    const JointIndex index(piece);
+    std::vector<std::optional<Body>> bodies(piece.copies.size());
+    const auto body = [&](std::size_t i) -> const Body& {
+        if (!bodies[i]) bodies[i] = body_of(piece.part_of(i), piece.copies[i]);
+        return *bodies[i];
+    };
+    std::vector<bool> acts(piece.joints.size(), false), bad(piece.joints.size(), false);
+    std::map<std::pair<std::size_t, std::size_t>, int> overlaps; // by pair of parts: one message each
+
+    for (const auto& [a, b] : near_pairs(piece)) {
+        const auto joints = index.at(a, b);
+        const auto shared = shared_space(body(a), body(b));
+        const Joint* joint = joints.empty() ? nullptr : &piece.joints[joints[0].first];
+        if (shared && (!joint || !may_share(joint->kind))) {
+            if (joint) bad[joints[0].first] = true;
+            if (overlaps[{piece.copies[a].part, piece.copies[b].part}]++ == 0) search.faults.push_back(overlap_fault(piece, a, b, *shared, joint));
+            continue;
+        }
+        Contact contact;
+        contact.first = a;
+        contact.second = b;
+        if (joint) {
+            if (joints[0].second) std::swap(contact.first, contact.second);
+            contact.joint = joints[0].first;
+            contact.patches = joint_patches(body(contact.first), body(contact.second), *joint, shared);
+        } else {
+            contact.patches = touching_patches(body(a), body(b));
+            std::stable_sort(contact.patches.begin(), contact.patches.end(), [](const Patch& p, const Patch& q) { return p.area > q.area + 1e-12; });
+        }
+        if (contact.patches.empty()) continue;
+        if (joints.size() > 1 && !bad[joints[1].first]) {
+            bad[joints[1].first] = true;
+            search.faults.push_back(twice_fault(piece, a, b, joints[0].first, joints[1].first));
+        }
+        if (contact.joint) acts[*contact.joint] = true;
+        if (shared) {
+            contact.shared = shared->bounds;
+            contact.shared_volume = shared->volume;
+        }
+        search.contacts.push_back(std::move(contact));
+    }
+    for (std::size_t j = 0; j < piece.joints.size(); ++j)
+        if (!acts[j] && !bad[j]) search.faults.push_back(apart_fault(piece, piece.joints[j], index, j));
+    for (Fault& fault : search.faults)
+        if (fault.id == "parts-overlap") {
+            // Further pairs of the same two parts are counted, not listed.
+            for (const auto& [parts, count] : overlaps)
+                if (count > 1 && fault.says.find(piece.parts[parts.first].id) != std::string::npos && fault.says.find(piece.parts[parts.second].id) != std::string::npos &&
+                    fault.says.find("more") == std::string::npos)
+                    fault.says += fmt::format(" and so do {} more pairs of these parts", count - 1);
+        }
+    return search;
+}
+
+} // namespace jointwright

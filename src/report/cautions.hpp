@@ -1,0 +1,21 @@
+#pragma once
+// The cautions that stand in every report.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace jointwright {
+
+/// What of a piece decides which cautions are said.
+struct CautionInputs {
+    std::string use;                       ///< as in the design: "seat", "table", "shelf", "cabinet", "panel", "none"
+    bool oil_finish = false;               ///< a finish with a drying oil is on some part
+    std::vector<std::string> glue_hazards; ///< a sentence for each glue used, "epoxy: skin sensitizer: gloves, ..."
+    std::vector<std::string> dust_hazards; ///< a sentence for each wood used whose dust is known to do harm
+};
+
+/// The cautions, most general first; never empty. Sources of figures stand in the sentences.
+std::vector<std::string> general_cautions(const CautionInputs& inputs);
+
+} // namespace jointwright

@@ -1,0 +1,140 @@
+#include "report/html.hpp"
+
+#include "measure/write.hpp"
+#include "report/html_findings.hpp"
+#include "report/html_parts.hpp"
+#include "report/html_style.hpp"
+#include "report/people.hpp"
+
+namespace jointwright {
+
+namespace {
+
+void put_head(HtmlOut& out, const ReportContent& content)
+{
+    put(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+    // Nothing is loaded and nothing runs, whatever a name in the design tries.
+    put(out, "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
+    put(out, "<meta name=\"color-scheme\" content=\"light dark\">\n<title>{}: {}</title>\n<style>{}</style>\n</head>\n<body>\n<div class=\"sheet\">\n", html_text(content.piece_name),
+        verdict_title(content.verdict), kPageStyle);
+}
+
+void put_fact(HtmlOut& out, std::string_view name, const std::string& words)
+{
+    put(out, "<div><dt>{}</dt><dd>{}</dd></div>\n", name, words);
+}
+
+void put_header(HtmlOut& out, const ReportContent& content)
+{
+    put(out, "<header>\n<div class=\"rule\"></div>\n<h1>{}</h1>\n<dl class=\"facts\">\n", html_name(content.piece_name));
+    put_fact(out, "Use", html_text(content.use));
+    put_fact(out, "Weight", write_mass(kilograms(content.mass_kg), content.units));
+    if (content.room_name) put_fact(out, "Room", html_name(*content.room_name));
+    put_fact(out, "Moisture of the wood", moisture_range_words(content));
+    put(out, "</dl>\n</header>\n");
+}
+
+/// Up to three remedies of the worst findings, each leading to its finding.
+void put_what_to_do_first(HtmlOut& out, const ReportContent& content)
+{
+    constexpr int kMost = 3;
+    int shown = 0;
+    for (std::size_t i = 0; i < content.findings.size() && shown < kMost; ++i) {
+        const Finding& finding = content.findings[i];
+        if (finding.verdict == Verdict::pass || finding.remedy.value_or("").empty()) continue;
+        if (shown++ == 0) put(out, "<h2 id=\"first\">Do first</h2>\n<ol class=\"first\">\n");
+        put(out, "<li>{} <a href=\"#{}\">{}</a></li>\n", html_text(*finding.remedy), finding_anchor(i), html_name(fmt::format("{}, {}", finding.subject, finding.check)));
+    }
+    if (shown > 0) put(out, "</ol>\n");
+}
+
+void put_verdict(HtmlOut& out, const ReportContent& content)
+{
+    put(out, "<section aria-label=\"Verdict\">\n<div class=\"verdict {}\">{}<p class=\"say\"><span class=\"word\">{}</span> {} {}</p></div>\n", css_class(content.verdict),
+        sign_svg(content.verdict), verdict_title(content.verdict), html_name(content.piece_name), verdict_predicate(content));
+    put_what_to_do_first(out, content);
+    put(out, "</section>\n");
+}
+
+void put_navigation(HtmlOut& out)
+{
+    put(out, "<nav aria-label=\"On this page\">\n<ul>\n<li><a href=\"#piece\">{}</a></li>\n<li><a href=\"#findings\">{}</a></li>\n<li><a href=\"#cut-today\">{}</a></li>\n", kPieceHeading,
+        kFindingsHeading, kCutTodayHeading);
+    put(out, "<li><a href=\"#assumed\">{}</a></li>\n<li><a href=\"#cautions\">{}</a></li>\n</ul>\n</nav>\n", kAssumedHeading, kCautionsHeading);
+}
+
+/// The roles are said again because narrow screens lay the table out as blocks, which would take its meaning away.
+void put_parts(HtmlOut& out, const ReportContent& content)
+{
+    put(out, "<table role=\"table\">\n<caption>Parts</caption>\n<thead role=\"rowgroup\"><tr role=\"row\">");
+    for (const std::string_view head : {"part", "copies", "length × width × thickness", "grain", "weight of one", "wood"}) put(out, "<th role=\"columnheader\" scope=\"col\">{}</th>", head);
+    put(out, "</tr></thead>\n<tbody role=\"rowgroup\">\n");
+    for (const PartLine& part : content.parts) {
+        put(out, "<tr role=\"row\"><th role=\"rowheader\" scope=\"row\">{}</th>", html_name(part.id));
+        put(out, "<td role=\"cell\" data-label=\"copies\">{}</td><td role=\"cell\" data-label=\"size\">{}</td>", part.copies, part_size_words(part, content.units));
+        put(out, "<td role=\"cell\" data-label=\"grain\">{}</td><td role=\"cell\" data-label=\"weight of one\">{}</td>", html_text(part.grain), write_mass(kilograms(part.mass_kg), content.units));
+        put(out, "<td role=\"cell\" data-label=\"wood\">{}</td></tr>\n", html_name(part.wood));
+    }
+    put(out, "</tbody>\n</table>\n");
+}
+
+void put_joints(HtmlOut& out, const ReportContent& content)
+{
+    if (content.joints.empty()) return put(out, "<p>No joints are stated.</p>\n");
+    put(out, "<h3>Joints</h3>\n<ul class=\"plain\">\n");
+    for (const JointLine& joint : content.joints) put(out, "<li>{} / {}: {}</li>\n", html_name(joint.first), html_name(joint.second), html_text(joint_words(joint)));
+    put(out, "</ul>\n");
+}
+
+void put_loose_touches(HtmlOut& out, const ReportContent& content)
+{
+    const std::vector<std::string> touches = loose_touches(content);
+    if (touches.empty()) return;
+    put(out, "<h3>Touching without a joint</h3>\n<p class=\"soft\">Dry: resting and pressing only.</p>\n<ul class=\"plain\">\n");
+    for (const std::string& touch : touches) put(out, "<li>{}</li>\n", html_text(touch));
+    put(out, "</ul>\n");
+}
+
+void put_piece(HtmlOut& out, const ReportContent& content)
+{
+    put(out, "<section aria-labelledby=\"piece\">\n<h2 id=\"piece\">{}</h2>\n", kPieceHeading);
+    put_parts(out, content);
+    put_joints(out, content);
+    put_loose_touches(out, content);
+    put(out, "</section>\n");
+}
+
+void put_list(HtmlOut& out, std::string_view id, std::string_view css, std::string_view heading, const std::vector<std::string>& lines, std::string_view when_empty)
+{
+    put(out, "<section aria-labelledby=\"{}\">\n<h2 id=\"{}\">{}</h2>\n", id, id, heading);
+    if (lines.empty()) put(out, "<p>{}</p>\n", when_empty);
+    else put(out, "<ul class=\"{}\">\n", css);
+    for (const std::string& line : lines) put(out, "<li>{}</li>\n", html_text(line));
+    put(out, "{}</section>\n", lines.empty() ? "" : "</ul>\n");
+}
+
+void put_footer(HtmlOut& out, const ReportContent& content)
+{
+    put(out, "</main>\n<footer><p>{}{}</p></footer>\n</div>\n</body>\n</html>\n", html_text(program_words(content)), content.date ? ", " + html_text(*content.date) : "");
+}
+
+} // namespace
+
+std::string write_html(const ReportContent& content)
+{
+    HtmlOut out;
+    put_head(out, content);
+    put_header(out, content);
+    put(out, "<main>\n");
+    put_verdict(out, content);
+    put_navigation(out);
+    put_piece(out, content);
+    put_findings(out, content);
+    put_list(out, "cut-today", "cut", kCutTodayHeading, content.cut_today, "These checks call for no size to cut or set today.");
+    put_list(out, "assumed", "plain", kAssumedHeading, content.assumed, "Nothing was assumed beyond the design.");
+    put_list(out, "cautions", "plain", kCautionsHeading, content.cautions, "Load the piece on trial, away from people, before it is used.");
+    put_footer(out, content);
+    return fmt::to_string(out);
+}
+
+} // namespace jointwright

@@ -1,0 +1,109 @@
+#include "report/html_findings.hpp"
+
+#include "report/people.hpp"
+
+#include <cmath>
+
+namespace jointwright {
+
+namespace {
+
+bool has_share(const Finding& finding)
+{
+    return finding.utilisation && std::isfinite(*finding.utilisation);
+}
+
+void put_numbers(HtmlOut& out, const Finding& finding, LengthUnit units)
+{
+    if (finding.values.empty()) return;
+    put(out, "<dl class=\"numbers\">\n");
+    for (const NamedValue& value : finding.values)
+        put(out, "<div><dt>{}</dt><dd>{}</dd></div>\n", html_text(label_words(value.name)), html_text(value_words(value.value, value.unit, units)));
+    put(out, "</dl>\n");
+}
+
+void put_step(HtmlOut& out, const WorkingStep& step, LengthUnit units)
+{
+    put(out, "<li>{}", html_text(step.says));
+    if (!step.formula.empty()) put(out, "<code>{}</code>", html_text(step.formula));
+    if (!step.with.empty()) put(out, "<div>{}</div>", html_text(step.with));
+    put(out, "<div class=\"result\">= {}</div>", html_text(value_words(step.value, step.unit, units)));
+    if (!step.source.empty()) put(out, "<div class=\"from\">{}</div>", html_text(step.source));
+    put(out, "</li>\n");
+}
+
+void put_working(HtmlOut& out, const Finding& finding, LengthUnit units)
+{
+    if (!finding.working.empty()) {
+        put(out, "<ol class=\"working\">\n");
+        for (const WorkingStep& step : finding.working) put_step(out, step, units);
+        put(out, "</ol>\n");
+    }
+    if (finding.sources.empty()) return;
+    put(out, "<p class=\"label\">Sources</p>\n<ul class=\"plain\">\n");
+    for (const std::string& source : finding.sources) put(out, "<li>{}</li>\n", html_text(source));
+    put(out, "</ul>\n");
+}
+
+void put_where_and_remedy(HtmlOut& out, const Finding& finding)
+{
+    if (!finding.where.value_or("").empty()) put(out, "<p><span class=\"label\">Where:</span> {}</p>\n", html_text(*finding.where));
+    if (!finding.remedy.value_or("").empty()) put(out, "<p class=\"remedy\"><span class=\"label\">Remedy:</span> {}</p>\n", html_text(*finding.remedy));
+}
+
+void put_finding_to_act_on(HtmlOut& out, const Finding& finding, std::size_t index, const ReportContent& content, const BarScale& scale)
+{
+    put(out, "<article class=\"{}\" id=\"{}\">\n<div class=\"top\"><h3>{} <span class=\"word\">{}</span> {}</h3><span class=\"soft\">{}</span>", css_class(finding.verdict),
+        finding_anchor(index), sign_svg(finding.verdict), verdict_title(finding.verdict), html_name(finding.subject), html_text(finding.check));
+    if (has_share(finding)) put(out, "<span class=\"share\">{} of the limit</span>", *utilisation_words(finding));
+    put(out, "</div>\n");
+    if (has_share(finding)) put(out, "{}\n", bar_svg(finding, scale));
+    put(out, "<p>{}</p>\n", html_text(finding.headline));
+    put_where_and_remedy(out, finding);
+    put_numbers(out, finding, content.units);
+    if (!finding.working.empty() || !finding.sources.empty()) {
+        put(out, "<details><summary>Working and sources</summary>\n");
+        put_working(out, finding, content.units);
+        put(out, "</details>\n");
+    }
+    put(out, "</article>\n");
+}
+
+void put_pass(HtmlOut& out, const Finding& finding, std::size_t index, const ReportContent& content, const BarScale& scale)
+{
+    put(out, "<li class=\"pass\" id=\"{}\"><div class=\"top\"><span>{}<span class=\"word\">{}</span></span><span>{} <span class=\"soft\">{}</span></span>", finding_anchor(index),
+        sign_svg(finding.verdict), verdict_title(finding.verdict), html_text(finding.headline), html_text(finding.check));
+    if (has_share(finding)) put(out, "<span class=\"share\">{}</span>", *utilisation_words(finding));
+    put(out, "</div>\n");
+    if (has_share(finding)) put(out, "{}\n", bar_svg(finding, scale));
+    put(out, "<details><summary>Numbers, working and sources</summary>\n");
+    put_where_and_remedy(out, finding);
+    put_numbers(out, finding, content.units);
+    put_working(out, finding, content.units);
+    put(out, "</details></li>\n");
+}
+
+} // namespace
+
+std::string finding_anchor(std::size_t index)
+{
+    return fmt::format("finding-{}", index + 1);
+}
+
+void put_findings(HtmlOut& out, const ReportContent& content)
+{
+    put(out, "<section aria-labelledby=\"findings\">\n<h2 id=\"findings\">{}</h2>\n", kFindingsHeading);
+    put(out, "<p>{} <span class=\"soft\">{}</span></p>\n", counts_sentence(content), kUtilisationNote);
+    const BarScale scale = bar_scale(content.findings);
+    for (std::size_t i = 0; i < content.findings.size(); ++i)
+        if (content.findings[i].verdict != Verdict::pass) put_finding_to_act_on(out, content.findings[i], i, content, scale);
+    if (count_verdicts(content.findings).pass > 0) {
+        put(out, "<h3>What passes</h3>\n<ul class=\"passes\">\n");
+        for (std::size_t i = 0; i < content.findings.size(); ++i)
+            if (content.findings[i].verdict == Verdict::pass) put_pass(out, content.findings[i], i, content, scale);
+        put(out, "</ul>\n");
+    }
+    put(out, "</section>\n");
+}
+
+} // namespace jointwright

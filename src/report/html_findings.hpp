@@ -1,0 +1,15 @@
+#pragma once
+// The findings of the page.
+
+#include "checks/report_content.hpp"
+#include "report/html_parts.hpp"
+
+namespace jointwright {
+
+/// The id of a finding's place on the page: "finding-1" for the first.
+std::string finding_anchor(std::size_t index);
+
+/// The section with all findings: those to act on one by one, then the passes as a compact list.
+void put_findings(HtmlOut& out, const ReportContent& content);
+
+} // namespace jointwright

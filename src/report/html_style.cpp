@@ -1,0 +1,88 @@
+#include "report/html_style.hpp"
+
+namespace jointwright {
+
+// A sheet of paper on the bench: the ticks of a rule along the top, pencil lines between the entries, verdicts like shop stamps.
+const std::string_view kPageStyle = R"css(
+:root{color-scheme:light dark;--bench:#e9e1d1;--sheet:#fdfaf2;--ink:#2a2520;--soft:#5d5348;--line:#cdc1aa;--track:#e6dcc8;--pencil:#2b536f;
+--fail:#98201a;--tell:#5b3a86;--warn:#784c00;--pass:#2a5d33;
+--book:"Iowan Old Style","Palatino Linotype",Palatino,"Book Antiqua",Georgia,"DejaVu Serif",serif;--plain:Candara,Optima,"Gill Sans","Noto Sans","DejaVu Sans",sans-serif}
+@media (prefers-color-scheme:dark){:root{--bench:#151210;--sheet:#211d19;--ink:#ece4d6;--soft:#bcb09e;--line:#4d4539;--track:#3a342b;--pencil:#9fc6e2;
+--fail:#ff9f92;--tell:#cfb6f6;--warn:#f0be66;--pass:#a3d6a0}}
+*{box-sizing:border-box}
+html{-webkit-text-size-adjust:100%;text-size-adjust:100%}
+body{margin:0;background:var(--bench);color:var(--ink);font:1rem/1.5 var(--plain);overflow-wrap:anywhere}
+.sheet{max-width:60rem;margin:0 auto;background:var(--sheet);padding:0 1rem 2rem;border-inline:1px solid var(--line)}
+.rule{height:1.1rem;margin:0 -1rem 1.2rem;border-bottom:1px solid var(--soft);
+background:repeating-linear-gradient(90deg,var(--soft) 0 1px,transparent 1px 4rem) bottom/100% 100% no-repeat,
+repeating-linear-gradient(90deg,var(--soft) 0 1px,transparent 1px 2rem) bottom/100% 65% no-repeat,
+repeating-linear-gradient(90deg,var(--line) 0 1px,transparent 1px .5rem) bottom/100% 38% no-repeat}
+h1,h2,h3{font-family:var(--book);font-weight:600;line-height:1.2;text-wrap:balance}
+h1{font-size:clamp(1.5rem,1.1rem + 2.2vw,2.3rem);margin:0 0 .6rem}
+h2{font-size:1.3rem;margin:2.4rem 0 .9rem;padding-bottom:.25rem;border-bottom:2px solid var(--ink)}
+h3{font-size:1.06rem;margin:0}
+p,ul,ol,dl{margin:.5rem 0}
+a{color:var(--pencil)}
+a:focus-visible,summary:focus-visible{outline:2px solid var(--pencil);outline-offset:2px}
+.facts{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,10.5rem),1fr));margin:0 0 1rem;border:1px solid var(--line);border-width:1px 0}
+.facts div{padding:.35rem .7rem .35rem 0}
+dt{color:var(--soft);font-size:.86rem}
+dd{margin:0}
+.verdict{display:flex;gap:.9rem;align-items:flex-start;border-left:5px solid var(--mark);padding:.2rem 0 .2rem .9rem;margin:1rem 0}
+.verdict p{margin:0}
+.verdict .say{font:1.2rem/1.35 var(--book)}
+.verdict .sign{width:2.6rem;height:2.6rem}
+.word{color:var(--mark);font-weight:700;letter-spacing:.04em;text-transform:uppercase;font-family:var(--plain);font-size:.92em}
+.fail{--mark:var(--fail)}.tell{--mark:var(--tell)}.warn{--mark:var(--warn)}.pass{--mark:var(--pass)}
+.sign{flex:none;width:1.35rem;height:1.35rem;fill:none;stroke:var(--mark);stroke-width:2;stroke-linejoin:round;stroke-linecap:round;vertical-align:-.3rem}
+.first li{margin:.4rem 0;padding-left:.2rem}
+.first li::marker{font-family:var(--book);font-weight:700}
+nav ul{display:flex;flex-wrap:wrap;gap:.2rem 1.2rem;list-style:none;padding:0;margin:1rem 0 0;font-size:.94rem}
+nav a{display:inline-block;padding:.3rem 0}
+.soft{color:var(--soft)}
+table{border-collapse:collapse;width:100%;margin:.6rem 0 1.2rem;font-variant-numeric:tabular-nums}
+caption{text-align:left;color:var(--soft);padding-bottom:.3rem}
+th,td{text-align:left;vertical-align:top;padding:.35rem .8rem .35rem 0;border-bottom:1px solid var(--line)}
+thead th{font-weight:400;color:var(--soft);font-size:.86rem;border-bottom-color:var(--soft)}
+tbody th{font-weight:600}
+.plain li{margin:.3rem 0}
+article{border-top:1px solid var(--line);padding:1rem 0}
+article:first-of-type{border-top:0;padding-top:.2rem}
+.top{display:flex;flex-wrap:wrap;gap:.1rem .7rem;align-items:baseline}
+.top .share{margin-left:auto;font-variant-numeric:tabular-nums}
+.bar{display:block;overflow:visible;margin:.35rem 0}
+.bar .track{fill:var(--track)}.bar .used{fill:var(--mark)}
+.bar .limit{stroke:var(--ink);stroke-width:2}.bar .off{fill:none;stroke:var(--sheet);stroke-width:2}
+.remedy{border-left:3px solid var(--pencil);padding-left:.7rem}
+.label{color:var(--soft)}
+.numbers{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,11.5rem),1fr));gap:.1rem 1rem}
+.numbers dd{font-variant-numeric:tabular-nums}
+summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
+.working{padding-left:1.6rem}
+.working li{margin:.6rem 0}
+.working code{display:block;font:1em/1.5 var(--book);font-style:italic}
+.working .result{font-weight:600}
+.working .from{color:var(--soft);font-size:.88rem}
+.passes{list-style:none;padding:0}
+.passes>li{border-top:1px solid var(--line);padding:.5rem 0}
+.passes .top{flex-wrap:nowrap}
+.passes .top span:nth-child(2){flex:1;min-width:0}
+.passes .word{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+.cut{border:1px solid var(--soft);padding:.6rem 1rem .6rem 2rem}
+.cut li{margin:.35rem 0}
+footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;color:var(--soft);font-size:.88rem}
+@media (min-width:48rem){.sheet{padding:0 3rem 3rem}.rule{margin:0 -3rem 1.6rem}.passes .bar{width:40%}}
+@media (max-width:42rem){table,tbody,tr,th,td,caption{display:block}thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}td::before{content:attr(data-label) " ";color:var(--soft);font-size:.86rem}}
+@media print{:root{color-scheme:light;--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
+--fail:#8a1512;--tell:#4d2f77;--warn:#653f00;--pass:#1f4d28}
+@page{margin:15mm}
+body{font-size:9.5pt;line-height:1.4}.sheet{max-width:none;border:0;padding:0}.rule,nav{display:none}
+.bar rect,.verdict{-webkit-print-color-adjust:exact;print-color-adjust:exact}
+h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top{break-after:avoid}
+article,.passes>li,.cut,tr,.working li,.plain li{break-inside:avoid}article:has(.working){break-inside:auto}table{break-inside:avoid}thead{display:table-header-group}
+p,li{orphans:3;widows:3}
+details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}summary{color:var(--soft);list-style:none}}
+)css";
+
+} // namespace jointwright

@@ -1,0 +1,52 @@
+#pragma once
+// The words that the text, Markdown and HTML writers share, so that they say the same things in the same order.
+
+#include "checks/report_content.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace jointwright {
+
+/// "Fail", "Warn", "Cannot tell", "Pass".
+std::string_view verdict_title(Verdict verdict);
+/// "FAIL", "WARN", "CANNOT TELL", "PASS": for plain text, where capitals do the work of colour.
+std::string_view verdict_capitals(Verdict verdict);
+
+/// What follows the piece's name in the first sentence: "does not hold as drawn: 1 of 17 findings fails."
+std::string verdict_predicate(const ReportContent& content);
+/// "1 fail, 1 cannot tell, 2 warn, 13 pass."
+std::string counts_sentence(const ReportContent& content);
+/// "made at 8 %, driest 5.4 %, dampest 11.9 %".
+std::string moisture_range_words(const ReportContent& content);
+
+/// "12 in × 1 3/4 in × 5/8 in": length, width, thickness.
+std::string part_size_words(const PartLine& part, LengthUnit units);
+/// "housing, glued with PVA, 26 places".
+std::string joint_words(const JointLine& joint);
+/// "slat #1 touches leg #2, 4.1 cm²" for the first pairs of copies that touch without a stated joint, then "and 12 more".
+std::vector<std::string> loose_touches(const ReportContent& content);
+
+/// A name of the contract for people: "differential_movement" -> "differential movement".
+std::string label_words(std::string_view name);
+/// A number of the contract in the maker's units: 0.00041 m -> "0.41 mm", 9.1e6 Pa -> "9.1 MPa". "unknown" when it is not finite.
+std::string value_words(double value, std::string_view unit, LengthUnit units);
+/// "0.83", two digits behind the point; nothing when there is none or it is not finite.
+std::optional<std::string> utilisation_words(const Finding& finding);
+/// "differential movement 0.41 mm; restraint stress 1.88 MPa".
+std::string values_line(const Finding& finding, LengthUnit units);
+/// "jointwright 0.1.0, data 1f3a".
+std::string program_words(const ReportContent& content);
+
+// The headings, alike in every writer.
+constexpr std::string_view kPieceHeading = "The piece as read";
+constexpr std::string_view kFindingsHeading = "Findings";
+constexpr std::string_view kCutTodayHeading = "Cut today";
+constexpr std::string_view kAssumedHeading = "Assumed";
+constexpr std::string_view kCautionsHeading = "Cautions";
+constexpr std::string_view kPartsCaption = "Parts: length × width × thickness, direction of the grain, weight of one, wood";
+constexpr std::string_view kUtilisationNote = "The number beside a verdict is the share of the limit that is used: 1.00 is the limit itself.";
+
+} // namespace jointwright
