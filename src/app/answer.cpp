@@ -4,10 +4,7 @@
 
 namespace jointwright {
 
-Answer results(std::string output)
-{
-    return {ExitStatus::fine, std::move(output), {}, {}};
-}
+Answer results(std::string output) { return {ExitStatus::fine, std::move(output), {}, {}}; }
 
 Answer wrong_command_line(const Faults& faults)
 {

@@ -16,7 +16,7 @@ namespace jointwright {
 
 namespace {
 
-constexpr double kShearShare = 16;     ///< E/G where the table has no shear modulus: Wood Handbook ch. 9
+constexpr double kShearShare = 16;      ///< E/G where the table has no shear modulus: Wood Handbook ch. 9
 constexpr double kSmallDeflection = 10; ///< span over deflection below which beam theory is off
 
 struct BeamTexts {
@@ -75,7 +75,8 @@ void choose_shear_modulus(const WoodState& state, Question& asked)
     if (softer != nullptr)
         asked.working.push_back({"Shear modulus", "G = ratio × E", softer->note, softer->value.value(), "Pa", softer->source});
     else
-        asked.assumed.push_back("shear modulus: a sixteenth of the modulus along the grain, as the tables have none for this wood");
+        asked.assumed.push_back(
+            "shear modulus: a sixteenth of the modulus along the grain, as the tables have none for this wood");
 }
 
 void use_wood(const Facts& facts, const WoodRecord& wood, const BeamTexts& texts, Question& asked, ValueReader& reader)
@@ -84,13 +85,15 @@ void use_wood(const Facts& facts, const WoodRecord& wood, const BeamTexts& texts
     if (!reader.faults().empty()) return;
     const WoodState state = wood_state(facts, &wood, {}, moisture);
     if (!state.modulus_along) {
-        reader.add(fault_of("cannot-tell", fmt::format("no table we hold gives a modulus of elasticity of {}", wood.name), "--modulus \"10 GPa\""));
+        reader.add(fault_of("cannot-tell", fmt::format("no table we hold gives a modulus of elasticity of {}", wood.name),
+                            "--modulus \"10 GPa\""));
         return;
     }
     const Property<Stress>& modulus = *state.modulus_along;
     asked.beam.modulus_along = modulus.value;
     asked.material = fmt::format("{} at {}", wood.name, write_moisture(moisture));
-    asked.working.push_back({"Modulus along the grain, free of shear", "E = 1.10 × the table's value from bending", modulus.note, modulus.value.value(), "Pa", modulus.source});
+    asked.working.push_back({"Modulus along the grain, free of shear", "E = 1.10 × the table's value from bending", modulus.note,
+                             modulus.value.value(), "Pa", modulus.source});
     if (modulus.estimated) asked.assumed.push_back(fmt::format("the modulus of {} is an estimate", wood.name));
     if (!texts.moisture) asked.assumed.push_back("moisture 12 % (--moisture 12)");
     choose_shear_modulus(state, asked);
@@ -98,9 +101,11 @@ void use_wood(const Facts& facts, const WoodRecord& wood, const BeamTexts& texts
 
 void read_material(const Facts& facts, const BeamTexts& texts, Question& asked, ValueReader& reader)
 {
-    if (texts.species && texts.modulus) return reader.add(fault_of("conflict", "--species and --modulus are both given; one of them is enough"));
+    if (texts.species && texts.modulus)
+        return reader.add(fault_of("conflict", "--species and --modulus are both given; one of them is enough"));
     if (texts.modulus) return use_given_modulus(*texts.modulus, texts, asked, reader);
-    if (!texts.species) return reader.add(fault_of("missing-option", "--species or --modulus is needed", "--species \"white oak\""));
+    if (!texts.species)
+        return reader.add(fault_of("missing-option", "--species or --modulus is needed", "--species \"white oak\""));
     const WoodRecord* wood = wood_for(facts, "--species", texts.species, reader);
     if (wood != nullptr) use_wood(facts, *wood, texts, asked, reader);
 }
@@ -124,13 +129,16 @@ QuickAnswer answer_to_question(Question asked, LengthUnit units, const Facts& fa
     QuickAnswer answer;
     const BeamAnswer sums = beam_answer(asked.beam, asked.loads, facts, &asked.working);
     answer.units = units;
-    answer.title = fmt::format("Beam {} × {} (depth), span {}, {}", write_length(asked.beam.width, units), write_length(asked.beam.depth, units),
-                               write_length(asked.beam.span, units), asked.material);
-    answer.values.push_back({"deflection_m", sums.deflection.value(), "m", "deflection at mid-span", write_small_length(sums.deflection, units)});
+    answer.title = fmt::format("Beam {} × {} (depth), span {}, {}", write_length(asked.beam.width, units),
+                               write_length(asked.beam.depth, units), write_length(asked.beam.span, units), asked.material);
+    answer.values.push_back(
+        {"deflection_m", sums.deflection.value(), "m", "deflection at mid-span", write_small_length(sums.deflection, units)});
     answer.values.push_back({"bending_stress_Pa", sums.bending_stress.value(), "Pa", "largest bending stress", {}});
     answer.values.push_back({"shear_stress_Pa", sums.shear_stress.value(), "Pa", "largest shear stress", {}});
-    answer.values.push_back({"span_ratio", sums.span_ratio, "1", "deflection as a share of the span", "span/" + write_number(sums.span_ratio, 3)});
-    if (sums.span_ratio < kSmallDeflection) asked.assumed.push_back("small deflections: beyond a tenth of the span these sums no longer hold");
+    answer.values.push_back(
+        {"span_ratio", sums.span_ratio, "1", "deflection as a share of the span", "span/" + write_number(sums.span_ratio, 3)});
+    if (sums.span_ratio < kSmallDeflection)
+        asked.assumed.push_back("small deflections: beyond a tenth of the span these sums no longer hold");
     answer.working = std::move(asked.working);
     answer.assumed = std::move(asked.assumed);
     return answer;
@@ -143,11 +151,13 @@ Answer beam(const Arguments& arguments)
     BeamTexts texts;
     QuickOptions quick;
     OptionSet options("beam",
-                      "--span L --width B --depth H (--species NAME | --modulus E) [--moisture MC] [--point F] [--uniform W] [--patch F:LENGTH] "
+                      "--span L --width B --depth H (--species NAME | --modulus E) [--moisture MC] [--point F] [--uniform W] "
+                      "[--patch F:LENGTH] "
                       "[--ends pinned|fixed] [--format text|json] [--data DIR]",
-                      "Sag and stress of one beam between two supports. Shear deflection is added, own weight left out; loads given together act together.");
+                      "Sag and stress of one beam between two supports. Shear deflection is added, own weight left out; loads "
+                      "given together act together.");
     add_options(options, texts);
-    add_quick_options(options, quick);
+    add_quick_options(options, quick, true);
     if (auto instead = options.take(arguments)) return *instead;
 
     return with_facts(quick.data, [&](const Facts& facts) {

@@ -9,6 +9,7 @@
 #include "app/tables.hpp"
 #include "app/values.hpp"
 #include "app/verbs.hpp"
+#include "report/compose.hpp"
 #include "report/html.hpp"
 #include "report/json.hpp"
 #include "report/markdown.hpp"
@@ -89,6 +90,7 @@ Answer report_on(const Design& design, const Facts& facts, const CheckOptionText
     CheckOptions options;
     if (given.units) options.units = length_unit_named(*given.units);
     ReportContent content = check_piece(design.piece, facts, options);
+    add_cautions(content, design.piece, facts);
     if (given.date) content.date = today();
     Answer answer = results(write_report(content, given));
     answer.status = status_of(content, given.strict);
@@ -101,10 +103,11 @@ Answer report_on(const Design& design, const Facts& facts, const CheckOptionText
 Answer check(const Arguments& arguments)
 {
     CheckOptionTexts given;
-    OptionSet options("check",
-                      "DESIGN.toml [--format text|json|html|markdown] [-o FILE] [--units in|mm] [--working] [--strict] [--date] [--data DIR] "
-                      "[--color auto|always|never]",
-                      "Does the mechanics of one piece and says what passes, what to watch and what will fail, with the sums behind it.");
+    OptionSet options(
+        "check",
+        "DESIGN.toml [--format text|json|html|markdown] [-o FILE] [--units in|mm] [--working] [--strict] [--date] [--data DIR] "
+        "[--color auto|always|never]",
+        "Does the mechanics of one piece and says what passes, what to watch and what will fail, with the sums behind it.");
     add_options(options, given);
     if (auto instead = options.take(arguments)) return *instead;
     const Faults faults = faults_of(given);

@@ -45,29 +45,29 @@ std::string usage()
     for (const Verb& verb : kVerbs)
         out += fmt::format("  {} {}\n", verb.name, verb.takes) + wrapped_after(std::string(14, ' '), verb.words);
     return out + "\n" +
-           wrapped_after({}, "A DESIGN of - is read from standard input. Exit status: 0 nothing failed, 1 a check failed, 2 the input or the command line "
+           wrapped_after({}, "A DESIGN of - is read from standard input. Exit status: 0 nothing failed, 1 a check failed, 2 the "
+                             "input or the command line "
                              "is wrong, 3 the program could not finish.");
 }
 
-bool looks_like_a_design(const std::string& word)
-{
-    return word.size() > 5 && word.substr(word.size() - 5) == ".toml";
-}
+bool looks_like_a_design(const std::string& word) { return word.size() > 5 && word.substr(word.size() - 5) == ".toml"; }
 
 Answer unknown_verb(const Arguments& arguments)
 {
     const std::string& typed = arguments.front();
     const std::string note = "\"jointwright --help\" lists the verbs";
     if (looks_like_a_design(typed))
-        return wrong_command_line({fault_of("unknown-verb", fmt::format("{} is no verb; the verb comes before the design", in_quotes(typed)),
-                                            "jointwright check " + as_typed(typed), note)});
+        return wrong_command_line(
+            {fault_of("unknown-verb", fmt::format("{} is no verb; the verb comes before the design", in_quotes(typed)),
+                      "jointwright check " + as_typed(typed), note)});
     if (typed.size() > 1 && typed.front() == '-')
-        return wrong_command_line({fault_of("unknown-option", fmt::format("the first word is a verb, not the option {}", in_quotes(typed)), {}, note)});
+        return wrong_command_line(
+            {fault_of("unknown-option", fmt::format("the first word is a verb, not the option {}", in_quotes(typed)), {}, note)});
     std::vector<std::string> verbs;
     for (const Verb& verb : kVerbs) verbs.emplace_back(verb.name);
     const auto near = nearest_spellings(typed, verbs, 1);
-    return wrong_command_line(
-        {fault_of("unknown-verb", fmt::format("there is no verb {}", in_quotes(typed)), near.empty() ? std::string() : "jointwright " + near.front(), note)});
+    return wrong_command_line({fault_of("unknown-verb", fmt::format("there is no verb {}", in_quotes(typed)),
+                                        near.empty() ? std::string() : "jointwright " + near.front(), note)});
 }
 
 Answer ask(const Arguments& arguments)

@@ -15,6 +15,11 @@ namespace jointwright {
 
 namespace {
 
+std::string shown_temperature(Temperature temperature)
+{
+    return fmt::format("{} °C ({} °F)", write_number(temperature.celsius(), 3), write_number(temperature.fahrenheit(), 3));
+}
+
 /// A number in the unit that people use for it.
 std::string shown(double value, const std::string& unit)
 {
@@ -24,10 +29,27 @@ std::string shown(double value, const std::string& unit)
         double factor;
         const char* shown;
     };
-    static constexpr Scale kScales[] = {{"Pa", 1e9, 1e-9, "GPa"}, {"Pa", 0, 1e-6, "MPa"}, {"m", 0, 1e3, "mm"}, {"J/m3", 0, 1e-3, "kJ/m3"}, {"1/%", 0, 1, "per point"}};
+    static constexpr Scale kScales[] = {{"Pa", 1e9, 1e-9, "GPa"},
+                                        {"Pa", 0, 1e-6, "MPa"},
+                                        {"m", 0, 1e3, "mm"},
+                                        {"J/m3", 0, 1e-3, "kJ/m3"},
+                                        {"1/%", 0, 1, "per point"}};
     for (const Scale& scale : kScales)
         if (unit == scale.unit && value >= scale.least) return write_number(value * scale.factor, 5) + " " + scale.shown;
-    return unit == "1" ? write_number(value, 5) : write_number(value, 5) + " " + unit;
+    if (unit == "1") return write_number(value, 5);
+    if (unit == "%") return write_number(value, 3) + " %";
+    if (unit == "K") return shown_temperature(Temperature::celsius(value - kKelvinAtZeroCelsius));
+    return write_number(value, 5) + " " + unit;
+}
+
+std::string source_of(const Citation& cite) { return cite.where.empty() ? cite.source : cite.source + ", " + cite.where; }
+
+/// With the provenance in words, also where it is the usual one, and the note.
+std::string footnote_of(const Citation& cite)
+{
+    const bool memory = cite.provenance == Provenance::memory;
+    const std::string text = fmt::format("{} ({})", source_of(cite), memory ? "from memory" : word_of(cite.provenance));
+    return cite.note.empty() ? text : text + "; " + cite.note;
 }
 
 /// Sources in the order in which they are first named.
@@ -35,7 +57,7 @@ class SourceList {
 public:
     std::size_t number_of(const Citation& cite)
     {
-        const std::string text = cite.note.empty() ? cite.text() : cite.text() + "; " + cite.note;
+        const std::string text = footnote_of(cite);
         const auto found = std::find(texts_.begin(), texts_.end(), text);
         if (found != texts_.end()) return static_cast<std::size_t>(found - texts_.begin()) + 1;
         texts_.push_back(text);
@@ -60,12 +82,8 @@ std::string value_line(const EntryValue& value, std::size_t source)
         text.append(static_cast<std::size_t>(std::max(1, width - columns_of(text))), ' ');
         return text;
     };
-    return padded("  " + safe_text(value.words), kNameWidth) + padded(shown(value.value, value.unit), kValueWidth) + fmt::format("[{}]\n", source);
-}
-
-std::string source_of(const Citation& cite)
-{
-    return cite.where.empty() ? cite.source : cite.source + ", " + cite.where;
+    return padded("  " + safe_text(value.words), kNameWidth) + padded(shown(value.value, value.unit), kValueWidth) +
+           fmt::format("[{}]\n", source);
 }
 
 void take_citation(OrderedJson& json, const Citation& cite)
@@ -76,7 +94,10 @@ void take_citation(OrderedJson& json, const Citation& cite)
 
 OrderedJson value_json(const EntryValue& value)
 {
-    OrderedJson json = {{"name", value.name}, {"value", json_number(value.value)}, {"unit", value.unit}, {"moisture_pct", json_number(value.moisture_pct)}};
+    OrderedJson json = {{"name", value.name},
+                        {"value", json_number(value.value)},
+                        {"unit", value.unit},
+                        {"moisture_pct", json_number(value.moisture_pct)}};
     if (!value.state.empty()) json["state"] = value.state;
     take_citation(json, value.cite);
     if (!value.cite.note.empty()) json["note"] = value.cite.note;
@@ -101,7 +122,8 @@ std::string write_entry_text(const Entry& entry)
         const std::string says = text.cite ? fmt::format("{} [{}]", text.says, sources.number_of(*text.cite)) : text.says;
         out += wrapped(text.heading + ": " + says, kLineWidth, {}, 4);
     }
-    if (!entry.missing.empty()) out += "\n" + wrapped(fmt::format("no table we hold gives: {}", fmt::join(entry.missing, ", ")), kLineWidth, {}, 4);
+    if (!entry.missing.empty())
+        out += "\n" + wrapped(fmt::format("no table we hold gives: {}", fmt::join(entry.missing, ", ")), kLineWidth, {}, 4);
     return out + sources.write();
 }
 

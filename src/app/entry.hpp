@@ -9,10 +9,12 @@
 
 namespace jointwright {
 
+constexpr double kKelvinAtZeroCelsius = 273.15;
+
 struct EntryValue {
     std::string name;  ///< in JSON, "bending_strength"
     std::string words; ///< for people, "bending strength"
-    double value = 0;  ///< SI
+    double value = 0;  ///< SI, temperatures in kelvin
     std::string unit;
     std::optional<double> moisture_pct; ///< of the wood it was measured on
     std::string state;                  ///< "dry", "green" or empty

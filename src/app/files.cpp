@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <cerrno>
-#include <cstring>
 #include <fcntl.h>
 #include <filesystem>
 #include <sys/stat.h>
@@ -36,21 +35,6 @@ private:
     bool owned_;
 };
 
-std::string why_not(int error)
-{
-    switch (error) {
-    case ENOENT: return "there is no such file or folder";
-    case EACCES:
-    case EPERM: return "permission denied";
-    case EISDIR: return "it is a folder";
-    case ENOSPC: return "the disk is full";
-    case EROFS: return "the disk is read-only";
-    case EPIPE: return "the other end of the pipe was closed";
-    case EBADF: return "it is closed";
-    default: return std::generic_category().message(error);
-    }
-}
-
 Fault cannot_read(int error)
 {
     if (error == ENOENT) return fault_of("file", "there is no such file");
@@ -66,7 +50,10 @@ Fault too_large(std::string_view has)
 /// Beside the target, so that renaming stays on one disk. Removed unless it was kept.
 class TemporaryFile {
 public:
-    explicit TemporaryFile(const fs::path& target) : path_((target.parent_path() / ".jointwright-XXXXXX").string()), file_(mkstemp(path_.data())) {}
+    explicit TemporaryFile(const fs::path& target)
+        : path_((target.parent_path() / ".jointwright-XXXXXX").string()), file_(mkstemp(path_.data()))
+    {
+    }
     TemporaryFile(const TemporaryFile&) = delete;
     TemporaryFile& operator=(const TemporaryFile&) = delete;
     ~TemporaryFile()
@@ -86,15 +73,9 @@ private:
     bool kept_ = false;
 };
 
-FileWritten cannot_open(std::string why)
-{
-    return {ExitStatus::wrong_input, std::move(why)};
-}
+FileWritten cannot_open(std::string why) { return {ExitStatus::wrong_input, std::move(why)}; }
 
-FileWritten cannot_write(int error)
-{
-    return {ExitStatus::broken, why_not(error)};
-}
+FileWritten cannot_write(int error) { return {ExitStatus::broken, why_not(error)}; }
 
 FileWritten write_in_place(const fs::path& path, const std::string& text)
 {
@@ -117,7 +98,8 @@ FileWritten replace(const fs::path& target, const struct stat* earlier, const st
 {
     if (earlier != nullptr && ::access(target.c_str(), W_OK) != 0) return cannot_open(why_not(errno));
     TemporaryFile file(target);
-    if (file.number() < 0) return cannot_open(errno == ENOENT ? "its folder does not exist" : "its folder cannot be written to: " + why_not(errno));
+    if (file.number() < 0)
+        return cannot_open(errno == ENOENT ? "its folder does not exist" : "its folder cannot be written to: " + why_not(errno));
     if (const std::error_code error = write_all(file.number(), text)) return cannot_write(error.value());
     // On the disk before the name: after a power cut the name must not lead to an empty file.
     if (::fchmod(file.number(), rights_for(earlier)) != 0 || ::fsync(file.number()) != 0) return cannot_write(errno);
@@ -133,10 +115,7 @@ bool is_table(const fs::path& path)
 
 } // namespace
 
-std::string name_in_messages(const std::string& path)
-{
-    return path == "-" ? "<stdin>" : safe_text(path);
-}
+std::string name_in_messages(const std::string& path) { return path == "-" ? "<stdin>" : safe_text(path); }
 
 std::variant<std::string, Fault> read_text_file(const std::string& path)
 {

@@ -44,9 +44,11 @@ std::string list_text(const std::vector<Listing>& list)
     for (const Listing& entry : list) column = std::max(column, std::min(columns_of(entry.name), kWidestName));
     std::string out;
     for (const Listing& entry : list) {
-        std::string line = safe_text(entry.name);
-        line.append(static_cast<std::size_t>(std::max(column - columns_of(line), 0) + kGap), ' ');
-        out += line + shortened(safe_text(entry.words), kLineWidth - columns_of(line)) + "\n";
+        const std::string name = safe_text(entry.name), words = safe_text(entry.words);
+        // Words that would not fit in their column start nearer to the name; what still does not fit is cut.
+        const int room = kLineWidth - columns_of(name);
+        const int gap = std::max(kGap, std::min(column + kGap - columns_of(name), room - columns_of(words)));
+        out += name + std::string(static_cast<std::size_t>(gap), ' ') + shortened(words, room - gap) + "\n";
     }
     return out;
 }
@@ -68,7 +70,8 @@ Answer list_or_entry(const Facts& facts, const NameKind& kind, const ListOptions
     return wrong_command_line({unknown_name(facts, kind, *given.name, std::string("jointwright ") + kind.verb)});
 }
 
-Answer list_verb(const NameKind& kind, const Arguments& arguments, const char* placeholder, const char* says, EntryWriter entry, bool formats = true)
+Answer list_verb(const NameKind& kind, const Arguments& arguments, const char* placeholder, const char* says, EntryWriter entry,
+                 bool formats = true)
 {
     ListOptions given;
     const std::string usage = std::string("[") + placeholder + "]" + (formats ? " [--format text|json]" : "") + " [--data DIR]";
@@ -84,14 +87,12 @@ Answer list_verb(const NameKind& kind, const Arguments& arguments, const char* p
     return with_facts(given.data, [&](const Facts& facts) { return list_or_entry(facts, kind, given, entry); });
 }
 
-std::string write_entry(const Entry& entry, bool json)
-{
-    return json ? write_entry_json(entry) : write_entry_text(entry);
-}
+std::string write_entry(const Entry& entry, bool json) { return json ? write_entry_json(entry) : write_entry_text(entry); }
 
 const Listing* listed(const std::vector<Listing>& list, const std::string& name)
 {
-    const auto found = std::find_if(list.begin(), list.end(), [&](const Listing& entry) { return small_letters(entry.name) == small_letters(name); });
+    const auto found = std::find_if(list.begin(), list.end(),
+                                    [&](const Listing& entry) { return small_letters(entry.name) == small_letters(name); });
     return found == list.end() ? nullptr : &*found;
 }
 
@@ -118,7 +119,8 @@ std::optional<std::string> starter(const Facts& facts, const std::string& name, 
 
 Answer species(const Arguments& arguments)
 {
-    return list_verb(wood_names(), arguments, "NAME", "The woods, or one of them with every number, its source, and what no table gives.",
+    return list_verb(wood_names(), arguments, "NAME",
+                     "The woods, or one of them with every number, its source, and what no table gives.",
                      [](const Facts& facts, const std::string& name, bool json) -> std::optional<std::string> {
                          const WoodRecord* wood = facts.find_wood(name);
                          if (wood == nullptr) return std::nullopt;
@@ -128,7 +130,8 @@ Answer species(const Arguments& arguments)
 
 Answer rooms(const Arguments& arguments)
 {
-    return list_verb(room_names(), arguments, "NAME", "The rooms a piece may live in, or one of them with its driest and dampest state.",
+    return list_verb(room_names(), arguments, "NAME",
+                     "The rooms a piece may live in, or one of them with its driest and dampest state.",
                      [](const Facts& facts, const std::string& name, bool json) -> std::optional<std::string> {
                          const RoomRecord* room = facts.find_room(name);
                          if (room == nullptr) return std::nullopt;
@@ -138,7 +141,8 @@ Answer rooms(const Arguments& arguments)
 
 Answer glues(const Arguments& arguments)
 {
-    return list_verb(glue_names(), arguments, "NAME", "The glues, or one of them with its strength, where it serves, and its hazards.",
+    return list_verb(glue_names(), arguments, "NAME",
+                     "The glues, or one of them with its strength, where it serves, and its hazards.",
                      [](const Facts& facts, const std::string& name, bool json) -> std::optional<std::string> {
                          const GlueRecord* glue = facts.find_glue(name);
                          if (glue == nullptr) return std::nullopt;
@@ -158,12 +162,15 @@ Answer finishes(const Arguments& arguments)
 
 Answer checks(const Arguments& arguments)
 {
-    return list_verb(check_names(), arguments, "ID", "The checks, or one of them: what it does, why it matters, its limit, what it leaves out, its sources.", explanation);
+    return list_verb(check_names(), arguments, "ID",
+                     "The checks, or one of them: what it does, why it matters, its limit, what it leaves out, its sources.",
+                     explanation);
 }
 
 Answer new_design(const Arguments& arguments)
 {
-    return list_verb(starter_names(), arguments, "PATTERN", "A commented starter design to fill in; without a name the list of them.", starter, false);
+    return list_verb(starter_names(), arguments, "PATTERN",
+                     "A commented starter design to fill in; without a name the list of them.", starter, false);
 }
 
 } // namespace jointwright

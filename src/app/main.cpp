@@ -25,7 +25,7 @@ ExitStatus deliver(const Answer& answer)
     if (!answer.target || *answer.target == "-") {
         const std::error_code error = write_all(STDOUT_FILENO, answer.output);
         if (!error) return answer.status;
-        complain(fmt::format("jointwright: error: standard output cannot be written: {} [file]\n", error.message()));
+        complain(fmt::format("jointwright: error: standard output cannot be written: {} [file]\n", why_not(error.value())));
         return ExitStatus::broken;
     }
     const FileWritten written = write_file(*answer.target, answer.output);

@@ -1,10 +1,10 @@
 // movement: how far one board swells or shrinks across its grain.
 
+#include "wood/movement.hpp"
 #include "app/quick_options.hpp"
 #include "app/tables.hpp"
 #include "app/verbs.hpp"
 #include "measure/write.hpp"
-#include "wood/movement.hpp"
 
 #include <fmt/format.h>
 
@@ -47,10 +47,11 @@ QuickAnswer answer_to_question(const Question& asked, const MovementLaw& law, co
 
     QuickAnswer answer;
     answer.units = asked.units;
-    answer.title = fmt::format("{}, {}, {} wide, from {} to {} moisture", asked.wood->name, rings_words(asked.rings), write_length(asked.width, asked.units),
-                               write_moisture(asked.from), write_moisture(asked.to));
+    answer.title = fmt::format("{}, {}, {} wide, from {} to {} moisture", asked.wood->name, rings_words(asked.rings),
+                               write_length(asked.width, asked.units), write_moisture(asked.from), write_moisture(asked.to));
     answer.values.push_back({"species", asked.wood->name, {}, "wood", {}});
-    answer.values.push_back({"coefficient_per_pct", coefficient, "1", "movement for each point of moisture, 6 to 14 %", write_number(coefficient, 4) + " of the width"});
+    answer.values.push_back({"coefficient_per_pct", coefficient, "1", "movement for each point of moisture, 6 to 14 %",
+                             write_number(coefficient, 4) + " of the width"});
     answer.values.push_back({"change_m", change.value(), "m", "change of width", change_words(change, asked.units)});
     answer.values.push_back({"final_width_m", final_width.value(), "m", "final width", write_length(final_width, asked.units)});
     if (!asked.wood->note.empty()) answer.values.push_back({"note", asked.wood->note, {}, "note", {}});
@@ -59,7 +60,8 @@ QuickAnswer answer_to_question(const Question& asked, const MovementLaw& law, co
     if (!asked.rings_stated) answer.assumed.push_back("rings flat: a flat-sawn board (--rings flat)");
     for (const MoistureContent moisture : {asked.from, asked.to})
         if (moisture > law.fibre_saturation)
-            answer.assumed.push_back(fmt::format("wood moves only below fibre saturation: {} counts as {}", write_moisture(moisture), write_moisture(law.fibre_saturation)));
+            answer.assumed.push_back(fmt::format("wood moves only below fibre saturation: {} counts as {}",
+                                                 write_moisture(moisture), write_moisture(law.fibre_saturation)));
     return answer;
 }
 
@@ -69,14 +71,16 @@ Answer movement(const Arguments& arguments)
 {
     std::optional<std::string> species_text, width_text, rings_text, from_text, to_text;
     QuickOptions quick;
-    OptionSet options("movement", "--species NAME --width LENGTH [--rings flat|rift|quarter|DEGREES] --from MC --to MC [--format text|json] [--data DIR]",
-                      "How far one board swells or shrinks across its grain.");
+    OptionSet options(
+        "movement",
+        "--species NAME --width LENGTH [--rings flat|rift|quarter|DEGREES] --from MC --to MC [--format text|json] [--data DIR]",
+        "How far one board swells or shrinks across its grain.");
     options.value("--species", species_text, "NAME", "the wood; \"jointwright species\" lists them");
     options.value("--width", width_text, "LENGTH", "width of the board at the first moisture content: 12 1/2 in, 305mm");
     options.value("--rings", rings_text, "ANGLE", "flat, rift, quarter, or degrees between the rings and the wide face; flat");
     options.value("--from", from_text, "MC", "moisture content in percent when it was that wide");
     options.value("--to", to_text, "MC", "moisture content in percent that it comes to");
-    add_quick_options(options, quick);
+    add_quick_options(options, quick, true);
     if (auto instead = options.take(arguments)) return *instead;
 
     return with_facts(quick.data, [&](const Facts& facts) {

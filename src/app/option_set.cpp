@@ -41,7 +41,8 @@ Arguments with_values_attached(const Arguments& arguments, const std::vector<std
 {
     Arguments result;
     for (const std::string& argument : arguments) {
-        const bool negative = argument.size() > 1 && argument[0] == '-' && argument[1] != '-' && (static_cast<unsigned char>(argument[1]) & 0x80U || argument[1] == '.');
+        const bool negative = argument.size() > 1 && argument[0] == '-' && argument[1] != '-' &&
+                              (static_cast<unsigned char>(argument[1]) & 0x80U || argument[1] == '.');
         const bool after_option = !result.empty() && std::find(options.begin(), options.end(), result.back()) != options.end();
         if (negative && after_option)
             result.back() += "=" + argument;
@@ -67,7 +68,8 @@ struct OptionSet::Parser {
     {
         const std::string typed = argument.substr(0, argument.find('='));
         const auto near = nearest_spellings(typed, options, 1);
-        return fault_of("unknown-option", fmt::format("{} has no option {}", verb, in_quotes(typed)), near.empty() ? std::string() : near.front(),
+        return fault_of("unknown-option", fmt::format("{} has no option {}", verb, in_quotes(typed)),
+                        near.empty() ? std::string() : near.front(),
                         fmt::format("\"jointwright {} --help\" lists the options", verb));
     }
 
@@ -77,7 +79,8 @@ struct OptionSet::Parser {
         const std::string option = message.substr(0, message.find(':'));
         if (std::find(options.begin(), options.end(), option) == options.end()) return fault_of("syntax", safe_text(message));
         const CLI::Option* found = app.get_option_no_throw(option);
-        if (found != nullptr && found->count() > 1) return fault_of("given-twice", fmt::format("{} is given more than once", option));
+        if (found != nullptr && found->count() > 1)
+            return fault_of("given-twice", fmt::format("{} is given more than once", option));
         return fault_of("missing-value", fmt::format("{} has no value", option));
     }
 
@@ -90,7 +93,8 @@ struct OptionSet::Parser {
         words.insert(words.end(), extras.begin(), extras.end());
         if (words.empty()) return std::nullopt;
         if (positional == nullptr || (!joins_words && words.size() > 1))
-            return fault_of("unexpected-argument", fmt::format("{} does not take {}", verb, in_quotes(words[positional == nullptr ? 0 : 1])), {},
+            return fault_of("unexpected-argument",
+                            fmt::format("{} does not take {}", verb, in_quotes(words[positional == nullptr ? 0 : 1])), {},
                             fmt::format("usage: jointwright {} {}", verb, usage));
         std::string joined;
         for (const std::string& word : words) joined += (joined.empty() ? "" : " ") + word;
@@ -112,7 +116,8 @@ OptionSet::~OptionSet() = default;
 
 void OptionSet::value(const std::string& name, std::optional<std::string>& into, const std::string& kind, const std::string& says)
 {
-    parser_->app.add_option_function<std::string>(name, [&into](const std::string& text) { into = text; })->allow_extra_args(false);
+    parser_->app.add_option_function<std::string>(name, [&into](const std::string& text) { into = text; })
+        ->allow_extra_args(false);
     parser_->options.push_back(name);
     parser_->valued.push_back(name);
     parser_->values.emplace_back(name, &into);

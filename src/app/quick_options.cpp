@@ -13,10 +13,10 @@ const std::vector<std::string> kUnits = {"in", "mm"};
 
 } // namespace
 
-void add_quick_options(OptionSet& options, QuickOptions& into)
+void add_quick_options(OptionSet& options, QuickOptions& into, bool lengths)
 {
     options.value("--format", into.format, "text|json", "form of the answer; text");
-    options.value("--units", into.units, "in|mm", "lengths of the text; as typed");
+    if (lengths) options.value("--units", into.units, "in|mm", "unit of lengths in text; as typed");
     options.flag("--working", into.working, "show the sums with their sources");
     add_data_option(options, into.data);
 }

@@ -15,8 +15,8 @@ struct QuickOptions {
     bool working = false;
 };
 
-/// Adds --format, --units, --working and --data.
-void add_quick_options(OptionSet& options, QuickOptions& into);
+/// Adds --format, --working and --data, and --units for answers with lengths in them.
+void add_quick_options(OptionSet& options, QuickOptions& into, bool lengths);
 
 /// Unit of the answer for people: as asked, else that of the first length as it was typed.
 LengthUnit answer_units(const QuickOptions& options, const std::optional<std::string>& typed);

@@ -31,6 +31,22 @@ std::error_code write_all(int descriptor, std::string_view text)
     return {};
 }
 
+std::string why_not(int error)
+{
+    switch (error) {
+    case ENOENT: return "there is no such file or folder";
+    case EACCES:
+    case EPERM: return "permission denied";
+    case EISDIR: return "it is a folder";
+    case ENOSPC: return "the disk is full";
+    case EROFS: return "the disk is read-only";
+    case EPIPE: return "the other end of the pipe was closed";
+    case EBADF: return "it is closed";
+    case EFBIG: return "it would be larger than files may be here";
+    default: return std::generic_category().message(error);
+    }
+}
+
 bool terminal_takes_colour()
 {
     const char* no_colour = std::getenv("NO_COLOR");

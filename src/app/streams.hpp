@@ -14,6 +14,9 @@ void prepare_streams();
 /// Writes all of the text to a file descriptor; the error that stopped it, if any.
 std::error_code write_all(int descriptor, std::string_view text);
 
+/// Why the system refused, in words for a maker. @param error  an errno
+std::string why_not(int error);
+
 /// Whether colour is wanted on standard output: it is a terminal, and NO_COLOR is absent or empty.
 bool terminal_takes_colour();
 

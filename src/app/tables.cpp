@@ -56,7 +56,10 @@ Answer with_facts(const std::optional<std::string>& folder, const std::function<
         return run(facts);
     } catch (const BrokenData& broken) {
         if (folder) return wrong_file(*folder, fault_of("broken-data", broken.what()));
-        return {ExitStatus::broken, {}, fmt::format("jointwright: error: the tables inside the program are broken: {}\n", safe_text(broken.what())), {}};
+        return {ExitStatus::broken,
+                {},
+                fmt::format("jointwright: error: the tables inside the program are broken: {}\n", safe_text(broken.what())),
+                {}};
     }
 }
 
@@ -67,43 +70,63 @@ void add_data_option(OptionSet& options, std::optional<std::string>& data)
 
 const NameKind& wood_names()
 {
-    static const NameKind kind{"species", "wood", "woods", "unknown-wood", [](const Facts& facts) { return facts.woods(); },
+    static const NameKind kind{"species",
+                               "wood",
+                               "woods",
+                               "unknown-wood",
+                               [](const Facts& facts) { return facts.woods(); },
                                [](const Facts& facts, std::string_view name) { return facts.suggest_woods(name); }};
     return kind;
 }
 
 const NameKind& room_names()
 {
-    static const NameKind kind{"rooms", "room", "rooms", "unknown-name", [](const Facts& facts) { return facts.rooms(); },
+    static const NameKind kind{"rooms",
+                               "room",
+                               "rooms",
+                               "unknown-name",
+                               [](const Facts& facts) { return facts.rooms(); },
                                [](const Facts& facts, std::string_view name) { return facts.suggest_rooms(name); }};
     return kind;
 }
 
 const NameKind& glue_names()
 {
-    static const NameKind kind{"glues", "glue", "glues", "unknown-name", [](const Facts& facts) { return facts.glues(); },
+    static const NameKind kind{"glues",
+                               "glue",
+                               "glues",
+                               "unknown-name",
+                               [](const Facts& facts) { return facts.glues(); },
                                [](const Facts& facts, std::string_view name) { return facts.suggest_glues(name); }};
     return kind;
 }
 
 const NameKind& finish_names()
 {
-    static const NameKind kind{"finishes", "finish", "finishes", "unknown-name", [](const Facts& facts) { return facts.finishes(); },
+    static const NameKind kind{"finishes",
+                               "finish",
+                               "finishes",
+                               "unknown-name",
+                               [](const Facts& facts) { return facts.finishes(); },
                                [](const Facts& facts, std::string_view name) { return facts.suggest_finishes(name); }};
     return kind;
 }
 
 const NameKind& check_names()
 {
-    static const NameKind kind{"checks", "check", "checks", "unknown-name", list_checks,
-                               [](const Facts& facts, std::string_view name) { return nearest_of(list_checks(facts), name); }};
+    static const NameKind kind{
+        "checks",    "check",
+        "checks",    "unknown-name",
+        list_checks, [](const Facts& facts, std::string_view name) { return nearest_of(list_checks(facts), name); }};
     return kind;
 }
 
 const NameKind& starter_names()
 {
-    static const NameKind kind{"new", "starter design", "starter designs", "unknown-name", list_starters,
-                               [](const Facts& facts, std::string_view name) { return nearest_of(list_starters(facts), name); }};
+    static const NameKind kind{
+        "new", "starter design", "starter designs", "unknown-name", list_starters, [](const Facts& facts, std::string_view name) {
+            return nearest_of(list_starters(facts), name);
+        }};
     return kind;
 }
 
@@ -111,12 +134,14 @@ Fault unknown_name(const Facts& facts, const NameKind& kind, const std::string& 
 {
     const std::vector<std::string> near = kind.suggest(facts, typed);
     const std::string lists = fmt::format("\"jointwright {}\" lists the {} {}", kind.verb, kind.list(facts).size(), kind.plural);
-    std::string note = near.size() < 2 ? lists : fmt::format("also near: {}; {}", fmt::join(near.begin() + 1, near.end(), ", "), lists);
+    std::string note =
+        near.size() < 2 ? lists : fmt::format("also near: {}; {}", fmt::join(near.begin() + 1, near.end(), ", "), lists);
     return fault_of(kind.id, fmt::format("no {} is named {}", kind.word, in_quotes(typed)),
                     near.empty() ? std::string() : before + " " + as_typed(near.front()), std::move(note));
 }
 
-const WoodRecord* wood_for(const Facts& facts, const std::string& option, const std::optional<std::string>& name, ValueReader& reader)
+const WoodRecord* wood_for(const Facts& facts, const std::string& option, const std::optional<std::string>& name,
+                           ValueReader& reader)
 {
     if (!name) {
         reader.missing(option, "white oak");

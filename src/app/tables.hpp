@@ -41,6 +41,7 @@ const NameKind& starter_names(); ///< of `new`
 Fault unknown_name(const Facts& facts, const NameKind& kind, const std::string& typed, const std::string& before);
 
 /// The wood that an option names, or nullptr with a fault in the reader.
-const WoodRecord* wood_for(const Facts& facts, const std::string& option, const std::optional<std::string>& name, ValueReader& reader);
+const WoodRecord* wood_for(const Facts& facts, const std::string& option, const std::optional<std::string>& name,
+                           ValueReader& reader);
 
 } // namespace jointwright

@@ -19,15 +19,9 @@ constexpr Temperature kColdest = Temperature::fahrenheit(30);
 constexpr Temperature kHottest = Temperature::fahrenheit(212);
 constexpr double kSlack = 0.05; ///< °C: the range's ends as printed, −1.1 and 100, are inside
 
-std::string option_with(const std::string& option, std::string_view value)
-{
-    return option + " " + as_typed(value);
-}
+std::string option_with(const std::string& option, std::string_view value) { return option + " " + as_typed(value); }
 
-bool above_zero(double value)
-{
-    return std::isfinite(value) && value > 0;
-}
+bool above_zero(double value) { return std::isfinite(value) && value > 0; }
 
 } // namespace
 
@@ -38,7 +32,8 @@ void ValueReader::missing(const std::string& option, std::string_view example)
 
 void ValueReader::out_of_range(const std::string& option, const std::string& text, std::string_view wanted, std::string note)
 {
-    add(fault_of("out-of-range", fmt::format("{}: {} is out of range; {}", option, in_quotes(text), wanted), {}, std::move(note)));
+    add(fault_of("out-of-range", fmt::format("{}: {} is out of range; {}", option, in_quotes(text), wanted), {},
+                 std::move(note)));
 }
 
 template <class T>
@@ -94,7 +89,8 @@ std::pair<Force, Length> ValueReader::patch(const std::string& option, const std
 {
     const std::size_t colon = text.find(':');
     if (colon == std::string::npos) {
-        add(fault_of("wrong-type", fmt::format("{}: {} is not a force and a length with a colon between them", option, in_quotes(text)),
+        add(fault_of("wrong-type",
+                     fmt::format("{}: {} is not a force and a length with a colon between them", option, in_quotes(text)),
                      option_with(option, "800 N:100 mm")));
         return {};
     }
@@ -102,8 +98,8 @@ std::pair<Force, Length> ValueReader::patch(const std::string& option, const std
     return {load, length(option, text.substr(colon + 1))};
 }
 
-double ValueReader::percent(const std::string& option, const std::optional<std::string>& text, double most, std::string_view example,
-                            std::string_view wanted)
+double ValueReader::percent(const std::string& option, const std::optional<std::string>& text, double most,
+                            std::string_view example, std::string_view wanted)
 {
     if (!text) {
         missing(option, example);
@@ -118,7 +114,8 @@ double ValueReader::percent(const std::string& option, const std::optional<std::
 
 MoistureContent ValueReader::moisture(const std::string& option, const std::optional<std::string>& text)
 {
-    return MoistureContent::percent(percent(option, text, kWettest, "8", "a moisture content is from 0 to 300 percent of the oven-dry mass"));
+    return MoistureContent::percent(
+        percent(option, text, kWettest, "8", "a moisture content is from 0 to 300 percent of the oven-dry mass"));
 }
 
 RelativeHumidity ValueReader::humidity(const std::string& option, const std::optional<std::string>& text)
@@ -137,7 +134,8 @@ Temperature ValueReader::temperature(const std::string& option, const std::optio
     if (!read) return none;
     const double celsius = read->celsius();
     if (celsius >= kColdest.celsius() - kSlack && celsius <= kHottest.celsius() + kSlack) return *read;
-    out_of_range(option, *text, "the equation holds from -1.1 C (30 F) to 100 C (212 F)", "range of the table behind Wood Handbook eq. 4-5");
+    out_of_range(option, *text, "the equation holds from -1.1 C (30 F) to 100 C (212 F)",
+                 "range of the table behind Wood Handbook eq. 4-5");
     return none;
 }
 
@@ -150,13 +148,15 @@ Angle ValueReader::rings(const std::string& option, const std::string& text)
     const Outcome<Angle> angle = read_angle(text);
     if (!angle) {
         const auto near = nearest_spellings(text, kWords, 1);
-        add(fault_of("wrong-type", fmt::format("{}: {} is not flat, rift, quarter or an angle in degrees", option, in_quotes(text)),
+        add(fault_of("wrong-type",
+                     fmt::format("{}: {} is not flat, rift, quarter or an angle in degrees", option, in_quotes(text)),
                      option_with(option, near.empty() ? "flat" : near.front())));
         return {};
     }
     const double in_deg = in_degrees(*angle);
     if (in_deg >= 0 && in_deg <= 90) return *angle;
-    out_of_range(option, text, "the angle between the rings and the wide face is from 0 (flat-sawn) to 90 degrees (quarter-sawn)");
+    out_of_range(option, text,
+                 "the angle between the rings and the wide face is from 0 (flat-sawn) to 90 degrees (quarter-sawn)");
     return {};
 }
 

@@ -40,7 +40,8 @@ private:
     template <class T>
     std::optional<T> taken(const std::string& option, const Outcome<T>& outcome);
     void out_of_range(const std::string& option, const std::string& text, std::string_view wanted, std::string note = {});
-    double percent(const std::string& option, const std::optional<std::string>& text, double most, std::string_view example, std::string_view wanted);
+    double percent(const std::string& option, const std::optional<std::string>& text, double most, std::string_view example,
+                   std::string_view wanted);
 
     Faults faults_;
 };

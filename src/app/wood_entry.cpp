@@ -14,7 +14,9 @@ namespace {
 class Collector {
 public:
     Collector(EntryGroup& group, std::string state, std::optional<double> moisture_pct, std::vector<std::string>* missing)
-        : group_(group), state_(std::move(state)), moisture_pct_(moisture_pct), missing_(missing) {}
+        : group_(group), state_(std::move(state)), moisture_pct_(moisture_pct), missing_(missing)
+    {
+    }
 
     template <class Q>
     void take(const char* name, const char* words, const char* unit, const std::optional<Datum<Q>>& datum)
@@ -30,7 +32,10 @@ private:
     static double plain(MoistureContent value) { return value.percent(); }
     static double plain(MovementCoefficient value) { return value.per_point(); }
     template <class Unit>
-    static double plain(const Quantity<Unit>& value) { return value.value(); }
+    static double plain(const Quantity<Unit>& value)
+    {
+        return value.value();
+    }
 
     EntryGroup& group_;
     std::string state_;
@@ -65,7 +70,8 @@ EntryGroup movement(const Facts& facts, const WoodRecord& wood, std::vector<std:
     Collector to(group, {}, std::nullopt, &missing);
     to.take("movement_tangential", "tangential (flat-sawn)", "1/%", tangential);
     to.take("movement_radial", "radial (quarter-sawn)", "1/%", radial);
-    Collector(group, {}, std::nullopt, nullptr).take("fibre_saturation", "fibre saturation to reckon with", "%", wood.fibre_saturation);
+    Collector(group, {}, std::nullopt, nullptr)
+        .take("fibre_saturation", "fibre saturation to reckon with", "%", wood.fibre_saturation);
     return group;
 }
 
@@ -104,7 +110,10 @@ std::vector<EntryText> wood_texts(const WoodRecord& wood)
     texts.push_back({"kind", "kind", wood.kind == WoodKind::hardwood ? "hardwood" : "softwood", {}});
     if (!wood.note.empty()) texts.push_back({"note", "note", wood.note, {}});
     if (!wood.elastic.like.empty())
-        texts.push_back({"elastic_like", "elastic ratios", fmt::format("those not listed here are taken from {} ({})", wood.elastic.like, wood.elastic.like_why), {}});
+        texts.push_back({"elastic_like",
+                         "elastic ratios",
+                         fmt::format("those not listed here are taken from {} ({})", wood.elastic.like, wood.elastic.like_why),
+                         {}});
     if (wood.bonding) texts.push_back({"bonding", "gluing", "bonds " + *wood.bonding, wood.bonding_cite});
     for (const DustHazard& dust : wood.dust)
         texts.push_back({"dust", "dust", fmt::format("{}; {}; potency {}", dust.effect, dust.site, dust.potency), dust.cite});
@@ -126,7 +135,8 @@ Entry entry_of(const Facts& facts, const WoodRecord& wood)
     EntryGroup dry{fmt::format("at {} moisture", write_percent(wood.dry_moisture_pct)), {}}, green{"green", {}};
     take_strengths(Collector(dry, "dry", wood.dry_moisture_pct, &missing_dry), wood.dry);
     take_strengths(Collector(green, "green", std::nullopt, &missing_green), wood.green);
-    Collector(green, "green", std::nullopt, nullptr).take("intersection_moisture", "moisture from which drying strengthens it", "%", wood.intersection_moisture);
+    Collector(green, "green", std::nullopt, nullptr)
+        .take("intersection_moisture", "moisture from which drying strengthens it", "%", wood.intersection_moisture);
     entry.missing.insert(entry.missing.end(), missing_dry.begin(), missing_dry.end());
     if (green.values.empty())
         entry.missing.push_back("any strength when green");

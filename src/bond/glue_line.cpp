@@ -12,8 +12,6 @@ namespace jointwright {
 
 namespace {
 
-constexpr double kLowerTail = 1.645; // standard normal deviate of the 5 % exclusion value
-
 double hankinson(double along, double across, double angle)
 {
     const double s = std::sin(angle), c = std::cos(angle);
@@ -74,15 +72,15 @@ Datum<double> glue_variation(const Facts& facts)
     return variation_of(facts, StrengthKind::shear);
 }
 
-Stress glue_service_resistance(const Facts& facts, WoodKind kind, Stress mean)
+Stress glue_service_resistance(const Facts& facts, WoodKind kind, Stress mean, LoadDuration duration)
 {
-    return service_resistance(facts, StrengthKind::shear, kind, mean, LoadDuration::sitting);
+    return service_resistance(facts, StrengthKind::shear, kind, mean, duration);
 }
 
 Stress glue_proof_resistance(const Facts& facts, Stress mean)
 {
-    const double lower = mean.value() * (1 - kLowerTail * glue_variation(facts).value);
-    return pascals(lower * facts.number("repeated_use_share").value / facts.number("proof_divisor").value);
+    const Stress lower = lower_strength(facts, StrengthKind::shear, mean);
+    return pascals(lower.value() * facts.number("repeated_use_share").value / facts.number("proof_divisor").value);
 }
 
 } // namespace jointwright

@@ -4,6 +4,7 @@
 #include "facts/facts.hpp"
 #include "facts/working.hpp"
 #include "measure/quantity.hpp"
+#include "wood/resistance.hpp"
 #include "wood/state.hpp"
 
 #include <optional>
@@ -43,8 +44,8 @@ Volume twisting_capacity(Length a, Length b);
 
 /// Scatter of glue-line shear.
 Datum<double> glue_variation(const Facts& facts);
-/// Allowable mean stress under sitting loads and resistance under proof loads (with the further 2/3 for repeated use).
-Stress glue_service_resistance(const Facts& facts, WoodKind kind, Stress mean);
+/// Allowable mean stress under service loads, and resistance under proof loads (with the further 2/3 for repeated use).
+Stress glue_service_resistance(const Facts& facts, WoodKind kind, Stress mean, LoadDuration duration);
 Stress glue_proof_resistance(const Facts& facts, Stress mean);
 
 } // namespace jointwright

@@ -25,7 +25,7 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         }
         if (!spans) continue;
         const auto g = governing_case(prepared, p, StrengthKind::bending);
-        if (!g || g->member->span <= 0) continue;
+        if (!g) continue;
         const MemberResult& m = *g->member;
         Finding f;
         f.check = "bending";

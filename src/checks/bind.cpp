@@ -50,6 +50,7 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Joint& joi
     const Datum<double>& crush = prepared.facts->number("squeeze_fail");
     const double wanted = joint.glue ? 0 : prepared.facts->number("wanted_clearance").value;
 
+    const char* season = dampest <= std::min(made, driest) ? "the dampest" : driest <= made ? "the driest" : "glue-up";
     Finding f;
     f.check = "bind";
     f.subject = pair_subject(prepared, contact);
@@ -63,11 +64,11 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Joint& joi
     } else if (squeeze > 0) {
         f.verdict = Verdict::warn;
         f.headline = squeeze > set.value ? fmt::format("{} swells tight in its {} in {} and keeps a set: it will sit loose in the dry season.", inner.id, name_of(joint.kind), outer.id)
-                                         : fmt::format("{} swells tight in its {} in {} at the dampest.", inner.id, name_of(joint.kind), outer.id);
+                                         : fmt::format("{} sits tight in its {} in {} at {}.", inner.id, name_of(joint.kind), outer.id, season);
         f.remedy = remedy;
     } else if (least < wanted - 1e-9) {
         f.verdict = Verdict::warn;
-        f.headline = fmt::format("{} keeps only {} of room in its {} in {} at the dampest.", inner.id, small_words(prepared, least), name_of(joint.kind), outer.id);
+        f.headline = fmt::format("{} keeps only {} of room in its {} in {} at {}.", inner.id, small_words(prepared, least), name_of(joint.kind), outer.id, season);
         f.remedy = remedy;
     } else {
         f.headline = fmt::format("{} keeps {} of room in its {} in {} at its tightest.", inner.id, small_words(prepared, least), name_of(joint.kind), outer.id);

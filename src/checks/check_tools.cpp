@@ -23,7 +23,9 @@ int severity(Verdict verdict)
 bool is_worse(const Finding& a, const Finding& b)
 {
     if (severity(a.verdict) != severity(b.verdict)) return severity(a.verdict) > severity(b.verdict);
-    return a.utilisation.value_or(-1) > b.utilisation.value_or(-1) + 1e-12;
+    const double use_a = a.utilisation.value_or(-1), use_b = b.utilisation.value_or(-1);
+    if (std::abs(use_a - use_b) > 1e-12) return use_a > use_b;
+    return a.weight > b.weight + 1e-12;
 }
 
 void keep_worst(std::vector<Finding>& findings, Finding finding)

@@ -119,7 +119,7 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
     const Datum<double>& thumb = prepared.facts->number("thumb_crossed_side");
     const bool thumb_minds = face.crossed() && face.length > thumb.value;
     switch (f.verdict) {
-    case Verdict::fail: f.headline = fmt::format("{}: {}.", result->tension_governs() ? "The wood splits or bows" : "The glue line shears", facts); break;
+    case Verdict::fail: f.headline = fmt::format("{}: {}.", result->splits() ? "The wood splits or bows" : "The glue line shears", facts); break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
     default: f.headline = fmt::format("Holds: {}.", facts);
     }
@@ -132,35 +132,53 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
     return f;
 }
 
+bool is_thin(const Prepared& prepared, std::size_t copy, Axis normal)
+{
+    return prepared.piece->copies[copy].box.size(normal) <= prepared.facts->number("veneer_thickness").value + 1e-9;
+}
+
+/// The thin layer of a face, where there is one on a thicker core.
+std::optional<std::size_t> veneer_of(const Prepared& prepared, const FaceDirection& face)
+{
+    const Axis normal = main_axis_of(face.patch->normal);
+    if (is_thin(prepared, face.a.copy, normal)) return face.a.copy;
+    if (is_thin(prepared, face.b.copy, normal)) return face.b.copy;
+    return std::nullopt;
+}
+
+/// True when another thin layer is glued to the core's opposite face.
+bool covered_on_both_faces(const Prepared& prepared, const FaceDirection& face, std::size_t veneer, std::size_t core)
+{
+    const Axis normal = main_axis_of(face.patch->normal);
+    const auto outwards = [&](const Contact& contact, const Patch& patch) { return patch.normal[index_of(normal)] * (contact.first == core ? 1 : -1); };
+    const double here = outwards(prepared.layout->contacts[face.contact], *face.patch);
+    for (const Contact& other : prepared.layout->contacts) {
+        if (!has_glue(prepared, other) || (other.first != core && other.second != core)) continue;
+        const std::size_t layer = other.first == core ? other.second : other.first;
+        if (layer == veneer || !is_thin(prepared, layer, normal)) continue;
+        if (std::abs(other.patches[0].normal[index_of(normal)]) > 0.9 && outwards(other, other.patches[0]) * here < 0) return true;
+    }
+    return false;
+}
+
 /// A thin layer glued over its whole face holds too little energy to split, but cups its core when the other face is bare.
 Finding judge_veneer(const Prepared& prepared, const FaceDirection& face)
 {
     Finding f = blank(prepared, face);
     const Datum<double>& thin = prepared.facts->number("veneer_thickness");
-    const Contact& contact = prepared.layout->contacts[face.contact];
-    f.verdict = Verdict::warn;
-    f.headline = fmt::format("{} is thin enough not to split on {}, but a layer on one face alone cups and checks.", prepared.piece->part_of(contact.first).id, prepared.piece->part_of(contact.second).id);
-    f.remedy = "cover both faces of the core alike";
-    for (const Contact& other : prepared.layout->contacts) {
-        if (&other == &contact || !has_glue(prepared, other)) continue;
-        const bool same_core = other.second == contact.second || other.first == contact.second;
-        if (same_core && main_axis_of(other.patches[0].normal) == main_axis_of(face.patch->normal) && other.patches[0].normal[index_of(main_axis_of(face.patch->normal))] * face.patch->normal[index_of(main_axis_of(face.patch->normal))] < 0) {
-            f.verdict = Verdict::pass;
-            f.headline = fmt::format("{} is a thin layer and its core is covered on both faces: it holds.", prepared.piece->part_of(contact.first).id);
-            f.remedy.reset();
-        }
+    const std::size_t veneer = *veneer_of(prepared, face), core = veneer == face.a.copy ? face.b.copy : face.a.copy;
+    const std::string layer = prepared.piece->part_of(veneer).id;
+    if (covered_on_both_faces(prepared, face, veneer, core)) {
+        f.headline = fmt::format("{} is a thin layer and its core is covered on both faces: it holds.", layer);
+    } else {
+        f.verdict = Verdict::warn;
+        f.headline = fmt::format("{} is thin enough not to split on {}, but a layer on one face alone cups and checks.", layer, prepared.piece->part_of(core).id);
+        f.remedy = "cover both faces of the core alike";
     }
     add_movement_steps(prepared, face, f);
     f.working.push_back({"Layers up to this thickness hold too little energy to split", "t ≤ limit", "", thin.value, "m", thin.cite.text()});
     gather_sources(f);
     return f;
-}
-
-bool is_veneer(const Prepared& prepared, const FaceDirection& face)
-{
-    const Axis normal = main_axis_of(face.patch->normal);
-    const double thin = prepared.facts->number("veneer_thickness").value;
-    return std::min(prepared.piece->copies[face.a.copy].box.size(normal), prepared.piece->copies[face.b.copy].box.size(normal)) <= thin + 1e-9;
 }
 
 /// A quick measure of how bad a face direction may be, so that of many alike only the worst is worked out in words.
@@ -174,6 +192,10 @@ double weight_of(const FaceDirection& face)
 std::vector<Finding> check_cross_grain(const Prepared& prepared)
 {
     std::vector<Finding> findings;
+    for (const Contact& contact : prepared.layout->contacts)
+        if (has_glue(prepared, contact) && prepared.piece->joints[*contact.joint].kind == JointKind::tenon && !prepared.piece->joints[*contact.joint].tenon)
+            keep_worst(findings, cannot_tell("cross-grain", pair_subject(prepared, contact), fmt::format("How far the tenon of {} wants to move in {} cannot be told: its sizes are missing.", prepared.piece->part_of(contact.first).id, prepared.piece->part_of(contact.second).id),
+                                             "tenon = { length = ..., width = ..., thickness = ... }"));
     std::vector<FaceDirection> faces = glued_directions(prepared);
     // Copies of one part at one joint are alike or nearly so: faces of the same pair, kind and length are judged once.
     std::stable_sort(faces.begin(), faces.end(), [](const FaceDirection& a, const FaceDirection& b) { return weight_of(a) > weight_of(b); });
@@ -196,7 +218,7 @@ std::vector<Finding> check_cross_grain(const Prepared& prepared)
         });
         if (seen) continue;
         judged.push_back(&face);
-        if (is_veneer(prepared, face))
+        if (!face.core && veneer_of(prepared, face))
             keep_worst(findings, judge_veneer(prepared, face));
         else
             keep_worst(findings, face.core ? judge_core(prepared, face) : judge_layers(prepared, face));

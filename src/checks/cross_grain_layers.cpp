@@ -90,7 +90,9 @@ std::optional<LayerStresses> judge_layer_stresses(const Prepared& prepared, cons
     s.per_strain = restraint_of(*restraint);
     judge_tension(prepared, face, face.a, restraint->a.modulus, s.per_strain.mean_a.value(), in_metres(s.per_strain.depth_a), s);
     judge_tension(prepared, face, face.b, restraint->b.modulus, s.per_strain.mean_b.value(), in_metres(s.per_strain.depth_b), s);
-    s.shear_driving = std::max(relaxed_strain(s.share_kept, face.dry, face.damp), relaxed_strain(s.share_kept, face.damp, face.dry));
+    // What relaxes in one season comes back in the other only where the two seasons move opposite ways.
+    const bool opposite = face.dry * face.damp < 0;
+    s.shear_driving = std::max(relaxed_strain(s.share_kept, face.dry, opposite ? face.damp : 0), relaxed_strain(s.share_kept, face.damp, opposite ? face.dry : 0));
     const double season = facts.number("season_duration").value;
     s.shear = s.per_strain.glue_shear.value() * s.shear_driving;
     s.shear_pass = lower(strength->mean.value(), glue_variation(facts).value) * season;

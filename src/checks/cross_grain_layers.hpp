@@ -27,7 +27,8 @@ struct LayerStresses {
     double tension_use() const { return tension_pass > 0 ? tension / tension_pass : 0; }
     double shear_use() const { return shear_pass > 0 ? shear / shear_pass : 0; }
     double utilisation() const { return tension_use() > shear_use() ? tension_use() : shear_use(); }
-    bool tension_governs() const { return tension_use() >= shear_use(); }
+    /// The wood gives way rather than the glue line.
+    bool splits() const { return tension > tension_warn || (shear <= shear_warn && tension_use() >= shear_use()); }
 };
 
 /// Judges a face direction: tension across (mean, scatter 25 %) and crossed glue shear (14 %), both × 0.70 for a season. Sides under 50 mm at

@@ -12,10 +12,13 @@ namespace jointwright {
 
 namespace {
 
-/// Potency from which the dust of a wood is worth a warning of its own: three crosses of four.
+/// Dust worth a warning of its own: three crosses of four, or linked with cancer. What holds for spalted wood only is said, not warned of.
 bool is_strong(const WoodRecord& record)
 {
-    return std::any_of(record.dust.begin(), record.dust.end(), [](const DustHazard& d) { return std::count(d.potency.begin(), d.potency.end(), '+') >= 3; });
+    return std::any_of(record.dust.begin(), record.dust.end(), [](const DustHazard& d) {
+        if (d.effect.find("spalted") != std::string::npos) return false;
+        return std::count(d.potency.begin(), d.potency.end(), '+') >= 3 || d.effect.find("cancer") != std::string::npos;
+    });
 }
 
 } // namespace
@@ -32,6 +35,7 @@ std::vector<Finding> check_dust(const Prepared& prepared)
         f.check = "dust";
         f.subject = wood;
         f.where = state.species;
+        f.weight = static_cast<double>(state.record->dust.size());
         if (state.record->dust.empty()) {
             f.headline = fmt::format("No special hazard is listed for {}; all wood dust harms the lungs.", state.species);
         } else {

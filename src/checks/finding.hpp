@@ -33,6 +33,7 @@ struct Finding {
     std::vector<NamedValue> values;
     Working working;
     std::vector<std::string> sources;
+    double weight = 0; ///< of findings alike in verdict and utilisation the heavier is kept; not reported
 };
 
 /// Sorts fail, cannot-tell, warn, pass; then utilisation falling; then subject; then check.

@@ -128,7 +128,6 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
         add("every board is straight-grained and clear of knots where it is stressed");
         add("lying parts are worked out as beams, free to turn on rigid supports; the whole frame is not yet solved as one");
     }
-    if (piece.use == Use::seat && !piece.limits.sitter) add("the heavy sitter weighs 120 kg");
     for (std::size_t p = 0; loaded && p < piece.parts.size(); ++p)
         if (piece.parts[p].grain != Axis::z && in_metres(piece.parts[p].width) > 0.25 && std::find(piece.carries.begin(), piece.carries.end(), piece.parts[p].id) != piece.carries.end())
             add(fmt::format("{} is taken to carry over its whole width; bending across its grain is not yet worked out", piece.parts[p].id));

@@ -21,6 +21,7 @@ namespace {
 struct GluedArea {
     double area = 0;             ///< side grain to side grain [m²]
     double end_grain = 0;        ///< counted as nothing [m²]
+    double glued_share = 1;      ///< of the face's longer side
     const Patch* largest = nullptr;
     std::optional<double> angle; ///< of the largest counted face
     GlueFace face = GlueFace::side_grain;
@@ -45,7 +46,8 @@ GluedArea glued_area(const Contact& contact, const Joint& joint)
     if (joint.glued && glue.largest) {
         double longest = 0;
         for (std::size_t i = 0; i < 3; ++i) longest = std::max(longest, glue.largest->bounds.hi[i] - glue.largest->bounds.lo[i]);
-        if (longest > 0) glue.area *= std::min(1.0, in_metres(joint.glued->length) / longest);
+        if (longest > 0) glue.glued_share = std::min(1.0, in_metres(joint.glued->length) / longest);
+        glue.area *= glue.glued_share;
     }
     return glue;
 }
@@ -54,10 +56,12 @@ GluedArea glued_area(const Contact& contact, const Joint& joint)
 struct Demand {
     std::string name;
     bool proof = true;
+    LoadDuration duration = LoadDuration::short_term;
     double shear = 0;   ///< N
     double tension = 0; ///< mean plus bending at the edge [Pa]
     std::string source;
     std::string sum;    ///< how it came about
+    bool hangs = false; ///< a lasting pull on the glue, not a jerk
 };
 
 bool is_carried(const Prepared& prepared, std::size_t copy)
@@ -93,6 +97,46 @@ std::pair<double, double> peel_modulus(const Patch& patch, Axis grain_of_upper)
     return {along * across * across / 6, across};
 }
 
+constexpr double kNoPull = 1.0; // N: less is rounding, or a lever that the rest of the piece takes without noticing
+
+/// True when a part hangs from the face above it: its load pulls on the glue.
+bool hangs_from(const Contact& contact, const GluedArea& glue, std::size_t upper)
+{
+    const double up = glue.largest->normal[2] * (upper == contact.first ? 1 : -1); // out of the carried part
+    return up > 0.9;
+}
+
+/// What the bearing hands down here, worst of each kind: shear on a side face or a tenon, pull where a part hangs from a level face or is levered up.
+void add_handed_down(const Prepared& prepared, std::size_t c, const GluedArea& glue, std::size_t upper, bool level, std::vector<Demand>& demands)
+{
+    const Contact& contact = prepared.layout->contacts[c];
+    const bool hangs = level && hangs_from(contact, glue, upper);
+    const auto& cases = prepared.statics.cases.cases;
+    for (const int kind : {0, 1, 2, 3}) { // lasting, sitting, short service, proof
+        double worst = 0;
+        std::size_t worst_case = 0;
+        for (const BearingForce& force : prepared.statics.forces) {
+            if (force.contact != c || force.upper != upper) continue;
+            const LoadCase& load_case = cases[force.load_case];
+            const int of = load_case.proof ? 3 : static_cast<int>(load_case.duration);
+            const double pull = level ? (hangs ? force.force : -force.force) : std::abs(force.force);
+            if (of != kind || pull <= worst) continue;
+            worst = pull;
+            worst_case = force.load_case;
+        }
+        if (worst <= kNoPull) continue;
+        Demand demand;
+        demand.name = cases[worst_case].name;
+        demand.proof = cases[worst_case].proof;
+        demand.duration = cases[worst_case].duration;
+        demand.source = cases[worst_case].source;
+        demand.hangs = hangs;
+        demand.sum = fmt::format("{} N {}", write_number(worst, 4), level ? "pull here" : "handed down here");
+        (level ? demand.tension : demand.shear) = level ? worst / glue.area : worst;
+        demands.push_back(std::move(demand));
+    }
+}
+
 std::vector<Demand> demands_at(const Prepared& prepared, std::size_t c, const GluedArea& glue)
 {
     const Facts& facts = *prepared.facts;
@@ -107,37 +151,23 @@ std::vector<Demand> demands_at(const Prepared& prepared, std::size_t c, const Gl
             const double places = static_cast<double>(glued_places(prepared, upper));
             const std::string level = std::string(name_of(piece.limits.level));
             const Datum<double>& push = facts.number("push_" + level);
-            demands.push_back({fmt::format("{} pushed sideways", piece.label(upper, true)), true, push.value / places, 0, push.cite.text(), fmt::format("{} N over {} glued places", write_number(push.value, 4), places)});
+            demands.push_back({fmt::format("{} pushed sideways", piece.label(upper, true)), true, LoadDuration::short_term, push.value / places, 0, push.cite.text(), fmt::format("{} N over {} glued places", write_number(push.value, 4), places)});
             const Datum<double>& jerk = facts.number("lift_factor");
             const double lift = jerk.value * prepared.whole_mass() * kStandardGravity / places;
             const auto [modulus, across] = peel_modulus(*glue.largest, piece.part_of(upper).grain);
             const double reach = piece.copies[upper].box.size(piece.part_of(upper).grain == Axis::x ? Axis::y : Axis::x) / 2;
-            const double stress = lift / glue.largest->area + (modulus > 0 ? lift * reach / modulus : 0);
-            demands.push_back({fmt::format("the whole piece lifted by the edge of {}", piece.label(upper, true)), true, 0, stress, jerk.cite.text(),
+            // The smaller the glued share, the smaller both the area and what resists tearing off.
+            const double stress = (lift / glue.largest->area + (modulus > 0 ? lift * reach / modulus : 0)) / glue.glued_share;
+            demands.push_back({fmt::format("the whole piece lifted by the edge of {}", piece.label(upper, true)), true, LoadDuration::short_term, 0, stress, jerk.cite.text(),
                                fmt::format("{} × {} kg over {} places, held {} from the middle of the glue", write_number(jerk.value, 2), write_number(prepared.whole_mass(), 3), places, size_words(prepared, reach))});
         }
-        if (lies_on) continue;
-        // A side face or a tenon hands its load down in shear: the worst case by the share of its own resistance.
-        double service = 0, proof = 0;
-        std::size_t service_case = 0, proof_case = 0;
-        for (const BearingForce& force : prepared.statics.forces) {
-            if (force.contact != c) continue;
-            const bool is_proof = prepared.statics.cases.cases[force.load_case].proof;
-            double& worst = is_proof ? proof : service;
-            if (std::abs(force.force) > worst) {
-                worst = std::abs(force.force);
-                (is_proof ? proof_case : service_case) = force.load_case;
-            }
-        }
-        const auto& cases = prepared.statics.cases.cases;
-        if (service > 0) demands.push_back({cases[service_case].name, false, service, 0, cases[service_case].source, fmt::format("{} N handed down here", write_number(service, 4))});
-        if (proof > 0) demands.push_back({cases[proof_case].name, true, proof, 0, cases[proof_case].source, fmt::format("{} N handed down here", write_number(proof, 4))});
+        add_handed_down(prepared, c, glue, upper, lies_on, demands);
     }
     if (demands.empty()) {
         // Neither part bears the other: the lighter one hangs on the glue by its own weight.
         const std::size_t lighter = prepared.masses[contact.first] < prepared.masses[contact.second] ? contact.first : contact.second;
         const double weight = prepared.masses[lighter] * kStandardGravity;
-        demands.push_back({fmt::format("the weight of {}", piece.label(lighter, true)), false, weight, 0, "mass of the part", fmt::format("{} kg", write_number(prepared.masses[lighter], 3))});
+        demands.push_back({fmt::format("the weight of {}", piece.label(lighter, true)), false, LoadDuration::lasting, weight, 0, "mass of the part", fmt::format("{} kg", write_number(prepared.masses[lighter], 3))});
     }
     return demands;
 }
@@ -178,12 +208,13 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
     const auto strength = glue_strength(facts, a.loaded, a.species, b.loaded, b.species, record, glue.face, angle, &working);
     const Stress mean = strength->mean;
     const WoodKind kind = strength->weaker_wood == a.species ? a.loaded.kind : b.loaded.kind;
-    const double resistance = demand.proof ? glue_proof_resistance(facts, mean).value() : glue_service_resistance(facts, kind, mean).value();
+    const double resistance = demand.proof ? glue_proof_resistance(facts, mean).value() : glue_service_resistance(facts, kind, mean, demand.duration).value();
     const double shear = demand.shear / glue.area;
     double use = shear / resistance, tension_resistance = 0;
     if (demand.tension > 0) {
         const Stress weaker = std::min(a.loaded.tension_across->value, b.loaded.tension_across->value);
-        tension_resistance = proof_resistance(facts, StrengthKind::tension_across, weaker).value() * facts.number("repeated_use_share").value;
+        tension_resistance = demand.proof ? proof_resistance(facts, StrengthKind::tension_across, weaker).value() * facts.number("repeated_use_share").value
+                                          : service_resistance(facts, StrengthKind::tension_across, kind, weaker, demand.duration).value();
         const double t = demand.tension / tension_resistance;
         use = std::sqrt(use * use + t * t);
     }
@@ -192,18 +223,20 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
     const Datum<double>& granted = facts.number("lift_tension_granted");
     if (use > warn)
         f.verdict = Verdict::fail;
-    else if (use > 1 || demand.tension > granted.value)
+    else if (use > 1 || demand.tension > granted.value || demand.hangs)
         f.verdict = Verdict::warn;
     if (glue.face == GlueFace::mitre && f.verdict == Verdict::pass) f.verdict = Verdict::warn;
-    if (use > warn && bears_by_shape(joint, glue) && demand.tension == 0) f.verdict = Verdict::warn;
+    if (use > warn && demand.tension == 0 && bears_by_shape(joint, glue)) f.verdict = Verdict::warn;
 
     const std::string grain = glue.face == GlueFace::mitre ? "a mitre, half way to end grain" : angle > 1.0 ? "long grain on both faces, but the grains cross: a third of the shear strength counts" : angle > 0.2 ? fmt::format("grains at {:.0f}° to each other", angle * 57.29578) : "grains parallel, long grain to long grain: the full shear strength counts";
     const std::string held = f.verdict == Verdict::fail ? "is too weak" : use > 1 ? "is loaded beyond the customary margin" : "holds";
     f.headline = fmt::format("The glue between {} and {} ({}) {}: {:.0f} % used with {}.", first, second, grain, held, use * 100, demand.name);
-    if (f.verdict == Verdict::warn && use <= 1 && demand.tension > granted.value)
+    if (f.verdict == Verdict::warn && use <= 1 && demand.tension > 0)
         f.headline = fmt::format("The glue between {} and {} holds with {} ({:.0f} % used), but across the grain it should not be asked to.", first, second, demand.name, use * 100);
     if (f.verdict != Verdict::pass) {
-        if (demand.tension > 0)
+        if (demand.hangs)
+            f.remedy = fmt::format("hold {} by screws, a housing or a ledge under it: glue should not carry by a pull across the grain", first);
+        else if (demand.tension > 0)
             f.remedy = fmt::format("lift the piece by its frame, not by {}, or add a screw from below at each place, slotted where the grain crosses", first);
         else if (glue.face == GlueFace::mitre)
             f.remedy = "key, spline or dowel the mitre";
@@ -224,7 +257,7 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
                          demand.proof ? facts.number("repeated_use_share").cite.text() : duration_and_safety_divisor(facts, StrengthKind::shear, kind).cite.text()});
     if (demand.tension > 0) {
         f.working.push_back({"Tension across the grain at the edge of the face", "σ = F/A + F e/W", demand.sum, demand.tension, "Pa", demand.source});
-        f.working.push_back({"Resistance across the grain", "f = f05 × (2/3)/1.15, V = 25 %", "", tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
+        f.working.push_back({"Resistance across the grain", demand.proof ? "f = f05 × (2/3)/1.15, V = 25 %" : "f = f05 k_dur/k, V = 25 %", "", tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
         f.working.push_back({"What codes grant across the grain", "more than this always warns", "", granted.value, "Pa", granted.cite.text()});
         f.working.push_back({"Together", "u = √((τ/f)² + (σ/f_t)²)", "", use, "1", "interaction of strengths (engineering estimate)"});
     }
@@ -257,7 +290,7 @@ Finding only_end_grain(const Prepared& prepared, const Contact& contact, const J
 /// Contacts that are alike in every number that counts share one set of words.
 std::string likeness(const Prepared& prepared, const Contact& contact, const GluedArea& glue, const Demand& demand)
 {
-    return fmt::format("{}|{:.9f}|{:.4f}|{:.3f}|{:.1f}|{}", pair_subject(prepared, contact), glue.area, glue.angle.value_or(-1), demand.shear, demand.tension, demand.proof);
+    return fmt::format("{}|{:.9f}|{:.4f}|{:.3f}|{:.1f}|{}", pair_subject(prepared, contact), glue.area, glue.angle.value_or(-1), demand.shear, demand.tension, demand.proof ? 9 : static_cast<int>(demand.duration));
 }
 
 } // namespace

@@ -71,19 +71,24 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         const PartState& state = prepared.parts[p];
         const Datum<double>& creep = creep_for(prepared, state);
         const MemberResult* worst = nullptr;
-        double use = -1, total = 0;
+        double use = -1, total = 0, at_once = 0, over = 0;
         SagRule rule;
         for (const MemberResult& m : prepared.statics.members) {
             const LoadCase& load_case = prepared.statics.cases.cases[m.load_case];
-            if (prepared.piece->copies[m.copy].part != p || load_case.proof || !load_case.counts_for_sag || m.sag_span <= 0) continue;
-            const double lasting = load_case.duration == LoadDuration::lasting ? m.sag : m.lasting_sag;
-            const double with_creep = m.sag + creep.value * lasting;
-            const SagRule here = rule_for(prepared, p, m.sag_span);
-            if (with_creep / here.limit <= use) continue;
-            use = with_creep / here.limit;
-            worst = &m;
-            total = with_creep;
-            rule = here;
+            if (prepared.piece->copies[m.copy].part != p || load_case.proof || !load_case.counts_for_sag) continue;
+            for (const auto& [sag, span] : {std::pair{m.sag, m.sag_span}, std::pair{m.most_sag, m.most_sag_span}}) {
+                if (span <= 0) continue;
+                const double lasting = load_case.duration == LoadDuration::lasting ? sag : std::min(sag, m.lasting_sag);
+                const double with_creep = sag + creep.value * lasting;
+                const SagRule here = rule_for(prepared, p, span);
+                if (with_creep / here.limit <= use) continue;
+                use = with_creep / here.limit;
+                worst = &m;
+                at_once = sag;
+                over = span;
+                total = with_creep;
+                rule = here;
+            }
         }
         if (!worst) continue;
         const LoadCase& load_case = prepared.statics.cases.cases[worst->load_case];
@@ -94,16 +99,16 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         f.utilisation = use;
         f.verdict = use <= 1 ? Verdict::pass : use <= warn.value ? Verdict::warn : Verdict::fail;
         f.where = where_words(prepared, *worst);
-        f.headline = fmt::format("{} sags {} over {} with {}; {} is {}.", part.id, small_words(prepared, total), size_words(prepared, worst->sag_span), load_case.name, f.verdict == Verdict::pass ? "the limit" : "too much: the limit", fmt::format("{} ({})", small_words(prepared, rule.limit), rule.words));
+        f.headline = fmt::format("{} sags {} over {} with {}; {} is {}.", part.id, small_words(prepared, total), size_words(prepared, over), load_case.name, f.verdict == Verdict::pass ? "the limit" : "too much: the limit", fmt::format("{} ({})", small_words(prepared, rule.limit), rule.words));
         if (f.verdict != Verdict::pass) {
             const double deeper = std::cbrt(use);
             f.remedy = fmt::format("make {} about {:.0f} % deeper, or shorten its span", part.id, (deeper - 1) * 100 + 0.5);
         }
-        f.values = {{"deflection", total, "m"}, {"limit", rule.limit, "m"}, {"span", worst->sag_span, "m"}, {"deflection_at_once", worst->sag, "m"}, {"load", worst->load, "N"}};
+        f.values = {{"deflection", total, "m"}, {"limit", rule.limit, "m"}, {"span", over, "m"}, {"deflection_at_once", at_once, "m"}, {"load", worst->load, "N"}};
         const auto& e = *state.loaded.modulus_along;
         f.working.push_back({fmt::format("Modulus of elasticity of {} along the grain, free of shear", state.species), "E_L = 1.10 × tabled", e.note, e.value.value(), "Pa", e.source});
         f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(worst->copy, true), load_case.name), "own weight and lasting loads with it", "", worst->load, "N", load_case.source});
-        f.working.push_back({"Sag at once, bending and shear, net section, on the straight line between its supports", "δ = kb W L³/(E I) + ks W L/(G A')", fmt::format("L = {}, net depth {}", size_words(prepared, worst->sag_span), size_words(prepared, worst->depth)), worst->sag, "m", prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko elements")});
+        f.working.push_back({"Sag at once, bending and shear, net section, on the straight line between its supports", "δ = kb W L³/(E I) + ks W L/(G A')", fmt::format("L = {}, net depth {}", size_words(prepared, over), size_words(prepared, worst->depth)), at_once, "m", prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko elements")});
         f.working.push_back({"Growth of the lasting part by creep", "δ + k_def δ_lasting", fmt::format("k_def = {}", write_number(creep.value, 2)), total, "m", creep.cite.text()});
         f.working.push_back({"Limit", rule.words, "", rule.limit, "m", rule.source});
         gather_sources(f);

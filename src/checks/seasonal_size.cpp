@@ -5,6 +5,8 @@
 
 #include <fmt/core.h>
 
+#include <cmath>
+
 namespace jointwright {
 
 std::vector<Finding> check_seasonal_size(const Prepared& prepared)
@@ -25,6 +27,7 @@ std::vector<Finding> check_seasonal_size(const Prepared& prepared)
         f.headline = fmt::format("{} is {} wide as made at {}: {} at the driest ({}), {} at the dampest ({}).", part.id, size_words(prepared, width), moisture_words(state.made),
                                  small_words(prepared, width * (1 + state.dry.width)), moisture_words(state.driest), small_words(prepared, width * (1 + state.damp.width)), moisture_words(state.dampest));
         f.where = state.species;
+        f.weight = std::abs(state.dry.width) + std::abs(state.damp.width);
         f.values = {{"size_made", width, "m"},
                     {"size_driest", width * (1 + state.dry.width), "m"},
                     {"size_dampest", width * (1 + state.damp.width), "m"},

@@ -21,7 +21,7 @@ std::vector<Finding> check_shear(const Prepared& prepared)
             continue;
         }
         const auto g = governing_case(prepared, p, StrengthKind::shear);
-        if (!g || g->member->span <= 0) continue;
+        if (!g) continue;
         const MemberResult& m = *g->member;
         Finding f;
         f.check = "shear";

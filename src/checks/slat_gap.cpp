@@ -31,7 +31,28 @@ bool in_line(const Box& a, const Box& b, Axis along)
     return true;
 }
 
-std::vector<Gap> gaps_of(const Piece& piece, std::size_t part, Axis along)
+/// True when nothing stands in the gap, and parts drawn touching are free to press on each other: side by side, and not glued.
+bool is_open(const Piece& piece, const std::vector<Contact>& contacts, std::size_t a, std::size_t b, Axis along, double gap)
+{
+    if (gap <= kTouch) {
+        if (along == Axis::z || along != piece.part_of(a).width_axis()) return false;
+        return std::none_of(contacts.begin(), contacts.end(), [&](const Contact& c) { return c.joint && ((c.first == a && c.second == b) || (c.first == b && c.second == a)); });
+    }
+    Box space = piece.copies[a].box;
+    space.lo[index_of(along)] = piece.copies[a].box.hi[index_of(along)];
+    space.hi[index_of(along)] = piece.copies[b].box.lo[index_of(along)];
+    return std::none_of(piece.copies.begin(), piece.copies.end(), [&](const Copy& other) {
+        for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
+            const std::size_t i = index_of(axis);
+            const double overlap = std::min(space.hi[i], other.box.hi[i]) - std::max(space.lo[i], other.box.lo[i]);
+            // A rail that crosses under a row of slats cuts into the gap's box from one side only: what counts is wood that fills it.
+            if (overlap < 0.5 * space.size(axis)) return false;
+        }
+        return true;
+    });
+}
+
+std::vector<Gap> gaps_of(const Piece& piece, const std::vector<Contact>& contacts, std::size_t part, Axis along)
 {
     std::vector<std::size_t> copies;
     for (std::size_t i = 0; i < piece.copies.size(); ++i)
@@ -43,7 +64,7 @@ std::vector<Gap> gaps_of(const Piece& piece, std::size_t part, Axis along)
         for (std::size_t j = i + 1; j < copies.size(); ++j) {
             if (!in_line(piece.copies[copies[i]].box, piece.copies[copies[j]].box, along)) continue;
             const double gap = piece.copies[copies[j]].box.lo[k] - piece.copies[copies[i]].box.hi[k];
-            if (gap > kTouch && gap < kWidestRowGap) gaps.push_back({copies[i], copies[j], gap});
+            if (gap < kWidestRowGap && is_open(piece, contacts, copies[i], copies[j], along, gap)) gaps.push_back({copies[i], copies[j], std::max(gap, 0.0)});
             break;
         }
     return gaps;
@@ -58,7 +79,7 @@ struct GapThroughYear {
 Verdict judge(const Prepared& prepared, const GapThroughYear& gap, double wanted_min, std::optional<double> wanted_max, std::string& why, std::string& remedy)
 {
     const double from = prepared.facts->number("finger_trap_from").value, to = prepared.facts->number("finger_trap_to").value;
-    if (gap.least() <= 0) {
+    if (gap.least() <= -kTouch || (gap.least() <= 0 && gap.made > 0)) {
         why = "the gap closes and the parts press on each other";
         remedy = fmt::format("make the gap at least {} today", size_words(prepared, gap.made - gap.least() + wanted_min));
         return Verdict::fail;
@@ -75,7 +96,7 @@ Verdict judge(const Prepared& prepared, const GapThroughYear& gap, double wanted
     }
     if (gap.most() >= from && gap.least() <= to) {
         why = fmt::format("a gap of {} to {} can trap a finger", size_words(prepared, from), size_words(prepared, to));
-        remedy = fmt::format("stay under {} or over {} in every season: {} or {} today", size_words(prepared, from), size_words(prepared, to), size_words(prepared, from - 0.0005 - (gap.most() - gap.made)),
+        remedy = fmt::format("stay under {} or over {} in every season: {} or {} today", size_words(prepared, from), size_words(prepared, to), size_words(prepared, std::max(0.0, from - 0.0005 - (gap.most() - gap.made))),
                              size_words(prepared, to + 0.0005 + (gap.made - gap.least())));
         return Verdict::warn;
     }
@@ -92,7 +113,7 @@ std::vector<Finding> check_slat_gap(const Prepared& prepared)
         const Part& part = piece.parts[p];
         const PartState& state = prepared.parts[p];
         for (const Axis along : {part.width_axis(), part.face}) {
-            const std::vector<Gap> gaps = gaps_of(piece, p, along);
+            const std::vector<Gap> gaps = gaps_of(piece, prepared.layout->contacts, p, along);
             if (gaps.empty()) continue;
             if (!state.moves()) {
                 keep_worst(findings, cannot_tell("slat-gap", part.id, fmt::format("How the gaps of {} change cannot be told: {}.", part.id, state.missing_movement()), ""));
@@ -114,7 +135,7 @@ std::vector<Finding> check_slat_gap(const Prepared& prepared)
                                          small_words(prepared, season.dampest), why.empty() ? "" : ": ", why);
                 if (!remedy.empty()) f.remedy = remedy;
                 f.where = fmt::format("{} and {}, {}", piece.label(gap.before), piece.label(gap.after), state.species);
-                f.utilisation = std::max(0.0, (season.made - season.least()) / season.made);
+                f.utilisation = season.made > 0 ? std::max(0.0, (season.made - season.least()) / season.made) : season.least() < 0 ? 2.0 : 1.0;
                 f.values = {{"gap_made", season.made, "m"}, {"gap_driest", season.driest, "m"}, {"gap_dampest", season.dampest, "m"}, {"wanted_least", wanted_min, "m"}};
                 f.working.push_back({fmt::format("Gap at the dampest: each fixed at its middle, {} swells by {}", part.id, small_words(prepared, damp)), "g = g0 − Δw",
                                      fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, damp)), season.dampest, "m", "geometry"});

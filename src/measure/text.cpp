@@ -32,20 +32,6 @@ constexpr std::array kFoldings{
 constexpr std::u32string_view kSuperscripts = U"⁰¹²³⁴⁵⁶⁷⁸⁹";
 constexpr std::u32string_view kSubscripts = U"₀₁₂₃₄₅₆₇₈₉";
 
-std::u32string decoded(std::string_view text)
-{
-    std::u32string points;
-    points.reserve(text.size());
-    const char* at = text.data();
-    const char* const end = at + text.size();
-    while (at != end) {
-        const auto point = Utf8::decode(at, end);
-        const bool whole = point != boost::nowide::utf::illegal && point != boost::nowide::utf::incomplete;
-        points.push_back(whole ? static_cast<char32_t>(point) : kBroken);
-    }
-    return points;
-}
-
 char32_t plain(char32_t c)
 {
     for (const Folding& folding : kFoldings)
@@ -92,9 +78,26 @@ std::u32string with_double_primes(const std::u32string& text)
 
 } // namespace
 
+std::u32string characters_of(std::string_view text)
+{
+    std::u32string result;
+    result.reserve(text.size());
+    const char* at = text.data();
+    const char* const end = at + text.size();
+    while (at != end) {
+        const char* next = at;
+        const auto point = Utf8::decode(next, end);
+        const bool whole = point != boost::nowide::utf::illegal && point != boost::nowide::utf::incomplete;
+        // After a broken byte reading starts again at the very next one, so that no good character is lost.
+        result.push_back(whole ? static_cast<char32_t>(point) : kBroken);
+        at = whole ? next : at + 1;
+    }
+    return result;
+}
+
 std::u32string folded(std::string_view text)
 {
-    std::u32string points = decoded(text);
+    std::u32string points = characters_of(text);
     std::transform(points.begin(), points.end(), points.begin(), plain);
     points = with_double_primes(with_plain_fractions(points));
     const std::size_t first = points.find_first_not_of(U' ');
@@ -113,7 +116,7 @@ std::string in_quotes(std::string_view text)
 {
     constexpr std::size_t kShown = 40;
     constexpr std::size_t kLongestCharacter = 4;
-    std::u32string shown = decoded(text.substr(0, (kShown + 1) * kLongestCharacter));
+    std::u32string shown = characters_of(text.substr(0, (kShown + 1) * kLongestCharacter));
     if (shown.size() > kShown) {
         shown.resize(kShown - 1);
         shown.push_back(U'…');

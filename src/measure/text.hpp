@@ -15,7 +15,10 @@ constexpr std::size_t kLongestMeasure = 1000;
 /// ordinal and ring signs '°'. Bytes that are not UTF-8 become U+FFFD. Spaces at both ends are dropped.
 std::u32string folded(std::string_view text);
 
-/// The same code points as UTF-8.
+/// Code points of a text; every byte that is not UTF-8 becomes one U+FFFD.
+std::u32string characters_of(std::string_view text);
+
+/// Code points as UTF-8.
 std::string to_utf8(std::u32string_view text);
 
 /// A text for a sentence: in double quotes, at most 40 characters, control characters and broken bytes shown as U+FFFD.

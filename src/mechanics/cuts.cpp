@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <optional>
 
 namespace jointwright {
 
@@ -60,8 +62,21 @@ double volume_of(const Box& box)
 }
 
 struct Losses {
-    double top = 0, bottom = 0, breadth = 0, inner_inertia = 0;
+    double top = 0, bottom = 0, breadth = 0;
+    double inner_breadth = 0, inner_lo = 0, inner_hi = 0; ///< a mortise within the section, heights in space
 };
+
+/// What rounding four long edges takes off a section b × d.
+struct RoundedOff {
+    double area, inertia;
+};
+RoundedOff rounded_off(const Part& part, double depth)
+{
+    if (!part.round_over) return {0, 0};
+    const double r = in_metres(*part.round_over), corner = (1 - std::numbers::pi / 4) * r * r;
+    const double lever = depth / 2 - 0.223 * r; // to the middle of the sliver
+    return {4 * corner, 4 * corner * lever * lever};
+}
 
 } // namespace
 
@@ -79,7 +94,10 @@ std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Cont
             const auto [first, second] = lap_halves(contact);
             add_cut(cuts, piece, contact.first, first, contact.second);
             add_cut(cuts, piece, contact.second, second, contact.first);
-        } else if (contact.shared && joint.kind != JointKind::mitre) {
+        } else if (joint.kind == JointKind::bridle) {
+            if (const auto box = mortise_of(contact)) add_cut(cuts, piece, contact.second, *box, contact.first);
+        } else if (contact.shared && joint.kind != JointKind::mitre && joint.kind != JointKind::dovetail) {
+            // Mitres and dovetails join ends: what they take lies beyond the bearing.
             add_cut(cuts, piece, contact.second, *contact.shared, contact.first);
         }
     }
@@ -143,7 +161,11 @@ std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, cons
         case Cut::Place::top: losses.top = height; break;
         case Cut::Place::bottom: losses.bottom = height; break;
         case Cut::Place::through: losses.breadth = across; break;
-        case Cut::Place::inside: losses.inner_inertia = across * height * height * height / 12; break;
+        case Cut::Place::inside:
+            losses.inner_breadth = across;
+            losses.inner_lo = cut.box.lo[2];
+            losses.inner_hi = cut.box.hi[2];
+            break;
         }
         const double from = std::max(lo, cut.box.lo[g]), to = std::min(hi, cut.box.hi[g]);
         const double depth = std::max(losses.top, losses.bottom);
@@ -176,17 +198,28 @@ std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, cons
         s.to = breaks[i + 1];
         s.breadth = width_upright ? section.thickness : section.width;
         s.depth = width_upright ? section.width : section.thickness;
-        double inner = 0;
+        std::vector<Losses> mortises;
         for (const Span& row : rows) {
             if (middle < row.from || middle > row.to) continue;
             s.top_loss = std::max(s.top_loss, row.losses.top);
             s.bottom_loss = std::max(s.bottom_loss, row.losses.bottom);
             s.breadth -= row.losses.breadth;
-            inner += row.losses.inner_inertia;
+            if (row.losses.inner_breadth > 0) mortises.push_back(row.losses);
         }
         s.depth = std::max(s.depth - s.top_loss - s.bottom_loss, 1e-5);
         s.breadth = std::max(s.breadth, 1e-5);
-        s.inertia = std::max(s.breadth * s.depth * s.depth * s.depth / 12 - inner, 1e-16);
+        const double middle_height = (copy.box.lo[2] + s.bottom_loss + copy.box.hi[2] - s.top_loss) / 2;
+        const RoundedOff rounded = rounded_off(part, s.depth);
+        s.area = s.breadth * s.depth - rounded.area;
+        s.inertia = s.breadth * s.depth * s.depth * s.depth / 12 - rounded.inertia;
+        for (const Losses& m : mortises) {
+            const double height = m.inner_hi - m.inner_lo, offset = (m.inner_hi + m.inner_lo) / 2 - middle_height;
+            s.area -= m.inner_breadth * height;
+            s.inertia -= m.inner_breadth * height * (height * height / 12 + offset * offset);
+        }
+        s.area = std::max(s.area, 1e-9);
+        s.inertia = std::max(s.inertia, 1e-16);
+        s.outer = s.depth / 2;
         stretches.push_back(s);
     }
     return stretches;

@@ -98,6 +98,14 @@ std::vector<double> places_along(double lo, double hi, double size)
     return {first, first + (last - first) / 4, (first + last) / 2, last - (last - first) / 4, last};
 }
 
+/// Places for a sitter's depth: the middle, and the front and back edge of a seat much deeper than that.
+std::vector<double> places_across(double lo, double hi, double size)
+{
+    const double middle = (lo + hi) / 2;
+    if (hi - lo < 1.2 * size) return {middle};
+    return {middle, lo + size / 2, hi - size / 2};
+}
+
 std::string people(int n)
 {
     return n == 1 ? "one person sitting" : fmt::format("{} people side by side", n);
@@ -119,12 +127,16 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
              spread(piece, carried, plan, seats * proof.value), proof.cite);
 
     const double wide = facts.number("sitter_width").value, deep = facts.number("sitter_depth").value;
-    const double across = (plan.lo(1 - along) + plan.hi(1 - along)) / 2;
-    for (const double at : places_along(plan.lo(along), plan.hi(along), wide)) {
-        const Plan patch = along == 0 ? patch_at(at, across, wide, deep) : patch_at(across, at, deep, wide);
-        const std::string where = write_length(metres(at - plan.lo(along)), piece.units);
-        add_case(cases, fmt::format("one person sitting {} from the {} end", where, along == 0 ? "left" : "front"), false, LoadDuration::sitting, true,
-                 spread(piece, carried, patch, weight), sitter);
+    // A seat as deep as it is long is sat on either way.
+    const bool square = std::abs(plan.size(0) - plan.size(1)) < 0.05 * plan.size(along);
+    for (const std::size_t axis : {along, 1 - along}) {
+        if (axis != along && !square) continue;
+        for (const double across : places_across(plan.lo(1 - axis), plan.hi(1 - axis), deep))
+            for (const double at : places_along(plan.lo(axis), plan.hi(axis), wide)) {
+                const Plan patch = axis == 0 ? patch_at(at, across, wide, deep) : patch_at(across, at, deep, wide);
+                const std::string where = write_length(metres(at - plan.lo(axis)), piece.units);
+                add_case(cases, fmt::format("one person sitting {} from the {} end", where, axis == 0 ? "left" : "front"), false, LoadDuration::sitting, true, spread(piece, carried, patch, weight), sitter);
+            }
     }
     const double pad = facts.number("proof_pad").value, foot = facts.number("foot").value;
     for (const std::size_t i : carried) {
@@ -153,7 +165,7 @@ void add_table_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
     add_case(cases, "goods spread over the top", false, LoadDuration::lasting, true, spread(piece, carried, plan, goods.value * kStandardGravity), goods.cite);
     const double mx = (plan.x0 + plan.x1) / 2, my = (plan.y0 + plan.y1) / 2, e = patch / 2;
     const std::tuple<double, double, const char*> places[] = {{mx, plan.y0 + e, "the middle of the front edge"}, {mx, plan.y1 - e, "the middle of the back edge"}, {plan.x0 + e, my, "the middle of the left edge"},
-                                                              {plan.x1 - e, my, "the middle of the right edge"}, {mx, my, "the middle of the top"}, {plan.x0 + e, plan.y0 + e, "a corner"}};
+                                                              {plan.x1 - e, my, "the middle of the right edge"}, {mx, my, "the middle of the top"}, {plan.x0 + e, plan.y0 + e, "the front left corner"}, {plan.x1 - e, plan.y0 + e, "the front right corner"}, {plan.x0 + e, plan.y1 - e, "the back left corner"}, {plan.x1 - e, plan.y1 - e, "the back right corner"}};
     for (const auto& [x, y, words] : places) {
         const Plan at = patch_at(x, y, patch, patch);
         add_case(cases, fmt::format("a person leaning on {}", words), false, LoadDuration::short_term, true, spread(piece, carried, at, lean.value), lean.cite);
@@ -220,7 +232,7 @@ int seats_of(const Piece& piece, const Facts& facts)
 LoadCases load_cases_of(const Piece& piece, const Facts& facts, const std::vector<double>& masses)
 {
     LoadCases cases;
-    if (piece.use == Use::none) return cases;
+    if (piece.use == Use::none && piece.loads.empty()) return cases;
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
         const Box& box = piece.copies[i].box;
         const std::size_t g = index_of(piece.part_of(i).grain);

@@ -33,6 +33,18 @@ int lies_below(const Contact& contact)
     return 0;
 }
 
+/// A joint that carries a part on its side: by its shape, its fasteners or its glue. Dry faces side by side carry nothing.
+bool holds_sideways(const Joint& joint)
+{
+    switch (joint.kind) {
+    case JointKind::edge:
+    case JointKind::face:
+    case JointKind::butt:
+    case JointKind::mitre: return joint.glue.has_value();
+    default: return true;
+    }
+}
+
 Bearing bearing_of(const Piece& piece, const std::vector<Contact>& contacts, std::size_t c, std::size_t upper, std::size_t below)
 {
     const Contact& contact = contacts[c];
@@ -71,7 +83,7 @@ LoadPath load_path_of(const Piece& piece, const std::vector<Contact>& contacts)
         at[contacts[c].first].push_back(c);
         at[contacts[c].second].push_back(c);
     }
-    const auto can_bear = [&](const Contact& contact) { return contact.joint || lies_below(contact) != 0; };
+    const auto can_bear = [&](const Contact& contact) { return lies_below(contact) != 0 || (contact.joint && holds_sideways(piece.joints[*contact.joint])); };
 
     std::vector<int> level(n, kUnreached);
     std::queue<std::size_t> queue;

@@ -10,14 +10,20 @@ namespace jointwright {
 
 namespace {
 
-constexpr double kSameStation = 0.005;  // m: bearings nearer than this along a part are one support
+constexpr double kSameStation = 0.005;  // m: bearings nearer than this, or than the part is deep, are one support
 constexpr double kLongBearing = 0.3;    // share of the part's length from which a bearing is more than one support
 constexpr int kLongBearingPoints = 5;
 
-/// Bearings at one place along a part.
+/// One bearing, or a stretch of a long one, along a part.
+struct Rest {
+    std::size_t bearing = 0;   ///< index into the part's bearings
+    double from = 0, to = 0;
+};
+
+/// Rests at one place along a part: one support.
 struct Station {
     double at = 0;
-    std::vector<std::pair<std::size_t, double>> bearings; ///< index into the part's bearings, share of a long one
+    std::vector<Rest> rests;
 };
 
 /// A lying part between its supports.
@@ -27,24 +33,30 @@ struct Member {
     std::optional<kernel::Beam> beam;
 };
 
-std::vector<Station> stations_of(const std::vector<Bearing>& bearings, double length)
+/// Supports of a part. Two rests nearer than the part is deep would lever against each other where wood only gives: they are one.
+std::vector<Station> stations_of(const std::vector<Bearing>& bearings, double length, double depth)
 {
     std::vector<Station> stations;
-    const auto put = [&](double at, std::size_t i, double share) {
+    const double same = std::max(kSameStation, depth);
+    const auto put = [&](double at, Rest rest) {
         for (Station& s : stations)
-            if (std::abs(s.at - at) < kSameStation) {
-                s.bearings.emplace_back(i, share);
+            if (std::abs(s.at - at) < same) {
+                s.rests.push_back(rest);
                 return;
             }
-        stations.push_back({at, {{i, share}}});
+        stations.push_back({at, {rest}});
     };
     for (std::size_t i = 0; i < bearings.size(); ++i) {
         const Bearing& b = bearings[i];
         if (b.to - b.from < kLongBearing * length) {
-            put((b.from + b.to) / 2, i, 1);
+            put((b.from + b.to) / 2, {i, b.from, b.to});
             continue;
         }
-        for (int k = 0; k < kLongBearingPoints; ++k) put(b.from + (b.to - b.from) * k / (kLongBearingPoints - 1), i, 1.0 / kLongBearingPoints);
+        const double step = (b.to - b.from) / (kLongBearingPoints - 1);
+        for (int k = 0; k < kLongBearingPoints; ++k) {
+            const double at = b.from + step * k;
+            put(at, {i, std::max(b.from, at - step / 2), std::min(b.to, at + step / 2)});
+        }
     }
     std::sort(stations.begin(), stations.end(), [](const Station& a, const Station& b) { return a.at < b.at; });
     return stations;
@@ -53,14 +65,14 @@ std::vector<Station> stations_of(const std::vector<Bearing>& bearings, double le
 /// Shares of a reaction among the bearings of a station: by the lever between those on either side of the load, else evenly.
 std::vector<double> shares_at(const Station& station, const std::vector<Bearing>& bearings, double load_across)
 {
-    const std::size_t n = station.bearings.size();
+    const std::size_t n = station.rests.size();
     std::vector<double> shares(n, 1.0 / static_cast<double>(n));
     if (n < 2) return shares;
     std::size_t below = n, above = n;
     for (std::size_t k = 0; k < n; ++k) {
-        const double at = bearings[station.bearings[k].first].across;
-        if (at <= load_across && (below == n || at > bearings[station.bearings[below].first].across)) below = k;
-        if (at > load_across && (above == n || at < bearings[station.bearings[above].first].across)) above = k;
+        const double at = bearings[station.rests[k].bearing].across;
+        if (at <= load_across && (below == n || at > bearings[station.rests[below].bearing].across)) below = k;
+        if (at > load_across && (above == n || at < bearings[station.rests[above].bearing].across)) above = k;
     }
     std::fill(shares.begin(), shares.end(), 0.0);
     if (below == n || above == n) {
@@ -68,7 +80,7 @@ std::vector<double> shares_at(const Station& station, const std::vector<Bearing>
         shares[below == n ? above : below] = 1;
         return shares;
     }
-    const double a = bearings[station.bearings[below].first].across, b = bearings[station.bearings[above].first].across;
+    const double a = bearings[station.rests[below].bearing].across, b = bearings[station.rests[above].bearing].across;
     const double t = (load_across - a) / (b - a);
     shares[below] = 1 - t;
     shares[above] = t;
@@ -85,11 +97,17 @@ const NetStretch& stretch_at(const std::vector<NetStretch>& stretches, double at
 /// Span about a place: the distance between its neighbouring supports, twice the overhang beyond the outer ones.
 double span_about(const std::vector<double>& supports, double at)
 {
-    if (at <= supports.front()) return 2 * (supports.front() - at);
-    if (at >= supports.back()) return 2 * (at - supports.back());
+    constexpr double on_support = 1e-6;
+    if (at < supports.front() - on_support) return 2 * (supports.front() - at);
+    if (at > supports.back() + on_support) return 2 * (at - supports.back());
     for (std::size_t i = 0; i + 1 < supports.size(); ++i)
-        if (at <= supports[i + 1]) return supports[i + 1] - supports[i];
+        if (at <= supports[i + 1] + on_support) return supports[i + 1] - supports[i];
     return 0;
+}
+
+bool beyond(const std::vector<double>& supports, double at)
+{
+    return at < supports.front() || at > supports.back();
 }
 
 class Solver {
@@ -132,18 +150,18 @@ private:
         const double lo = copy.box.lo[index_of(part.grain)], hi = copy.box.hi[index_of(part.grain)];
         Member& member = members_[i];
         member.copy = i;
-        member.stations = stations_of(statics_.path.bearings[i], hi - lo);
+        member.stations = stations_of(statics_.path.bearings[i], hi - lo, copy.box.size(Axis::z));
         std::vector<kernel::BeamCell> cells;
         for (const NetStretch& s : statics_.stretches[i])
-            cells.push_back({s.from, s.to, stiffness_[i].modulus * s.inertia, stiffness_[i].shear_modulus * 5.0 / 6 * s.breadth * s.depth});
+            cells.push_back({s.from, s.to, stiffness_[i].modulus * s.inertia, stiffness_[i].shear_modulus * 5.0 / 6 * s.area});
         std::vector<double> supports;
         for (const Station& s : member.stations) supports.push_back(s.at);
         member.beam.emplace(cells, supports);
         statics_.is_beam[i] = true;
     }
 
-    /// A load on a bearing part: over what the two parts share along the lower one's grain.
-    CopyLoad handed(const Bearing& bearing, double force) const
+    /// A load on a bearing part: over what the two parts share along the lower one's grain, and no more than the stretch that hands it down.
+    CopyLoad handed(std::size_t upper, const Bearing& bearing, double force, double from, double to) const
     {
         const Contact& contact = contacts_[bearing.contact];
         const Part& below = piece_.part_of(bearing.below);
@@ -156,13 +174,22 @@ private:
                 box.hi[k] = std::max(box.hi[k], p.bounds.hi[k]);
             }
         }
+        const std::size_t along = index_of(piece_.part_of(upper).grain);
+        box.lo[along] = std::max(box.lo[along], from);
+        box.hi[along] = std::max(box.lo[along], std::min(box.hi[along], to));
         return {bearing.below, box.lo[g], box.hi[g], force, (box.lo[a] + box.hi[a]) / 2};
     }
 
-    void hand_down(std::size_t copy, std::size_t index, const Bearing& bearing, double force, std::vector<std::vector<CopyLoad>>& on)
+    void hand_down(std::size_t copy, std::size_t index, const Bearing& bearing, double force, double from, double to, std::vector<std::vector<CopyLoad>>& on)
     {
-        statics_.forces.push_back({bearing.contact, copy, bearing.below, index, force});
-        on[bearing.below].push_back(handed(bearing, force));
+        BearingForce* sum = nullptr; // stretches of one long bearing add up
+        for (auto it = statics_.forces.rbegin(); it != statics_.forces.rend() && it->load_case == index && it->upper == copy; ++it)
+            if (it->contact == bearing.contact) sum = &*it;
+        if (sum)
+            sum->force += force;
+        else
+            statics_.forces.push_back({bearing.contact, copy, bearing.below, index, force});
+        on[bearing.below].push_back(handed(copy, bearing, force, from, to));
     }
 
     void pass_down(std::size_t copy, std::size_t index, std::vector<std::vector<CopyLoad>>& on)
@@ -170,7 +197,7 @@ private:
         double force = 0;
         for (const CopyLoad& load : on[copy]) force += load.force;
         const auto& bearings = statics_.path.bearings[copy];
-        for (const Bearing& b : bearings) hand_down(copy, index, b, force / static_cast<double>(bearings.size()), on);
+        for (const Bearing& b : bearings) hand_down(copy, index, b, force / static_cast<double>(bearings.size()), b.from, b.to, on);
     }
 
     void bend(std::size_t copy, std::size_t index, std::vector<std::vector<CopyLoad>>& on, std::vector<double>* lasting_sag)
@@ -189,7 +216,7 @@ private:
         for (std::size_t s = 0; s < member.stations.size(); ++s) {
             const std::vector<double> shares = shares_at(member.stations[s], bearings, across);
             for (std::size_t k = 0; k < shares.size(); ++k)
-                if (shares[k] != 0) hand_down(copy, index, bearings[member.stations[s].bearings[k].first], response.reactions[s] * shares[k], on);
+                if (const Rest& rest = member.stations[s].rests[k]; shares[k] != 0) hand_down(copy, index, bearings[rest.bearing], response.reactions[s] * shares[k], rest.from, rest.to, on);
         }
         const double sag = record(copy, index, total, response, lasting_sag ? 0 : lasting_[copy]);
         if (lasting_sag) (*lasting_sag)[copy] = sag;
@@ -209,7 +236,7 @@ private:
             // The two ends of an element look into it, so that the section on its own side of a notch's corner counts.
             const double inwards = k % 2 == 0 ? 1e-5 : -1e-5;
             const NetStretch& s = stretch_at(stretches, response.at[k] + inwards);
-            const double stress = std::abs(response.moment[k]) * (s.depth / 2) / s.inertia;
+            const double stress = std::abs(response.moment[k]) * s.outer / s.inertia;
             if (stress > r.stress) {
                 r.stress = stress;
                 r.moment = response.moment[k];
@@ -220,18 +247,23 @@ private:
                 r.tension_at_notch = response.moment[k] > 0 ? s.bottom_loss > 0 : s.top_loss > 0;
             }
             r.shear = std::max(r.shear, std::abs(response.shear[k]));
-            r.shear_stress = std::max(r.shear_stress, 1.5 * std::abs(response.shear[k]) / (s.breadth * s.depth));
-            const double span = span_about(supports, response.at[k]);
-            if (span > 0 && std::abs(response.sag[k]) / span > worst_sag) {
-                worst_sag = std::abs(response.sag[k]) / span;
-                r.sag = std::abs(response.sag[k]);
+            r.shear_stress = std::max(r.shear_stress, 1.5 * std::abs(response.shear[k]) / s.area);
+            // A free end that lifts while the span beside it sags is no sag of its own.
+            const double span = span_about(supports, response.at[k]), sag = beyond(supports, response.at[k]) ? response.sag[k] : std::abs(response.sag[k]);
+            if (span > 0 && sag / span > worst_sag) {
+                worst_sag = sag / span;
+                r.sag = sag;
                 r.sag_span = span;
+            }
+            if (sag > r.most_sag) {
+                r.most_sag = sag;
+                r.most_sag_span = span;
             }
             note_notch(r, s, response, k, supports, worst_notch);
         }
-        r.lasting_sag = std::min(lasting, r.sag);
+        r.lasting_sag = std::min(lasting, r.most_sag);
         statics_.members.push_back(r);
-        return r.sag;
+        return r.most_sag;
     }
 
     void note_notch(MemberResult& r, const NetStretch& s, const kernel::BeamResponse& response, std::size_t k, const std::vector<double>& supports, double& worst) const
@@ -280,7 +312,7 @@ Statics solve_statics(const Piece& piece, const Facts& facts, const std::vector<
     std::vector<double> lasting(piece.copies.size(), 0.0);
     solver.run(0, true, &lasting); // the first case is the own weight; its sag is what stays of every other
     solver.lasting_ = lasting;
-    for (MemberResult& r : statics.members) r.lasting_sag = r.sag;
+    for (MemberResult& r : statics.members) r.lasting_sag = r.most_sag;
     for (std::size_t i = 1; i < statics.cases.cases.size(); ++i) solver.run(i, false, nullptr);
     return statics;
 }

@@ -30,9 +30,10 @@ struct MemberResult {
     bool tension_at_notch = false; ///< the stretched side is the notched one
     double shear = 0;       ///< largest shear force [N]
     double shear_stress = 0; ///< 3V/(2bd) of the net section [Pa]
-    double sag = 0;         ///< largest against the straight line between the copy's own supports [m]
+    double sag = 0;         ///< against the straight line between the copy's own supports, where it is largest for its span [m]
     double lasting_sag = 0; ///< the part of it that stays
     double sag_span = 0;    ///< span that goes with it; twice the overhang at a free end [m]
+    double most_sag = 0, most_sag_span = 0; ///< the largest in itself, where `sag` is the largest for its span
     // At the corner of the worst notch on the stretched side, where there is one.
     double notch_moment = 0, notch_shear = 0, notch_left = 0, notch_whole = 0, notch_breadth = 0, notch_at = 0;
     bool notch_near_end = false, notch_in_middle_third = false;

@@ -43,7 +43,8 @@ Point box_sizes(const Part& part)
     return sizes;
 }
 
-std::vector<Copy> build_copies(const Placement& placement, const Part& part, std::size_t part_index, const std::optional<Point>& size)
+std::vector<Copy> build_copies(const Placement& placement, const Part& part, std::size_t part_index,
+                               const std::optional<Point>& size)
 {
     const Point sizes = box_sizes(part);
     std::vector<Copy> copies;

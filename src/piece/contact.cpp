@@ -167,6 +167,37 @@ Fault apart_fault(const Piece& piece, const Joint& joint, const JointIndex& inde
     return fault;
 }
 
+/// Sizes of a tenon against the two parts: it is cut from the first and must lie within the second.
+std::optional<Fault> tenon_fault(const Piece& piece, const Contact& contact)
+{
+    const Joint& joint = piece.joints[*contact.joint];
+    if (joint.kind != JointKind::tenon || !joint.tenon) return std::nullopt;
+    const Part& rail = piece.part_of(contact.first);
+    const Box& post = piece.copies[contact.second].box;
+    const auto fault = [&](std::string says, std::string fix) {
+        Fault f;
+        f.id = "out-of-range";
+        f.spot = joint.spot;
+        f.says = std::move(says);
+        f.fix = std::move(fix);
+        f.note = "a tenon is cut from the end of the first part and goes into the second";
+        return f;
+    };
+    const double width = in_metres(joint.tenon->width), thickness = in_metres(joint.tenon->thickness), length = in_metres(joint.tenon->length);
+    if (width > in_metres(rail.width) + kTouch || thickness > in_metres(rail.thickness) + kTouch)
+        return fault(fmt::format("the tenon of {} is {} x {}, larger than the section it is cut from, {} x {}", rail.id, write_length(joint.tenon->width, piece.units), write_length(joint.tenon->thickness, piece.units),
+                                 write_length(rail.width, piece.units), write_length(rail.thickness, piece.units)),
+                     "");
+    double deep = post.size(Axis::x);
+    for (const Patch& p : contact.patches)
+        if (p.role == Patch::Role::shoulder)
+            for (const Axis axis : {Axis::x, Axis::y, Axis::z})
+                if (std::abs(p.normal[index_of(axis)]) > 0.9) deep = post.size(axis);
+    if (length > deep + kTouch)
+        return fault(fmt::format("the tenon of {} is {} long, longer than {} is deep there, {}", rail.id, write_length(joint.tenon->length, piece.units), piece.part_of(contact.second).id, write_length(metres(deep), piece.units)), "");
+    return std::nullopt;
+}
+
 Fault twice_fault(const Piece& piece, std::size_t a, std::size_t b, std::size_t first_joint, std::size_t second_joint)
 {
     Fault fault;
@@ -216,6 +247,8 @@ ContactSearch find_contacts(const Piece& piece)
             bad[joints[1].first] = true;
             search.faults.push_back(twice_fault(piece, a, b, joints[0].first, joints[1].first));
         }
+        if (contact.joint && !acts[*contact.joint])
+            if (auto fault = tenon_fault(piece, contact)) search.faults.push_back(std::move(*fault));
         if (contact.joint) acts[*contact.joint] = true;
         if (shared) {
             contact.shared = shared->bounds;

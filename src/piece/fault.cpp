@@ -59,7 +59,8 @@ void write_fault(std::string& out, const Fault& fault, const std::string& file, 
     if (fault.spot.line == 0) {
         fmt::format_to(to, "{}: error: {} [{}]\n", file, printable(fault.says), fault.id);
     } else {
-        fmt::format_to(to, "{}:{}:{}: error: {} [{}]\n", file, fault.spot.line, fault.spot.column, printable(fault.says), fault.id);
+        fmt::format_to(to, "{}:{}:{}: error: {} [{}]\n", file, fault.spot.line, fault.spot.column, printable(fault.says),
+                       fault.id);
         const Excerpt shown = excerpt(source.line(fault.spot.line), fault.spot);
         const std::string number = fmt::format("{:>5}", fault.spot.line);
         fmt::format_to(to, "{} | {}\n{} | {}\n", number, shown.line, std::string(number.size(), ' '), shown.caret);

@@ -25,10 +25,7 @@ int copy_number(std::string_view digits)
 
 } // namespace
 
-std::string PartName::text() const
-{
-    return number ? fmt::format("{} #{}", id, *number) : id;
-}
+std::string PartName::text() const { return number ? fmt::format("{} #{}", id, *number) : id; }
 
 PartName part_name(std::string_view name)
 {

@@ -115,7 +115,7 @@ struct Joint {
     std::optional<Length> groove_depth;
     std::optional<Length> lap_first;
     std::optional<Length> bridle_thickness;
-    struct Dowels { Length diameter, length; int count = 1; };
+    struct Dowels { Length diameter, length; int count = 1; std::optional<Length> inset; };
     std::optional<Dowels> dowels;
     struct Screws { Length diameter, length; int count = 1; std::optional<Length> slot, inset; };
     std::optional<Screws> screws;

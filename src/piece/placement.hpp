@@ -31,6 +31,7 @@ Point box_sizes(const Part& part);
 
 /// All copies of one part, numbered from 1: the row, the single ones, then everything so far again for each mirror.
 /// @param size  of the piece; needed by `mirror`
-std::vector<Copy> build_copies(const Placement& placement, const Part& part, std::size_t part_index, const std::optional<Point>& size);
+std::vector<Copy> build_copies(const Placement& placement, const Part& part, std::size_t part_index,
+                               const std::optional<Point>& size);
 
 } // namespace jointwright

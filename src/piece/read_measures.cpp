@@ -13,19 +13,20 @@ namespace jointwright {
 
 namespace {
 
-void misread(Reading& reading, const Value& value, std::string_view what, const Misreading& why)
+void misread(Reading& reading, const DesignValue& value, std::string_view what, const Misreading& why)
 {
     const std::string fix = why.fix.empty() ? std::string{} : reading.fixed(value, toml_text(why.fix));
     reading.fault(value.spot, why.id, fmt::format("{}: {}", what, why.says), fix);
 }
 
-void not_finite(Reading& reading, const Value& value, std::string_view what)
+void not_finite(Reading& reading, const DesignValue& value, std::string_view what)
 {
-    reading.fault(value.spot, "out-of-range", fmt::format("{} is {}, which is no finite number", what, reading.source.at(value.spot)));
+    reading.fault(value.spot, "out-of-range",
+                  fmt::format("{} is {}, which is no finite number", what, reading.source.at(value.spot)));
 }
 
 /// What to write in place of a negative value: the same without the sign.
-std::string without_sign(Reading& reading, const Value& value)
+std::string without_sign(Reading& reading, const DesignValue& value)
 {
     std::string written = reading.source.at(value.spot);
     const std::size_t sign = written.find('-');
@@ -36,39 +37,43 @@ std::string without_sign(Reading& reading, const Value& value)
 }
 
 /// A value in a sentence: as the maker wrote it, without quotes of TOML.
-std::string as_written(Reading& reading, const Value& value)
+std::string as_written(Reading& reading, const DesignValue& value)
 {
-    if (value.kind == Value::Kind::text) return in_quotes(value.text);
+    if (value.kind == DesignValue::Kind::text) return in_quotes(value.text);
     return reading.source.at(value.spot);
 }
 
-bool in_range(Reading& reading, const Value& value, std::string_view what, double metres_long, LengthRule rule)
+bool in_range(Reading& reading, const DesignValue& value, std::string_view what, double metres_long, LengthRule rule)
 {
-    const std::string most = write_length(metres(rule == LengthRule::coordinate ? kFarthestCoordinate : kLargestSize), reading.units);
+    const std::string most =
+        write_length(metres(rule == LengthRule::coordinate ? kFarthestCoordinate : kLargestSize), reading.units);
     if (rule == LengthRule::coordinate) {
         if (std::abs(metres_long) <= kFarthestCoordinate) return true;
-        reading.fault(value.spot, "out-of-range", fmt::format("{} is {}; a coordinate lies within {} of the origin", what, as_written(reading, value), most));
+        reading.fault(value.spot, "out-of-range",
+                      fmt::format("{} is {}; a coordinate lies within {} of the origin", what, as_written(reading, value), most));
         return false;
     }
     const bool too_small = rule == LengthRule::size ? metres_long <= 0 : metres_long < 0;
     if (too_small) {
         const std::string_view least = rule == LengthRule::size ? "it must be above 0" : "it must be 0 or above";
-        reading.fault(value.spot, "out-of-range", fmt::format("{} is {}; {}", what, as_written(reading, value), least), without_sign(reading, value));
+        reading.fault(value.spot, "out-of-range", fmt::format("{} is {}; {}", what, as_written(reading, value), least),
+                      without_sign(reading, value));
         return false;
     }
     if (metres_long <= kLargestSize) return true;
-    reading.fault(value.spot, "out-of-range", fmt::format("{} is {}; a size is at most {}", what, as_written(reading, value), most), {},
+    reading.fault(value.spot, "out-of-range",
+                  fmt::format("{} is {}; a size is at most {}", what, as_written(reading, value), most), {},
                   "sizes of furniture end at 20 m");
     return false;
 }
 
 /// Reads a measure that brings its unit, above 0 and at most `most` (in SI).
 template <class Q>
-std::optional<Q> as_measure(Reading& reading, const Value& value, std::string_view what, Outcome<Q> (*read)(std::string_view), double most,
-                            std::string_view most_text)
+std::optional<Q> as_measure(Reading& reading, const DesignValue& value, std::string_view what,
+                            Outcome<Q> (*read)(std::string_view), double most, std::string_view most_text)
 {
-    if (value.kind != Value::Kind::text && !value.is_number()) {
-        is_kind(reading, value, what, Value::Kind::text);
+    if (value.kind != DesignValue::Kind::text && !value.is_number()) {
+        is_kind(reading, value, what, DesignValue::Kind::text);
         return std::nullopt;
     }
     if (value.is_number() && !std::isfinite(value.number)) {
@@ -82,12 +87,13 @@ std::optional<Q> as_measure(Reading& reading, const Value& value, std::string_vi
     }
     const double size = measure->value();
     if (size > 0 && size <= most) return *measure;
-    reading.fault(value.spot, "out-of-range", fmt::format("{} is {}; it must be above 0 and at most {}", what, as_written(reading, value), most_text),
+    reading.fault(value.spot, "out-of-range",
+                  fmt::format("{} is {}; it must be above 0 and at most {}", what, as_written(reading, value), most_text),
                   size < 0 ? without_sign(reading, value) : std::string{});
     return std::nullopt;
 }
 
-std::string range_words(const Range& range)
+std::string range_words(const NumberRange& range)
 {
     const std::string unit = range.unit.empty() ? std::string{} : fmt::format(" {}", range.unit);
     if (range.lo_itself) return fmt::format("from {} to {}{}", write_number(range.lo), write_number(range.hi), unit);
@@ -95,9 +101,9 @@ std::string range_words(const Range& range)
 }
 
 /// What to write for a bare number that came as a text, "62 %": the number alone.
-std::string number_alone(Reading& reading, const Value& value)
+std::string number_alone(Reading& reading, const DesignValue& value)
 {
-    if (value.kind != Value::Kind::text) return {};
+    if (value.kind != DesignValue::Kind::text) return {};
     if (const auto percent = read_percent(value.text)) return reading.fixed(value, fmt::format("{}", *percent));
     if (const auto angle = read_angle(value.text)) return reading.fixed(value, write_number(in_degrees(*angle), 6));
     return {};
@@ -105,7 +111,7 @@ std::string number_alone(Reading& reading, const Value& value)
 
 } // namespace
 
-std::optional<Length> as_length(Reading& reading, const Value& value, std::string_view what, LengthRule rule)
+std::optional<Length> as_length(Reading& reading, const DesignValue& value, std::string_view what, LengthRule rule)
 {
     if (value.is_number()) {
         if (!std::isfinite(value.number)) {
@@ -116,8 +122,9 @@ std::optional<Length> as_length(Reading& reading, const Value& value, std::strin
         if (!in_range(reading, value, what, in_metres(length), rule)) return std::nullopt;
         return length;
     }
-    if (value.kind != Value::Kind::text) {
-        reading.fault(value.spot, "wrong-type", fmt::format("{} is {}, but a length is wanted here", what, words_for(value.kind)));
+    if (value.kind != DesignValue::Kind::text) {
+        reading.fault(value.spot, "wrong-type",
+                      fmt::format("{} is {}, but a length is wanted here", what, words_for(value.kind)));
         return std::nullopt;
     }
     const auto length = read_length(value.text, reading.units);
@@ -129,25 +136,28 @@ std::optional<Length> as_length(Reading& reading, const Value& value, std::strin
     return *length;
 }
 
-std::optional<std::vector<double>> as_lengths(Reading& reading, const Value& value, std::string_view what, std::size_t count, LengthRule rule,
-                                              std::string_view shape)
+std::optional<std::vector<double>> as_lengths(Reading& reading, const DesignValue& value, std::string_view what,
+                                              std::size_t count, LengthRule rule, std::string_view shape)
 {
-    if (!is_kind(reading, value, what, Value::Kind::list, shape)) return std::nullopt;
+    if (!is_kind(reading, value, what, DesignValue::Kind::list, shape)) return std::nullopt;
     if (value.items.size() != count) {
-        reading.fault(value.spot, "wrong-type", fmt::format("{} has {} numbers; it takes {}", what, value.items.size(), count), reading.fixed(value, shape));
+        reading.fault(value.spot, "wrong-type", fmt::format("{} has {} numbers; it takes {}", what, value.items.size(), count),
+                      reading.fixed(value, shape));
         return std::nullopt;
     }
     std::vector<double> result;
-    for (const Value& item : value.items)
+    for (const DesignValue& item : value.items)
         if (const auto length = as_length(reading, item, what, rule)) result.push_back(in_metres(*length));
     if (result.size() != count) return std::nullopt;
     return result;
 }
 
-std::optional<double> as_number(Reading& reading, const Value& value, std::string_view what, const Range& range)
+std::optional<double> as_number(Reading& reading, const DesignValue& value, std::string_view what, const NumberRange& range)
 {
     if (!value.is_number()) {
-        reading.fault(value.spot, "wrong-type", fmt::format("{} is {}, but a bare number is wanted here", what, words_for(value.kind)), number_alone(reading, value));
+        reading.fault(value.spot, "wrong-type",
+                      fmt::format("{} is {}, but a bare number is wanted here", what, words_for(value.kind)),
+                      number_alone(reading, value));
         return std::nullopt;
     }
     if (!std::isfinite(value.number)) {
@@ -156,51 +166,53 @@ std::optional<double> as_number(Reading& reading, const Value& value, std::strin
     }
     const bool high_enough = range.lo_itself ? value.number >= range.lo : value.number > range.lo;
     if (high_enough && value.number <= range.hi) return value.number;
-    reading.fault(value.spot, "out-of-range", fmt::format("{} is {}; it must be {}", what, as_written(reading, value), range_words(range)),
-                  value.number < 0 && -value.number <= range.hi ? without_sign(reading, value) : std::string{}, std::string(range.note));
+    reading.fault(
+        value.spot, "out-of-range", fmt::format("{} is {}; it must be {}", what, as_written(reading, value), range_words(range)),
+        value.number < 0 && -value.number <= range.hi ? without_sign(reading, value) : std::string{}, std::string(range.note));
     return std::nullopt;
 }
 
-std::optional<int> as_count(Reading& reading, const Value& value, std::string_view what, int most)
+std::optional<int> as_count(Reading& reading, const DesignValue& value, std::string_view what, int most)
 {
     const auto number = as_number(reading, value, what, {1, static_cast<double>(most), true});
     if (!number) return std::nullopt;
     if (std::floor(*number) == *number) return static_cast<int>(*number);
-    reading.fault(value.spot, "out-of-range", fmt::format("{} is {}; it must be a whole number", what, as_written(reading, value)),
+    reading.fault(value.spot, "out-of-range",
+                  fmt::format("{} is {}; it must be a whole number", what, as_written(reading, value)),
                   reading.fixed(value, fmt::format("{:.0f}", std::round(*number))));
     return std::nullopt;
 }
 
-std::optional<Force> as_force(Reading& reading, const Value& value, std::string_view what)
+std::optional<Force> as_force(Reading& reading, const DesignValue& value, std::string_view what)
 {
     return as_measure<Force>(reading, value, what, read_force, 1e6, "1000 kN");
 }
 
-std::optional<LineLoad> as_line_load(Reading& reading, const Value& value, std::string_view what)
+std::optional<LineLoad> as_line_load(Reading& reading, const DesignValue& value, std::string_view what)
 {
     return as_measure<LineLoad>(reading, value, what, read_line_load, 1e6, "1000 kN/m");
 }
 
-std::optional<Mass> as_mass(Reading& reading, const Value& value, std::string_view what)
+std::optional<Mass> as_mass(Reading& reading, const DesignValue& value, std::string_view what)
 {
     return as_measure<Mass>(reading, value, what, read_mass, 1000, "1000 kg");
 }
 
-std::optional<Density> as_density(Reading& reading, const Value& value, std::string_view what)
+std::optional<Density> as_density(Reading& reading, const DesignValue& value, std::string_view what)
 {
     return as_measure<Density>(reading, value, what, read_density, 2000, "2000 kg/m3");
 }
 
-std::optional<Stress> as_stress(Reading& reading, const Value& value, std::string_view what, Stress most)
+std::optional<Stress> as_stress(Reading& reading, const DesignValue& value, std::string_view what, Stress most)
 {
     return as_measure<Stress>(reading, value, what, read_stress, most.value(), fmt::format("{:.0f} MPa", in_megapascals(most)));
 }
 
-std::optional<Temperature> as_temperature(Reading& reading, const Value& value, std::string_view what)
+std::optional<Temperature> as_temperature(Reading& reading, const DesignValue& value, std::string_view what)
 {
     constexpr double kLeast = -1.1, kMost = 100; // range of the table of equilibrium moisture
-    if (value.kind != Value::Kind::text && !value.is_number()) {
-        is_kind(reading, value, what, Value::Kind::text, R"("20 C")");
+    if (value.kind != DesignValue::Kind::text && !value.is_number()) {
+        is_kind(reading, value, what, DesignValue::Kind::text, R"("20 C")");
         return std::nullopt;
     }
     if (value.is_number() && !std::isfinite(value.number)) {
@@ -213,7 +225,8 @@ std::optional<Temperature> as_temperature(Reading& reading, const Value& value, 
         return std::nullopt;
     }
     if (temperature->celsius() >= kLeast && temperature->celsius() <= kMost) return *temperature;
-    reading.fault(value.spot, "out-of-range", fmt::format("{} is {}; it must be from -1.1 C to 100 C (30 F to 212 F)", what, as_written(reading, value)), {},
+    reading.fault(value.spot, "out-of-range",
+                  fmt::format("{} is {}; it must be from -1.1 C to 100 C (30 F to 212 F)", what, as_written(reading, value)), {},
                   "the table of equilibrium moisture ends there (Wood Handbook, table 4-2)");
     return std::nullopt;
 }

@@ -6,6 +6,7 @@
 #include "piece/part_name.hpp"
 
 #include <boost/algorithm/string/case_conv.hpp>
+#include <boost/algorithm/string/trim.hpp>
 #include <fmt/core.h>
 
 #include <algorithm>
@@ -71,20 +72,22 @@ int nearest_coats(const FinishRecord& record, int coats)
 
 } // namespace
 
-std::vector<const Value*> tables_of(Reading& reading, const Value& list, std::string_view name)
+std::vector<const DesignValue*> tables_of(Reading& reading, const DesignValue& list, std::string_view name)
 {
-    if (list.kind == Value::Kind::table) {
-        reading.fault(list.spot, "wrong-type", fmt::format("[{}] is one table, but a design may have several, each under [[{}]]", name, name), fmt::format("[[{}]]", name));
+    if (list.kind == DesignValue::Kind::table) {
+        reading.fault(list.spot, "wrong-type",
+                      fmt::format("[{}] is one table, but a design may have several, each under [[{}]]", name, name),
+                      fmt::format("[[{}]]", name));
         return {};
     }
-    if (!is_kind(reading, list, name, Value::Kind::list)) return {};
-    std::vector<const Value*> tables;
-    for (const Value& item : list.items)
-        if (is_kind(reading, item, fmt::format("an entry of {}", name), Value::Kind::table)) tables.push_back(&item);
+    if (!is_kind(reading, list, name, DesignValue::Kind::list)) return {};
+    std::vector<const DesignValue*> tables;
+    for (const DesignValue& item : list.items)
+        if (is_kind(reading, item, fmt::format("an entry of {}", name), DesignValue::Kind::table)) tables.push_back(&item);
     return tables;
 }
 
-std::optional<std::string> as_id(Reading& reading, const Value& value, std::string_view what)
+std::optional<std::string> as_id(Reading& reading, const DesignValue& value, std::string_view what)
 {
     const auto text = as_text(reading, value, what);
     if (!text) return std::nullopt;
@@ -92,23 +95,24 @@ std::optional<std::string> as_id(Reading& reading, const Value& value, std::stri
     const std::string clean = without_marks(*text);
     if (!blank && clean == *text) return text;
     const std::string why = blank ? "it must not be empty" : "it must not hold # or / or control characters";
-    reading.fault(value.spot, "bad-id", fmt::format("{} is {}; {}", what, in_quotes(*text), why), blank ? std::string{} : reading.fixed(value, toml_text(clean)),
+    reading.fault(value.spot, "bad-id", fmt::format("{} is {}; {}", what, in_quotes(*text), why),
+                  blank ? std::string{} : reading.fixed(value, toml_text(boost::algorithm::trim_copy(clean))),
                   "\"slat #3\" names a copy of the part \"slat\", and reports write \"slat / rail\"");
     return std::nullopt;
 }
 
-std::optional<std::string> as_glue(Reading& reading, const Value& value)
+std::optional<std::string> as_glue(Reading& reading, const DesignValue& value)
 {
     const NotAboutShapes scope(reading);
     const auto text = as_text(reading, value, "glue");
     if (!text) return std::nullopt;
     if (const GlueRecord* glue = reading.facts.find_glue(*text)) return glue->name;
-    reading.unknown_name(value, "unknown-name", fmt::format("no glue is named {}", in_quotes(*text)), reading.facts.suggest_glues(*text),
-                         "`jointwright glues` lists them all");
+    reading.unknown_name(value, "unknown-name", fmt::format("no glue is named {}", in_quotes(*text)),
+                         reading.facts.suggest_glues(*text), "`jointwright glues` lists them all");
     return std::nullopt;
 }
 
-bool read_finish(Reading& reading, const Value& value, std::optional<Finish>& finish)
+bool read_finish(Reading& reading, const DesignValue& value, std::optional<Finish>& finish)
 {
     const NotAboutShapes scope(reading);
     finish.reset();
@@ -124,7 +128,8 @@ bool read_finish(Reading& reading, const Value& value, std::optional<Finish>& fi
         const auto nearest = reading.facts.suggest_finishes(parts.name);
         std::vector<std::string> with_coats;
         for (const std::string& name : nearest) with_coats.push_back(parts.coats ? in_coats(name, *parts.coats) : name);
-        reading.unknown_name(value, "unknown-name", fmt::format("no finish is named {}", in_quotes(parts.name)), with_coats, "`jointwright finishes` lists them all");
+        reading.unknown_name(value, "unknown-name", fmt::format("no finish is named {}", in_quotes(parts.name)), with_coats,
+                             "`jointwright finishes` lists them all");
         return false;
     }
     const int coats = parts.coats.value_or(1);
@@ -133,22 +138,25 @@ bool read_finish(Reading& reading, const Value& value, std::optional<Finish>& fi
         return true;
     }
     const int best = nearest_coats(*record, coats);
-    const std::string says = parts.readable ? fmt::format("{} is not tabled for {} {}", record->name, coats, coats == 1 ? "coat" : "coats")
-                                            : fmt::format("the coats of {} cannot be read", in_quotes(*text));
+    const std::string says = parts.readable
+                                 ? fmt::format("{} is not tabled for {} {}", record->name, coats, coats == 1 ? "coat" : "coats")
+                                 : fmt::format("the coats of {} cannot be read", in_quotes(*text));
     reading.fault(value.spot, "out-of-range", says, reading.fixed(value, toml_text(in_coats(record->name, best))),
                   fmt::format("coats in the table: {}", coats_words(*record)));
     return false;
 }
 
-std::optional<MoistureContent> as_moisture(Reading& reading, const Value& value, std::string_view what)
+std::optional<MoistureContent> as_moisture(Reading& reading, const DesignValue& value, std::string_view what)
 {
-    const auto percent = as_number(reading, value, what, {0, 30, false, "%",
-        "at about 30 % wood is full of water and moves no more; a figure above that is often the humidity of the air"});
+    const auto percent = as_number(
+        reading, value, what,
+        {0, 30, false, "%",
+         "at about 30 % wood is full of water and moves no more; a figure above that is often the humidity of the air"});
     if (!percent) return std::nullopt;
     return MoistureContent::percent(*percent);
 }
 
-std::optional<std::string> as_part_name(Reading& reading, const Value& value, std::string_view what, const PartIds& ids)
+std::optional<std::string> as_part_name(Reading& reading, const DesignValue& value, std::string_view what, const PartIds& ids)
 {
     const auto text = as_text(reading, value, what);
     if (!text) return std::nullopt;
@@ -160,13 +168,15 @@ std::optional<std::string> as_part_name(Reading& reading, const Value& value, st
         auto nearest = nearest_spellings(name.id, known, 3);
         if (name.number && *name.number > 0)
             for (std::string& id : nearest) id = fmt::format("{} #{}", id, *name.number);
-        reading.unknown_name(value, "unknown-part", fmt::format("no part is named {}", in_quotes(name.id)), nearest, "parts are named by the id of their [[part]]");
+        reading.unknown_name(value, "unknown-part", fmt::format("no part is named {}", in_quotes(name.id)), nearest,
+                             "parts are named by the id of their [[part]]");
         return std::nullopt;
     }
     if (!name.number) return name.id;
     const std::optional<int> copies = found->second;
     if (*name.number == 0 || (copies && *name.number > *copies)) {
-        const std::string count = copies ? fmt::format("; {} has {} {}", in_quotes(name.id), *copies, *copies == 1 ? "copy" : "copies") : std::string{};
+        const std::string count =
+            copies ? fmt::format("; {} has {} {}", in_quotes(name.id), *copies, *copies == 1 ? "copy" : "copies") : std::string{};
         const std::string fix = copies ? reading.fixed(value, toml_text(fmt::format("{} #{}", name.id, *copies))) : std::string{};
         reading.fault(value.spot, "unknown-part", fmt::format("no copy is named {}{}", in_quotes(*text), count), fix,
                       "copies are numbered from 1 in the order in which they are made");
@@ -175,13 +185,14 @@ std::optional<std::string> as_part_name(Reading& reading, const Value& value, st
     return name.text();
 }
 
-std::optional<std::vector<std::string>> as_part_names(Reading& reading, const Value& value, std::string_view what, const PartIds& ids)
+std::optional<std::vector<std::string>> as_part_names(Reading& reading, const DesignValue& value, std::string_view what,
+                                                      const PartIds& ids)
 {
-    const std::string example = value.kind == Value::Kind::text ? "[" + toml_text(value.text) + "]" : std::string{};
-    if (!is_kind(reading, value, what, Value::Kind::list, example)) return std::nullopt;
+    const std::string example = value.kind == DesignValue::Kind::text ? "[" + toml_text(value.text) + "]" : std::string{};
+    if (!is_kind(reading, value, what, DesignValue::Kind::list, example)) return std::nullopt;
     std::vector<std::string> names;
     bool good = true;
-    for (const Value& item : value.items) {
+    for (const DesignValue& item : value.items) {
         auto name = as_part_name(reading, item, what, ids);
         good = good && name.has_value();
         if (name && std::find(names.begin(), names.end(), *name) == names.end()) names.push_back(std::move(*name));

@@ -13,18 +13,18 @@ namespace jointwright {
 
 namespace {
 
-bool read_size(TableReader& table, std::string_view key, std::string_view example, Length& into)
+bool read_size(DesignTable& table, std::string_view key, std::string_view example, Length& into)
 {
-    const Value* value = table.must(key, example);
+    const DesignValue* value = table.must(key, example);
     if (value == nullptr) return false;
     const auto length = as_length(table.reading(), *value, key, LengthRule::size);
     if (length) into = *length;
     return length.has_value();
 }
 
-bool read_axis(TableReader& table, std::string_view key, std::string_view example, Axis& into)
+bool read_axis(DesignTable& table, std::string_view key, std::string_view example, Axis& into)
 {
-    const Value* value = table.must(key, example);
+    const DesignValue* value = table.must(key, example);
     if (value == nullptr) return false;
     const auto axis = as_axis(table.reading(), *value, key);
     if (axis) into = *axis;
@@ -32,41 +32,45 @@ bool read_axis(TableReader& table, std::string_view key, std::string_view exampl
 }
 
 /// Axes of length and thickness; they must differ.
-bool read_axes(TableReader& table, Part& part)
+bool read_axes(DesignTable& table, Part& part)
 {
     const bool grain = read_axis(table, "grain", R"("x")", part.grain);
     const bool face = read_axis(table, "face", R"("z")", part.face);
-    if (!grain || !face) return false;
-    if (part.grain != part.face) return true;
-    const Value& value = *table.may("face");
+    if (part.grain != part.face) return grain && face;
     const Axis other = part.grain == Axis::z ? Axis::y : Axis::z;
+    part.face = other; // so that the part has three axes whatever was written
+    if (!grain || !face) return false;
+    const DesignValue& value = *table.may("face");
     table.reading().fault(value.spot, "same-axis", fmt::format("grain and face both run along {}", name_of(part.grain)),
-                          table.reading().fixed(value, toml_text(name_of(other))), "the length runs along one axis, the thickness along another");
-    part.face = other;
+                          table.reading().fixed(value, toml_text(name_of(other))),
+                          "the length runs along one axis, the thickness along another");
     return false;
 }
 
-void read_wood_of(TableReader& table, const Piece& piece, Part& part)
+void read_wood_of(DesignTable& table, const Piece& piece, Part& part)
 {
     Reading& reading = table.reading();
     const NotAboutShapes scope(reading);
     std::vector<std::string> ids;
-    for (const WoodChoice& wood : piece.woods) ids.push_back(wood.id);
-    const Value* value = table.must("wood", ids.empty() ? R"("frame")" : toml_text(ids.front()));
+    for (const WoodChoice& wood : piece.woods)
+        if (!wood.id.empty()) ids.push_back(wood.id);
+    const DesignValue* value = table.must("wood", ids.empty() ? R"("frame")" : toml_text(ids.front()));
     if (value == nullptr) return;
     const auto id = as_text(reading, *value, "wood");
     if (!id) return;
-    const auto found = std::find(ids.begin(), ids.end(), *id);
-    if (found == ids.end()) {
-        reading.unknown_name(*value, "unknown-wood", fmt::format("no [[wood]] has the id {}", in_quotes(*id)), nearest_spellings(*id, ids),
-                             ids.empty() ? "the design has no [[wood]]" : fmt::format("woods of this design: {}", listed(ids)));
+    const auto found =
+        std::find_if(piece.woods.begin(), piece.woods.end(), [&](const WoodChoice& wood) { return wood.id == *id; });
+    if (found == piece.woods.end()) {
+        reading.unknown_name(*value, "unknown-wood", fmt::format("no [[wood]] has the id {}", in_quotes(*id)),
+                             nearest_spellings(*id, ids),
+                             ids.empty() ? "the design has no [[wood]]" : "woods are named by the id of their [[wood]]");
         return;
     }
-    part.wood = static_cast<std::size_t>(found - ids.begin());
+    part.wood = static_cast<std::size_t>(found - piece.woods.begin());
 }
 
 /// Rings, finish and moisture: those of the wood unless the part has its own.
-void read_overrides(TableReader& table, const Piece& piece, Part& part)
+void read_overrides(DesignTable& table, const Piece& piece, Part& part)
 {
     Reading& reading = table.reading();
     const NotAboutShapes scope(reading);
@@ -76,18 +80,18 @@ void read_overrides(TableReader& table, const Piece& piece, Part& part)
         part.finish = wood.finish;
         part.moisture = wood.moisture;
     }
-    if (const Value* rings = table.may("rings")) {
+    if (const DesignValue* rings = table.may("rings")) {
         part.own_rings = true;
         if (auto cuts = as_rings(reading, *rings)) part.rings = std::move(*cuts);
     }
     if (part.rings.empty()) part.rings.push_back(degrees(0));
-    if (const Value* finish = table.may("finish")) read_finish(reading, *finish, part.finish);
-    if (const Value* moisture = table.may("moisture")) part.moisture = as_moisture(reading, *moisture, "moisture");
+    if (const DesignValue* finish = table.may("finish")) read_finish(reading, *finish, part.finish);
+    if (const DesignValue* moisture = table.may("moisture")) part.moisture = as_moisture(reading, *moisture, "moisture");
 }
 
-void read_id(TableReader& table, Part& part)
+void read_id(DesignTable& table, Part& part)
 {
-    const Value* id = table.must("id", R"("slat")");
+    const DesignValue* id = table.must("id", R"("slat")");
     if (id == nullptr) return;
     auto text = as_id(table.reading(), *id, "id");
     if (!text) return;
@@ -99,12 +103,13 @@ void read_id(TableReader& table, Part& part)
 bool too_many(Reading& reading, Spot spot, double copies)
 {
     if (copies <= kMostCopies) return false;
-    reading.fault(spot, "too-large", fmt::format("the piece would have {:.0f} copies of parts; it may have {}", copies, kMostCopies));
+    reading.fault(spot, "too-large",
+                  fmt::format("the piece would have {:.0f} copies of parts; it may have {}", copies, kMostCopies));
     return true;
 }
 
 /// Reads one part and its copies. @return whether it could be placed
-bool read_part(TableReader& table, Piece& piece)
+bool read_part(DesignTable& table, Piece& piece)
 {
     Reading& reading = table.reading();
     Part part;
@@ -118,6 +123,7 @@ bool read_part(TableReader& table, Piece& piece)
     read_overrides(table, piece, part);
     read_shape(table, part, sound);
     const auto placement = read_placement(table, part, sound, piece);
+    if (const DesignValue* at = table.may("at")) part.spot = at->spot;
     table.not_yet("turn", "turned parts come later; until then parts lie along the axes");
     table.finish();
     const bool fits = placement && !too_many(reading, part.spot, static_cast<double>(piece.copies.size()) + placement->count());
@@ -134,12 +140,12 @@ bool read_part(TableReader& table, Piece& piece)
 
 } // namespace
 
-PartIds read_parts(Reading& reading, const Value& list, Piece& piece)
+PartIds read_parts(Reading& reading, const DesignValue& list, Piece& piece)
 {
     PartIds ids;
     std::map<std::string, unsigned, std::less<>> lines;
-    for (const Value* value : tables_of(reading, list, "part")) {
-        TableReader table(reading, *value, "[[part]]");
+    for (const DesignValue* value : tables_of(reading, list, "part")) {
+        DesignTable table(reading, *value, "[[part]]");
         const std::size_t before = piece.copies.size();
         const bool placed = read_part(table, piece);
         const Part& part = piece.parts.back();
@@ -147,7 +153,8 @@ PartIds read_parts(Reading& reading, const Value& list, Piece& piece)
         const auto [first, fresh] = lines.emplace(part.id, value->find("id")->spot.line);
         if (!fresh) {
             const Spot spot = value->find("id")->spot;
-            reading.fault(spot, "duplicate-id", fmt::format("two parts have the id {}", in_quotes(part.id)), reading.source.replaced(spot, toml_text(part.id + " 2")),
+            reading.fault(spot, "duplicate-id", fmt::format("two parts have the id {}", in_quotes(part.id)),
+                          reading.source.replaced(spot, toml_text(part.id + " 2")),
                           fmt::format("the first one is in line {}", first->second));
             continue;
         }
@@ -178,10 +185,13 @@ void check_outside(Reading& reading, const Piece& piece, std::size_t first_copy)
         }
         if (count == 0) continue;
         const std::string others = count > 1 ? fmt::format(" ({} copies do, this one most)", count) : std::string{};
-        reading.fault(piece.part_of(worst).spot, "outside-size",
-                      fmt::format("{} sticks out of the piece's size by {} along {}, at its {} side{}", piece.label(worst, true),
-                                  write_small_length(metres(most), reading.units), name_of(axis), name_of(static_cast<Side>(2 * i + (far ? 1 : 0))), others),
-                      {}, fmt::format("size along {} is {} in [piece]", name_of(axis), write_length(metres((*piece.size)[i]), reading.units)));
+        reading.fault(
+            piece.part_of(worst).spot, "outside-size",
+            fmt::format("{} sticks out of the piece's size by {} along {}, at its {} side{}", piece.label(worst, true),
+                        write_small_length(metres(most), reading.units), name_of(axis),
+                        name_of(static_cast<Side>(2 * i + (far ? 1 : 0))), others),
+            {},
+            fmt::format("size along {} is {} in [piece]", name_of(axis), write_length(metres((*piece.size)[i]), reading.units)));
     }
 }
 

@@ -12,16 +12,18 @@ namespace jointwright {
 
 namespace {
 
-std::optional<Season> as_season(Reading& reading, const Value& value, const std::string& what)
+std::optional<Season> as_season(Reading& reading, const DesignValue& value, const std::string& what)
 {
-    if (!is_kind(reading, value, what, Value::Kind::table, R"({ humidity = 35, temperature = "20 C" })")) return std::nullopt;
-    TableReader table(reading, value, what);
-    const Value* moisture = table.may("moisture");
-    const Value* humidity = table.may("humidity");
-    const Value* temperature = table.may("temperature");
+    if (!is_kind(reading, value, what, DesignValue::Kind::table, R"({ humidity = 35, temperature = "20 C" })"))
+        return std::nullopt;
+    DesignTable table(reading, value, what);
+    const DesignValue* moisture = table.may("moisture");
+    const DesignValue* humidity = table.may("humidity");
+    const DesignValue* temperature = table.may("temperature");
     table.finish();
     if (moisture != nullptr && humidity != nullptr) {
-        reading.fault(table.key_spot("moisture"), "one-too-many", fmt::format("{} gives both the humidity of the air and the moisture of the wood; one is enough", what));
+        reading.fault(table.key_spot("moisture"), "one-too-many",
+                      fmt::format("{} gives both the humidity of the air and the moisture of the wood; one is enough", what));
         return std::nullopt;
     }
     if (moisture != nullptr) {
@@ -30,7 +32,8 @@ std::optional<Season> as_season(Reading& reading, const Value& value, const std:
         return Season{*content};
     }
     if (humidity == nullptr) {
-        reading.fault(value.spot, "missing-key", fmt::format("{} lacks humidity", what), fmt::format(R"({} = {{ humidity = 35, temperature = "20 C" }})", what),
+        reading.fault(value.spot, "missing-key", fmt::format("{} lacks humidity", what),
+                      fmt::format(R"({} = {{ humidity = 35, temperature = "20 C" }})", what),
                       "or moisture: what the wood settles at, in percent");
         return std::nullopt;
     }
@@ -48,7 +51,7 @@ std::optional<Season> as_season(Reading& reading, const Value& value, const std:
     return Season{air};
 }
 
-void read_named_air(Reading& reading, const Value& value, Room& room)
+void read_named_air(Reading& reading, const DesignValue& value, Room& room)
 {
     const auto text = as_text(reading, value, "air");
     if (!text) return;
@@ -58,32 +61,35 @@ void read_named_air(Reading& reading, const Value& value, Room& room)
         room.dampest = record->dampest;
         return;
     }
-    reading.unknown_name(value, "unknown-name", fmt::format("no room is named {}", in_quotes(*text)), reading.facts.suggest_rooms(*text),
-                         "`jointwright rooms` lists them all; or give driest and dampest");
+    reading.unknown_name(value, "unknown-name", fmt::format("no room is named {}", in_quotes(*text)),
+                         reading.facts.suggest_rooms(*text), "`jointwright rooms` lists them all; or give driest and dampest");
 }
 
-void check_order(Reading& reading, const Value& driest_value, const Room& room)
+void check_order(Reading& reading, const DesignValue& driest_value, const Room& room)
 {
     const MoistureContent driest = moisture_in(room.driest);
     const MoistureContent dampest = moisture_in(room.dampest);
     if (driest <= dampest) return;
     reading.fault(driest_value.spot, "out-of-range",
-                  fmt::format("driest lets wood settle at {}, but dampest at {}: they are the wrong way round", write_moisture(driest), write_moisture(dampest)));
+                  fmt::format("driest lets wood settle at {}, but dampest at {}: they are the wrong way round",
+                              write_moisture(driest), write_moisture(dampest)));
 }
 
-void read_air(TableReader& table, Room& room)
+void read_air(DesignTable& table, Room& room)
 {
     Reading& reading = table.reading();
-    const Value* air = table.may("air");
-    const Value* driest = table.may("driest");
-    const Value* dampest = table.may("dampest");
+    const DesignValue* air = table.may("air");
+    const DesignValue* driest = table.may("driest");
+    const DesignValue* dampest = table.may("dampest");
     if (air != nullptr && (driest != nullptr || dampest != nullptr)) {
-        reading.fault(table.key_spot("air"), "one-too-many", "[room] names its air and gives driest or dampest as well; one is enough");
+        reading.fault(table.key_spot("air"), "one-too-many",
+                      "[room] names its air and gives driest or dampest as well; one is enough");
         return;
     }
     if (air != nullptr) return read_named_air(reading, *air, room);
     if (driest == nullptr && dampest == nullptr) {
-        reading.fault(table.spot(), "missing-key", "[room] lacks air, or driest and dampest", R"(air = "heated, cold winters")", "`jointwright rooms` lists the names");
+        reading.fault(table.spot(), "missing-key", "[room] lacks air, or driest and dampest", R"(air = "heated, cold winters")",
+                      "`jointwright rooms` lists the names");
         return;
     }
     driest = table.must("driest", R"({ humidity = 35, temperature = "20 C" })");
@@ -98,13 +104,13 @@ void read_air(TableReader& table, Room& room)
 
 } // namespace
 
-void read_room(TableReader& table, Room& room)
+void read_room(DesignTable& table, Room& room)
 {
     Reading& reading = table.reading();
     read_air(table, room);
-    if (const Value* moisture = table.must("moisture_at_glue_up", "8"))
+    if (const DesignValue* moisture = table.must("moisture_at_glue_up", "8"))
         if (const auto content = as_moisture(reading, *moisture, "moisture_at_glue_up")) room.at_glue_up = *content;
-    if (const Value* shop = table.may("shop_temperature"))
+    if (const DesignValue* shop = table.may("shop_temperature"))
         if (const auto temperature = as_temperature(reading, *shop, "shop_temperature")) {
             room.shop = *temperature;
             room.shop_stated = true;

@@ -14,15 +14,18 @@
 namespace jointwright {
 
 /// One table of the design while it is read: hands out values by key, remembers which keys there are, reports those that are none.
-class TableReader {
+class DesignTable {
 public:
     /// @param name  for messages: "[piece]", "[[part]] \"slat\"", "taper"
-    TableReader(Reading& reading, const Value& table, std::string name) : reading_(reading), table_(table), name_(std::move(name)) {}
+    DesignTable(Reading& reading, const DesignValue& table, std::string name)
+        : reading_(reading), table_(table), name_(std::move(name))
+    {
+    }
 
     /// The value under an optional key; nullptr when it is absent.
-    const Value* may(std::string_view key);
+    const DesignValue* may(std::string_view key);
     /// The value under a required key; reports "missing-key" with the example as the fix when it is absent.
-    const Value* must(std::string_view key, std::string_view example);
+    const DesignValue* must(std::string_view key, std::string_view example);
     /// A key that is part of the format but cannot be used yet: reports "not-yet" when it is there.
     void not_yet(std::string_view key, std::string_view what);
     /// Reports every key that was not asked for. Call it last.
@@ -30,6 +33,8 @@ public:
 
     bool has(std::string_view key) const { return table_.find(key) != nullptr; }
     Spot spot() const { return table_.spot; }
+    /// A line to paste that adds a key to this table.
+    std::string with_key(std::string_view key, std::string_view example) const;
     /// Place of a key that is there.
     Spot key_spot(std::string_view key) const;
     Reading& reading() { return reading_; }
@@ -38,7 +43,7 @@ public:
 
 private:
     Reading& reading_;
-    const Value& table_;
+    const DesignValue& table_;
     std::string name_;
     std::set<std::string, std::less<>> known_;
 };
@@ -49,12 +54,12 @@ enum class LengthRule {
     space,      ///< 0 or above, at most 20 m
     coordinate, ///< any sign, at most 100 m from the origin
 };
-constexpr double kLargestSize = 20;        ///< m
+constexpr double kLargestSize = 20;         ///< m
 constexpr double kFarthestCoordinate = 100; ///< m
 constexpr int kMostCopies = 10000;
 
-/// Range of a plain number.
-struct Range {
+/// NumberRange of a plain number.
+struct NumberRange {
     double lo, hi;
     bool lo_itself = false; ///< whether `lo` may be reached; `hi` always may
     std::string_view unit = {};
@@ -62,32 +67,34 @@ struct Range {
 };
 
 // Each of these reports "wrong-type", "wrong-unit" or "out-of-range" and returns nothing when the value does not fit.
-std::optional<Length> as_length(Reading& reading, const Value& value, std::string_view what, LengthRule rule);
-std::optional<double> as_number(Reading& reading, const Value& value, std::string_view what, const Range& range);
-std::optional<int> as_count(Reading& reading, const Value& value, std::string_view what, int most = kMostCopies);
-std::optional<std::string> as_text(Reading& reading, const Value& value, std::string_view what);
-std::optional<bool> as_truth(Reading& reading, const Value& value, std::string_view what);
-std::optional<Side> as_side(Reading& reading, const Value& value, std::string_view what);
-std::optional<Axis> as_axis(Reading& reading, const Value& value, std::string_view what);
+std::optional<Length> as_length(Reading& reading, const DesignValue& value, std::string_view what, LengthRule rule);
+std::optional<double> as_number(Reading& reading, const DesignValue& value, std::string_view what, const NumberRange& range);
+std::optional<int> as_count(Reading& reading, const DesignValue& value, std::string_view what, int most = kMostCopies);
+std::optional<std::string> as_text(Reading& reading, const DesignValue& value, std::string_view what);
+std::optional<bool> as_truth(Reading& reading, const DesignValue& value, std::string_view what);
+std::optional<Side> as_side(Reading& reading, const DesignValue& value, std::string_view what);
+std::optional<Axis> as_axis(Reading& reading, const DesignValue& value, std::string_view what);
 /// A list of so many lengths [m]; `shape` shows it in a fix: "[42, 14, 17.5]".
-std::optional<std::vector<double>> as_lengths(Reading& reading, const Value& value, std::string_view what, std::size_t count, LengthRule rule,
-                                              std::string_view shape);
-std::optional<std::vector<Side>> as_sides(Reading& reading, const Value& value, std::string_view what);
-std::optional<std::vector<Axis>> as_axes(Reading& reading, const Value& value, std::string_view what);
-/// One of a few words, as its place in the list.
-std::optional<std::size_t> as_choice(Reading& reading, const Value& value, std::string_view what, const std::vector<std::string>& choices);
+std::optional<std::vector<double>> as_lengths(Reading& reading, const DesignValue& value, std::string_view what,
+                                              std::size_t count, LengthRule rule, std::string_view shape);
+std::optional<std::vector<Side>> as_sides(Reading& reading, const DesignValue& value, std::string_view what);
+std::optional<std::vector<Axis>> as_axes(Reading& reading, const DesignValue& value, std::string_view what);
+/// One of a few words, as its place in the list. @param noun  what the words name: "use", "side", "ring cut"
+std::optional<std::size_t> as_choice(Reading& reading, const DesignValue& value, std::string_view what, std::string_view noun,
+                                     const std::vector<std::string>& choices);
 
 // Measures that always bring their unit; above 0 and at most `most`.
-std::optional<Force> as_force(Reading& reading, const Value& value, std::string_view what);
-std::optional<LineLoad> as_line_load(Reading& reading, const Value& value, std::string_view what);
-std::optional<Mass> as_mass(Reading& reading, const Value& value, std::string_view what);
-std::optional<Density> as_density(Reading& reading, const Value& value, std::string_view what);
-std::optional<Stress> as_stress(Reading& reading, const Value& value, std::string_view what, Stress most);
-std::optional<Temperature> as_temperature(Reading& reading, const Value& value, std::string_view what);
+std::optional<Force> as_force(Reading& reading, const DesignValue& value, std::string_view what);
+std::optional<LineLoad> as_line_load(Reading& reading, const DesignValue& value, std::string_view what);
+std::optional<Mass> as_mass(Reading& reading, const DesignValue& value, std::string_view what);
+std::optional<Density> as_density(Reading& reading, const DesignValue& value, std::string_view what);
+std::optional<Stress> as_stress(Reading& reading, const DesignValue& value, std::string_view what, Stress most);
+std::optional<Temperature> as_temperature(Reading& reading, const DesignValue& value, std::string_view what);
 
 /// Reports "wrong-type" unless the value is of that kind.
-bool is_kind(Reading& reading, const Value& value, std::string_view what, Value::Kind wanted, std::string_view example = {});
+bool is_kind(Reading& reading, const DesignValue& value, std::string_view what, DesignValue::Kind wanted,
+             std::string_view example = {});
 /// The items of a list, or the value itself alone.
-std::vector<const Value*> one_or_more(const Value& value);
+std::vector<const DesignValue*> one_or_more(const DesignValue& value);
 
 } // namespace jointwright

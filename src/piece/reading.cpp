@@ -12,7 +12,7 @@ namespace jointwright {
 void Reading::fault(Fault fault)
 {
     if (about_shapes) shapes_sound_ = false;
-    if (faults_.size() < kMostFaults)
+    if (!is_full())
         faults_.push_back(std::move(fault));
     else
         ++unlisted_;
@@ -23,7 +23,8 @@ void Reading::fault(Spot spot, std::string_view id, std::string says, std::strin
     fault(Fault{spot, std::string(id), std::move(says), std::move(fix), std::move(note)});
 }
 
-void Reading::unknown_name(const Value& value, std::string_view id, std::string says, const std::vector<std::string>& nearest, std::string note)
+void Reading::unknown_name(const DesignValue& value, std::string_view id, std::string says,
+                           const std::vector<std::string>& nearest, std::string note)
 {
     std::string fix;
     if (!nearest.empty()) fix = fixed(value, toml_text(nearest.front()));
@@ -38,7 +39,8 @@ Faults Reading::sorted_faults()
     });
     Faults result = faults_;
     if (unlisted_ > 0)
-        result.push_back({{}, "too-many", fmt::format("{} more errors are not listed", unlisted_), {}, "mend the first ones and run again"});
+        result.push_back(
+            {{}, "too-many", fmt::format("{} more errors are not listed", unlisted_), {}, "mend the first ones and run again"});
     return result;
 }
 

@@ -23,20 +23,23 @@ public:
     void fault(Fault fault);
     void fault(Spot spot, std::string_view id, std::string says, std::string fix = {}, std::string note = {});
     /// A fault about one of the names that may stand here, with the nearest of them as the fix.
-    void unknown_name(const Value& value, std::string_view id, std::string says, const std::vector<std::string>& nearest, std::string note);
+    void unknown_name(const DesignValue& value, std::string_view id, std::string says, const std::vector<std::string>& nearest,
+                      std::string note);
     /// The line of a value with the value replaced, to paste.
-    std::string fixed(const Value& value, std::string_view by) const { return source.replaced(value.spot, by); }
+    std::string fixed(const DesignValue& value, std::string_view by) const { return source.replaced(value.spot, by); }
     /// The faults found, in the order of the text.
     Faults sorted_faults();
 
-    bool any_fault() const { return !faults_.empty(); }
+    /// Further faults are counted, not listed.
+    bool is_full() const { return faults_.size() >= kMostFaults; }
     /// False once a fault was found while `about_shapes` was set: the parts in space are not what the maker meant.
     bool shapes_sound() const { return shapes_sound_; }
 
     const Facts& facts;
     const SourceText source;
     LengthUnit units = LengthUnit::millimetre;
-    bool about_shapes = false;
+    bool about_shapes = false;        ///< what is read now places or shapes parts
+    bool size_stated = false;         ///< [piece] has a size, readable or not
     std::vector<std::string> assumed; ///< defaults taken, one sentence each
 
 private:

@@ -86,9 +86,9 @@ std::vector<Vec> ring_at(Axis grain, double along, Axis u, Axis v, const std::ar
 Cell prism_between(const std::vector<Vec>& a, const std::vector<Vec>& b)
 {
     std::vector<Polygon> faces;
-    faces.push_back({a, {}});
-    faces.push_back({b, {}});
-    for (std::size_t k = 0; k < 4; ++k) faces.push_back({{a[k], a[(k + 1) % 4], b[(k + 1) % 4], b[k]}, {}});
+    faces.push_back({a, Vec::UnitZ()}); // normals are made by cell_from_faces
+    faces.push_back({b, Vec::UnitZ()});
+    for (std::size_t k = 0; k < 4; ++k) faces.push_back({{a[k], a[(k + 1) % 4], b[(k + 1) % 4], b[k]}, Vec::UnitZ()});
     return kernel::cell_from_faces(std::move(faces));
 }
 

@@ -78,6 +78,12 @@ Polygon clip(Polygon polygon, const std::vector<HalfSpace>& keep)
     return polygon;
 }
 
+/// A face that lies in a side of the body is no part of what is outside it.
+static bool reaches_beyond(const std::vector<Vec>& corners, const HalfSpace& side)
+{
+    return std::any_of(corners.begin(), corners.end(), [&](const Vec& p) { return side.outside(p) > kSame; });
+}
+
 std::vector<Polygon> subtract(const Polygon& polygon, const std::vector<HalfSpace>& body)
 {
     std::vector<Polygon> pieces;
@@ -86,7 +92,7 @@ std::vector<Polygon> subtract(const Polygon& polygon, const std::vector<HalfSpac
     for (const HalfSpace& side : body) {
         if (rest.empty()) break;
         Polygon outside = clip(rest, side.opposite());
-        if (!outside.empty() && area(outside) > kSame * kSame) pieces.push_back(std::move(outside));
+        if (!outside.empty() && reaches_beyond(rest.corners, side) && area(outside) > kSame * kSame) pieces.push_back(std::move(outside));
         rest = clip(rest, side);
     }
     return pieces;

@@ -2,8 +2,6 @@
 
 #include "measure/text.hpp"
 
-#include <boost/nowide/utf/utf.hpp>
-
 #include <algorithm>
 
 namespace jointwright {
@@ -48,24 +46,6 @@ std::u32string trimmed(const std::u32string& text)
 
 } // namespace
 
-std::u32string characters_of(std::string_view text)
-{
-    using Utf8 = boost::nowide::utf::utf_traits<char>;
-    std::u32string result;
-    result.reserve(text.size());
-    const char* at = text.data();
-    const char* const end = at + text.size();
-    while (at != end) {
-        const char* next = at;
-        const auto point = Utf8::decode(next, end);
-        const bool whole = point != boost::nowide::utf::illegal && point != boost::nowide::utf::incomplete;
-        // After a broken byte reading starts again at the very next one, so that no good character is lost.
-        result.push_back(whole ? static_cast<char32_t>(point) : kBroken);
-        at = whole ? next : at + 1;
-    }
-    return result;
-}
-
 std::string printable(std::u32string_view characters)
 {
     std::u32string shown(characters);
@@ -74,10 +54,7 @@ std::string printable(std::u32string_view characters)
     return to_utf8(shown);
 }
 
-std::string printable(std::string_view text)
-{
-    return printable(characters_of(text));
-}
+std::string printable(std::string_view text) { return printable(characters_of(text)); }
 
 SourceText::SourceText(std::string_view text)
 {

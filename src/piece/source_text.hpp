@@ -1,6 +1,7 @@
 #pragma once
 // The text of a design by lines and characters, for messages: what may be shown of it, and lines with one value replaced.
 
+#include "measure/text.hpp"
 #include "piece/fault.hpp"
 
 #include <string>
@@ -9,8 +10,6 @@
 
 namespace jointwright {
 
-/// Code points of a text; every byte that is not UTF-8 becomes one U+FFFD.
-std::u32string characters_of(std::string_view text);
 /// A text that is safe to print on one line: valid UTF-8, control characters and broken bytes shown as U+FFFD, tabs as a space.
 std::string printable(std::string_view text);
 /// The same for characters.

@@ -11,15 +11,9 @@ constexpr std::array<std::string_view, 6> kSideNames{"left", "right", "front", "
 
 } // namespace
 
-std::string_view name_of(Axis axis)
-{
-    return kAxisNames[index_of(axis)];
-}
+std::string_view name_of(Axis axis) { return kAxisNames[index_of(axis)]; }
 
-std::string_view name_of(Side side)
-{
-    return kSideNames[static_cast<std::size_t>(side)];
-}
+std::string_view name_of(Side side) { return kSideNames[static_cast<std::size_t>(side)]; }
 
 std::optional<Axis> axis_named(std::string_view name)
 {
@@ -35,19 +29,10 @@ std::optional<Side> side_named(std::string_view name)
     return std::nullopt;
 }
 
-Axis axis_of(Side side)
-{
-    return static_cast<Axis>(static_cast<std::size_t>(side) / 2);
-}
+Axis axis_of(Side side) { return static_cast<Axis>(static_cast<std::size_t>(side) / 2); }
 
-bool is_far(Side side)
-{
-    return static_cast<std::size_t>(side) % 2 == 1;
-}
+bool is_far(Side side) { return static_cast<std::size_t>(side) % 2 == 1; }
 
-Axis third_axis(Axis a, Axis b)
-{
-    return static_cast<Axis>(3 - index_of(a) - index_of(b));
-}
+Axis third_axis(Axis a, Axis b) { return static_cast<Axis>(3 - index_of(a) - index_of(b)); }
 
 } // namespace jointwright

@@ -21,9 +21,17 @@ std::optional<Fault> encoding_fault(std::string_view text)
     while (at != end) {
         const auto point = Utf8::decode(at, end);
         if (point == boost::nowide::utf::illegal || point == boost::nowide::utf::incomplete)
-            return Fault{spot, "syntax", fmt::format("line {} holds bytes that are not UTF-8", spot.line), {}, "a design file is plain text; save it as UTF-8"};
+            return Fault{spot,
+                         "syntax",
+                         fmt::format("line {} holds bytes that are not UTF-8", spot.line),
+                         {},
+                         "a design file is plain text; save it as UTF-8"};
         if (point == 0)
-            return Fault{spot, "syntax", fmt::format("line {} holds a NUL byte, which no text has", spot.line), {}, "a design file is plain text, not a binary file"};
+            return Fault{spot,
+                         "syntax",
+                         fmt::format("line {} holds a NUL byte, which no text has", spot.line),
+                         {},
+                         "a design file is plain text, not a binary file"};
         ++spot.column;
         if (point == U'\n') spot = {spot.line + 1, 1, 1};
     }
@@ -52,12 +60,24 @@ private:
         if (c == '"' || c == '\'') return skip_quoted(c);
         ++at_;
         switch (c) {
-        case '\n': ++line_; dots_ = 0; break;
+        case '\n':
+            ++line_;
+            dots_ = 0;
+            break;
         case '#': at_ = std::min(text_.find('\n', at_), text_.size()); break;
         case '.': ++dots_; break;
-        case '[': case '{': ++brackets_; dots_ = 0; break;
-        case ']': case '}': --brackets_; dots_ = 0; break;
-        case '=': case ',': dots_ = 0; break;
+        case '[':
+        case '{':
+            ++brackets_;
+            dots_ = 0;
+            break;
+        case ']':
+        case '}':
+            --brackets_;
+            dots_ = 0;
+            break;
+        case '=':
+        case ',': dots_ = 0; break;
         default: break;
         }
     }
@@ -98,10 +118,18 @@ private:
 std::optional<Fault> text_fault(std::string_view text)
 {
     if (text.size() > kLargestText)
-        return Fault{{}, "too-large", fmt::format("the text has {} bytes; a design file has at most 4 MiB ({} bytes)", text.size(), kLargestText), {}, {}};
+        return Fault{{},
+                     "too-large",
+                     fmt::format("the text has {} bytes; a design file has at most 4 MiB ({} bytes)", text.size(), kLargestText),
+                     {},
+                     {}};
     if (auto fault = encoding_fault(text)) return fault;
     if (const unsigned line = NestingScan(text).too_deep_line())
-        return Fault{{line, 1, 1}, "syntax", fmt::format("keys or brackets are nested deeper than {} levels", kDeepest), {}, "no part of a design is nested deeper than 6 levels"};
+        return Fault{{line, 1, 1},
+                     "syntax",
+                     fmt::format("keys or brackets are nested deeper than {} levels", kDeepest),
+                     {},
+                     "no part of a design is nested deeper than 6 levels"};
     return std::nullopt;
 }
 

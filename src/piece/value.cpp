@@ -20,48 +20,48 @@ Spot spot_of(const toml::source_region& region)
     return {region.begin.line, region.begin.column, one_line ? region.end.column - region.begin.column : 1};
 }
 
-Value converted(const toml::node& node);
+DesignValue converted(const toml::node& node);
 
-Value converted_table(const toml::table& table)
+DesignValue converted_table(const toml::table& table)
 {
-    Value value;
-    value.kind = Value::Kind::table;
+    DesignValue value;
+    value.kind = DesignValue::Kind::table;
     for (auto&& [key, node] : table) value.entries.push_back({std::string(key.str()), spot_of(key.source()), converted(node)});
     // The library sorts keys by name; makers read them in the order in which they wrote them.
-    std::stable_sort(value.entries.begin(), value.entries.end(), [](const Entry& a, const Entry& b) {
+    std::stable_sort(value.entries.begin(), value.entries.end(), [](const DesignEntry& a, const DesignEntry& b) {
         return std::pair(a.key_spot.line, a.key_spot.column) < std::pair(b.key_spot.line, b.key_spot.column);
     });
     return value;
 }
 
-Value converted_kind(const toml::node& node)
+DesignValue converted_kind(const toml::node& node)
 {
-    Value value;
+    DesignValue value;
     if (const auto* table = node.as_table()) return converted_table(*table);
     if (const auto* list = node.as_array()) {
-        value.kind = Value::Kind::list;
+        value.kind = DesignValue::Kind::list;
         for (const toml::node& item : *list) value.items.push_back(converted(item));
     } else if (const auto* text = node.as_string()) {
-        value.kind = Value::Kind::text;
+        value.kind = DesignValue::Kind::text;
         value.text = text->get();
     } else if (const auto* whole = node.as_integer()) {
-        value.kind = Value::Kind::whole;
+        value.kind = DesignValue::Kind::whole;
         value.number = static_cast<double>(whole->get());
     } else if (const auto* number = node.as_floating_point()) {
-        value.kind = Value::Kind::number;
+        value.kind = DesignValue::Kind::number;
         value.number = number->get();
     } else if (const auto* truth = node.as_boolean()) {
-        value.kind = Value::Kind::truth;
+        value.kind = DesignValue::Kind::truth;
         value.truth = truth->get();
     } else {
-        value.kind = Value::Kind::date;
+        value.kind = DesignValue::Kind::date;
     }
     return value;
 }
 
-Value converted(const toml::node& node)
+DesignValue converted(const toml::node& node)
 {
-    Value value = converted_kind(node);
+    DesignValue value = converted_kind(node);
     value.spot = spot_of(node.source());
     return value;
 }
@@ -80,12 +80,20 @@ std::string quoted_line(std::string_view line)
     return fmt::format("{} = {}", name, toml_text(written));
 }
 
+/// "Error while parsing array: x" reads "array: x".
+std::string plain_words(std::string description)
+{
+    constexpr std::string_view kStart = "Error while parsing ";
+    if (description.rfind(kStart, 0) == 0) description.erase(0, kStart.size());
+    return description;
+}
+
 Fault syntax_fault(const toml::parse_error& error, std::string_view text)
 {
     Fault fault;
     fault.spot = spot_of(error.source());
     fault.id = "syntax";
-    fault.says = fmt::format("this is not valid TOML: {}", std::string(error.description()));
+    fault.says = fmt::format("this is not valid TOML: {}", plain_words(std::string(error.description())));
     fault.fix = quoted_line(SourceText(text).line(fault.spot.line));
     fault.note = "the rest of the file is read once this is mended";
     return fault;
@@ -111,28 +119,28 @@ std::string joined(const Items& items, Write write)
 
 } // namespace
 
-const Value* Value::find(std::string_view key) const
+const DesignValue* DesignValue::find(std::string_view key) const
 {
-    for (const Entry& entry : entries)
+    for (const DesignEntry& entry : entries)
         if (entry.key == key) return &entry.value;
     return nullptr;
 }
 
-std::string_view words_for(Value::Kind kind)
+std::string_view words_for(DesignValue::Kind kind)
 {
     switch (kind) {
-    case Value::Kind::text: return "a text";
-    case Value::Kind::whole: return "a whole number";
-    case Value::Kind::number: return "a number";
-    case Value::Kind::truth: return "true or false";
-    case Value::Kind::list: return "a list";
-    case Value::Kind::table: return "a table";
-    case Value::Kind::date: return "a date or time";
+    case DesignValue::Kind::text: return "a text";
+    case DesignValue::Kind::whole: return "a whole number";
+    case DesignValue::Kind::number: return "a number";
+    case DesignValue::Kind::truth: return "true or false";
+    case DesignValue::Kind::list: return "a list";
+    case DesignValue::Kind::table: return "a table";
+    case DesignValue::Kind::date: return "a date or time";
     }
     return "a value";
 }
 
-std::variant<Value, Fault> parse_tree(std::string_view text)
+std::variant<DesignValue, Fault> parse_tree(std::string_view text)
 {
     if (auto fault = text_fault(text)) return *fault;
     try {
@@ -150,23 +158,22 @@ std::string toml_text(std::string_view text)
     return out.str();
 }
 
-std::string toml_key(std::string_view key)
-{
-    return is_bare(key) ? std::string(key) : toml_text(key);
-}
+std::string toml_key(std::string_view key) { return is_bare(key) ? std::string(key) : toml_text(key); }
 
-std::string toml_value(const Value& value)
+std::string toml_value(const DesignValue& value)
 {
     switch (value.kind) {
-    case Value::Kind::text: return toml_text(value.text);
-    case Value::Kind::whole: return fmt::format("{:.0f}", value.number);
-    case Value::Kind::number: return fmt::format("{}", value.number);
-    case Value::Kind::truth: return value.truth ? "true" : "false";
-    case Value::Kind::list: return "[" + joined(value.items, [](const Value& item) { return toml_value(item); }) + "]";
-    case Value::Kind::table:
+    case DesignValue::Kind::text: return toml_text(value.text);
+    case DesignValue::Kind::whole: return fmt::format("{:.0f}", value.number);
+    case DesignValue::Kind::number: return fmt::format("{}", value.number);
+    case DesignValue::Kind::truth: return value.truth ? "true" : "false";
+    case DesignValue::Kind::list:
+        return "[" + joined(value.items, [](const DesignValue& item) { return toml_value(item); }) + "]";
+    case DesignValue::Kind::table:
         if (value.entries.empty()) return "{}";
-        return "{ " + joined(value.entries, [](const Entry& e) { return toml_key(e.key) + " = " + toml_value(e.value); }) + " }";
-    case Value::Kind::date: return "\"\""; // no key takes one, so a design that was read has none
+        return "{ " + joined(value.entries, [](const DesignEntry& e) { return toml_key(e.key) + " = " + toml_value(e.value); }) +
+               " }";
+    case DesignValue::Kind::date: return "\"\""; // no key takes one, so a design that was read has none
     }
     return "\"\"";
 }

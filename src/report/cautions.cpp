@@ -29,13 +29,13 @@ void add_about_dust(std::vector<std::string>& cautions, const std::vector<std::s
     cautions.push_back("Wood dust harms nose and lungs and can cause cancer. Collect it where it is made, wear a fitted mask, and aim for less than 1 mg in a cubic metre of air over "
                        "eight hours, the figure that NIOSH advises; US law (OSHA) limits nuisance dust to 15 mg/m3 (5 mg/m3 respirable), EU law hardwood dust to 2 mg/m3 "
                        "(NIOSH and OSHA on wood dust; Directive (EU) 2017/2398).");
-    cautions.insert(cautions.end(), dust_hazards.begin(), dust_hazards.end());
+    for (const std::string& hazard : dust_hazards) cautions.push_back("Dust of " + hazard);
     cautions.push_back("Fine dust in the air can explode (about 40 to 60 g/m3 and more, from memory). Do not let it lie in layers, and keep flames and sparks away.");
 }
 
 void add_about_glue_and_finish(std::vector<std::string>& cautions, const CautionInputs& inputs)
 {
-    cautions.insert(cautions.end(), inputs.glue_hazards.begin(), inputs.glue_hazards.end());
+    for (const std::string& hazard : inputs.glue_hazards) cautions.push_back("Glue, " + hazard);
     if (inputs.oil_finish)
         cautions.push_back("Rags wet with a drying oil heat up by themselves and can start a fire within hours. Hang them singly or spread them flat outdoors until they are hard, or seal "
                            "them in a metal can full of water; never crumple them into a bin. Oily sanding dust does the same (fire service and workshop advice).");

@@ -11,8 +11,8 @@ namespace jointwright {
 struct CautionInputs {
     std::string use;                       ///< as in the design: "seat", "table", "shelf", "cabinet", "panel", "none"
     bool oil_finish = false;               ///< a finish with a drying oil is on some part
-    std::vector<std::string> glue_hazards; ///< a sentence for each glue used, "epoxy: skin sensitizer: gloves, ..."
-    std::vector<std::string> dust_hazards; ///< a sentence for each wood used whose dust is known to do harm
+    std::vector<std::string> glue_hazards; ///< for each glue used, "epoxy: Skin sensitizer: gloves, ..."
+    std::vector<std::string> dust_hazards; ///< for each wood used whose dust is known to do harm, "black cherry: irritant, skin"
 };
 
 /// The cautions, most general first; never empty. Sources of figures stand in the sentences.

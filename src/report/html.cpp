@@ -30,7 +30,9 @@ void put_header(HtmlOut& out, const ReportContent& content)
     put_fact(out, "Use", html_text(content.use));
     put_fact(out, "Weight", write_mass(kilograms(content.mass_kg), content.units));
     if (content.room_name) put_fact(out, "Room", html_name(*content.room_name));
-    put_fact(out, "Moisture of the wood", moisture_range_words(content));
+    put_fact(out, "Moisture when made", write_percent(content.moisture_at_glue_up_pct));
+    put_fact(out, "Driest", write_percent(content.moisture_driest_pct));
+    put_fact(out, "Dampest", write_percent(content.moisture_dampest_pct));
     put(out, "</dl>\n</header>\n");
 }
 

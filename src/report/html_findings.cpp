@@ -71,7 +71,7 @@ void put_finding_to_act_on(HtmlOut& out, const Finding& finding, std::size_t ind
 
 void put_pass(HtmlOut& out, const Finding& finding, std::size_t index, const ReportContent& content, const BarScale& scale)
 {
-    put(out, "<li class=\"pass\" id=\"{}\"><div class=\"top\"><span>{}<span class=\"word\">{}</span></span><span>{} <span class=\"soft\">{}</span></span>", finding_anchor(index),
+    put(out, "<li class=\"pass\" id=\"{}\"><div class=\"top\"><span>{} <span class=\"word\">{}</span></span><span>{} <span class=\"soft\">{}</span></span>", finding_anchor(index),
         sign_svg(finding.verdict), verdict_title(finding.verdict), html_text(finding.headline), html_text(finding.check));
     if (has_share(finding)) put(out, "<span class=\"share\">{}</span>", *utilisation_words(finding));
     put(out, "</div>\n");

@@ -21,11 +21,12 @@ h1,h2,h3{font-family:var(--book);font-weight:600;line-height:1.2;text-wrap:balan
 h1{font-size:clamp(1.5rem,1.1rem + 2.2vw,2.3rem);margin:0 0 .6rem}
 h2{font-size:1.3rem;margin:2.4rem 0 .9rem;padding-bottom:.25rem;border-bottom:2px solid var(--ink)}
 h3{font-size:1.06rem;margin:0}
+ul+h3,article+h3{margin-top:1.4rem}
 p,ul,ol,dl{margin:.5rem 0}
 a{color:var(--pencil)}
 a:focus-visible,summary:focus-visible{outline:2px solid var(--pencil);outline-offset:2px}
-.facts{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,10.5rem),1fr));margin:0 0 1rem;border:1px solid var(--line);border-width:1px 0}
-.facts div{padding:.35rem .7rem .35rem 0}
+.facts{display:flex;flex-wrap:wrap;gap:0 1.4rem;margin:0 0 1rem;border:1px solid var(--line);border-width:1px 0}
+.facts div{padding:.35rem 0;flex:1 1 auto;max-width:100%}
 dt{color:var(--soft);font-size:.86rem}
 dd{margin:0}
 .verdict{display:flex;gap:.9rem;align-items:flex-start;border-left:5px solid var(--mark);padding:.2rem 0 .2rem .9rem;margin:1rem 0}
@@ -55,7 +56,7 @@ article:first-of-type{border-top:0;padding-top:.2rem}
 .bar .limit{stroke:var(--ink);stroke-width:2}.bar .off{fill:none;stroke:var(--sheet);stroke-width:2}
 .remedy{border-left:3px solid var(--pencil);padding-left:.7rem}
 .label{color:var(--soft)}
-.numbers{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,11.5rem),1fr));gap:.1rem 1rem}
+.numbers{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,8.6rem),1fr));gap:.3rem 1rem}
 .numbers dd{font-variant-numeric:tabular-nums}
 summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .working{padding-left:1.6rem}
@@ -66,8 +67,7 @@ summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .passes{list-style:none;padding:0}
 .passes>li{border-top:1px solid var(--line);padding:.5rem 0}
 .passes .top{flex-wrap:nowrap}
-.passes .top span:nth-child(2){flex:1;min-width:0}
-.passes .word{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+.passes .top>span:nth-child(2){flex:1;min-width:0}
 .cut{border:1px solid var(--soft);padding:.6rem 1rem .6rem 2rem}
 .cut li{margin:.35rem 0}
 footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;color:var(--soft);font-size:.88rem}
@@ -77,10 +77,10 @@ tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}
 @media print{:root{color-scheme:light;--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
 --fail:#8a1512;--tell:#4d2f77;--warn:#653f00;--pass:#1f4d28}
 @page{margin:15mm}
-body{font-size:9.5pt;line-height:1.4}.sheet{max-width:none;border:0;padding:0}.rule,nav{display:none}
+html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding:0}.rule,nav{display:none}
 .bar rect,.verdict{-webkit-print-color-adjust:exact;print-color-adjust:exact}
-h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top{break-after:avoid}
-article,.passes>li,.cut,tr,.working li,.plain li{break-inside:avoid}article:has(.working){break-inside:auto}table{break-inside:avoid}thead{display:table-header-group}
+h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top,.bar,summary,p.label{break-after:avoid}
+.cut,table,tr,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
 p,li{orphans:3;widows:3}
 details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}summary{color:var(--soft);list-style:none}}
 )css";

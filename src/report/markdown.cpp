@@ -127,7 +127,7 @@ std::string write_markdown(const ReportContent& content)
     put_list(out, kCutTodayHeading, content.cut_today);
     put_list(out, kAssumedHeading, content.assumed);
     put_list(out, kCautionsHeading, content.cautions);
-    put(out, "\n{}{}.\n", program_words(content), content.date ? ", " + markdown_text(*content.date) : "");
+    put(out, "\n{}{}.\n", markdown_text(program_words(content)), content.date ? ", " + markdown_text(*content.date) : "");
     return fmt::to_string(out);
 }
 

@@ -2,15 +2,12 @@
 
 #include "measure/text.hpp"
 
-#include <boost/nowide/utf/utf.hpp>
-
 #include <algorithm>
 
 namespace jointwright {
 
 namespace {
 
-using Utf8 = boost::nowide::utf::utf_traits<char>;
 constexpr char32_t kReplacement = U'\uFFFD';
 
 bool is_space(char32_t c)
@@ -37,20 +34,6 @@ bool is_no_character(char32_t c)
 }
 
 } // namespace
-
-std::u32string characters_of(std::string_view text)
-{
-    std::u32string characters;
-    characters.reserve(text.size());
-    const char* at = text.data();
-    const char* const end = at + text.size();
-    while (at != end) {
-        const auto decoded = Utf8::decode(at, end);
-        const bool whole = decoded != boost::nowide::utf::illegal && decoded != boost::nowide::utf::incomplete;
-        characters.push_back(whole ? static_cast<char32_t>(decoded) : kReplacement);
-    }
-    return characters;
-}
 
 std::u32string safe_characters(std::string_view text)
 {

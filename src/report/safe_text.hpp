@@ -1,13 +1,12 @@
 #pragma once
 // Text of a design made harmless for terminals and pages.
 
+#include "measure/text.hpp"
+
 #include <string>
 #include <string_view>
 
 namespace jointwright {
-
-/// The characters of a UTF-8 text; what is not UTF-8 becomes U+FFFD, a piece of it at a time.
-std::u32string characters_of(std::string_view text);
 
 /// The same text for people, as characters: line ends and tabs are spaces, runs of spaces one space, none at the ends. Control
 /// characters (escape sequences begin with one), marks that turn the direction of writing and non-characters become U+FFFD, so

@@ -1,0 +1,98 @@
+#include "facts/read_wood_record.hpp"
+
+namespace jointwright {
+
+namespace {
+
+// Units in which a table may print each kind of value.
+constexpr std::string_view kStress[] = {"MPa", "GPa", "kPa", "N/mm2", "psi"}, kForce[] = {"N", "kN"}, kLength[] = {"mm", "m"}, kEnergyDensity[] = {"kJ/m3"};
+constexpr std::string_view kPercent[] = {"%"}, kRatio[] = {"1"}, kPerPoint[] = {"1/%"};
+
+MovementCoefficient coefficient(double v) { return MovementCoefficient::per_point(v); }
+MoistureContent moisture(double v) { return MoistureContent::percent(v); }
+
+StrengthRow read_row(const TableReader& r, const toml::table* table)
+{
+    StrengthRow row;
+    if (!table) return row;
+    row.specific_gravity = r.number(table, "specific_gravity", kRatio);
+    row.bending_strength = as<Stress>(r.number(table, "bending_strength", kStress), pascals);
+    row.modulus = as<Stress>(r.number(table, "modulus", kStress), pascals);
+    row.work_to_maximum_load = r.number(table, "work_to_maximum_load", kEnergyDensity);
+    row.compression_along = as<Stress>(r.number(table, "compression_along", kStress), pascals);
+    row.compression_across = as<Stress>(r.number(table, "compression_across", kStress), pascals);
+    row.shear = as<Stress>(r.number(table, "shear", kStress), pascals);
+    row.tension_across = as<Stress>(r.number(table, "tension_across", kStress), pascals);
+    row.hardness = as<Force>(r.number(table, "hardness", kForce), newtons);
+    row.impact_bending = as<Length>(r.number(table, "impact_bending", kLength), metres);
+    return row;
+}
+
+ElasticRatios read_ratios(const TableReader& r, const toml::table* table)
+{
+    ElasticRatios ratios;
+    if (!table) return ratios;
+    ratios.tangential = r.number(table, "tangential", kRatio);
+    ratios.radial = r.number(table, "radial", kRatio);
+    ratios.shear_lr = r.number(table, "shear_LR", kRatio);
+    ratios.shear_lt = r.number(table, "shear_LT", kRatio);
+    ratios.shear_rt = r.number(table, "shear_RT", kRatio);
+    ratios.poisson_lr = r.number(table, "poisson_LR", kRatio);
+    ratios.poisson_lt = r.number(table, "poisson_LT", kRatio);
+    ratios.poisson_rt = r.number(table, "poisson_RT", kRatio);
+    ratios.poisson_tr = r.number(table, "poisson_TR", kRatio);
+    ratios.poisson_rl = r.number(table, "poisson_RL", kRatio);
+    ratios.poisson_tl = r.number(table, "poisson_TL", kRatio);
+    ratios.like = r.text(*table, "like");
+    ratios.like_why = r.text(*table, "like_why");
+    return ratios;
+}
+
+void read_movement(const TableReader& r, const toml::table& table, WoodRecord& wood)
+{
+    if (const toml::table* movement = r.part(table, "movement")) {
+        wood.tangential = as<MovementCoefficient>(r.number(movement, "tangential", kPerPoint), coefficient);
+        wood.radial = as<MovementCoefficient>(r.number(movement, "radial", kPerPoint), coefficient);
+        wood.fibre_saturation = as<MoistureContent>(r.number(movement, "fibre_saturation", kPercent), moisture);
+    }
+    if (const toml::table* shrinkage = r.part(table, "shrinkage")) {
+        wood.shrinkage_tangential = r.number(shrinkage, "tangential", kPercent);
+        wood.shrinkage_radial = r.number(shrinkage, "radial", kPercent);
+        wood.shrinkage_volumetric = r.number(shrinkage, "volumetric", kPercent);
+    }
+}
+
+} // namespace
+
+WoodRecord read_wood_record(const TableReader& r, std::string_view text, std::string_view file)
+{
+    const toml::table table = parse_table(text, file);
+    WoodRecord wood;
+    wood.file = std::string(file);
+    wood.name = r.required_text(table, "name");
+    wood.botanical = r.text(table, "botanical");
+    wood.note = r.text(table, "note");
+    wood.aliases = r.texts(table, "aliases");
+    const std::string kind = r.required_text(table, "kind");
+    if (kind != "hardwood" && kind != "softwood") r.broken("kind", "hardwood or softwood is wanted");
+    wood.kind = kind == "hardwood" ? WoodKind::hardwood : WoodKind::softwood;
+    read_movement(r, table, wood);
+    const toml::table* dry = r.part(table, "dry");
+    wood.dry = read_row(r, dry);
+    if (dry) wood.dry_moisture_pct = r.plain_number(*dry, "moisture", 12);
+    wood.green = read_row(r, r.part(table, "green"));
+    wood.intersection_moisture = as<MoistureContent>(r.number(r.part(table, "strength"), "intersection_moisture", kPercent), moisture);
+    wood.elastic = read_ratios(r, r.part(table, "elastic"));
+    if (const toml::table* bonding = r.part(table, "bonding"))
+        if (const toml::table* ease = r.part(*bonding, "ease")) {
+            wood.bonding = r.required_text(*ease, "printed");
+            wood.bonding_cite = r.citation(*ease, "bonding");
+        }
+    if (const toml::node* node = table.get("dust"))
+        if (const toml::array* rows = node->as_array())
+            for (const toml::node& row : *rows)
+                if (const toml::table* entry = row.as_table()) wood.dust.push_back({r.text(*entry, "effect"), r.text(*entry, "site"), r.text(*entry, "potency"), r.citation(*entry, "dust")});
+    return wood;
+}
+
+} // namespace jointwright

@@ -1,0 +1,106 @@
+// What the reader took for granted, and what of the design nothing looks at yet.
+
+#include "piece/readers.hpp"
+
+#include "measure/text.hpp"
+#include "measure/write.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <set>
+
+namespace jointwright {
+
+namespace {
+
+bool people_use(Use use) { return use == Use::seat || use == Use::table; }
+
+bool goods_use(Use use) { return use == Use::shelf || use == Use::cabinet; }
+
+/// Kinds where one part is cut to take the other, so that the fit matters.
+bool is_cut_to_fit(JointKind kind)
+{
+    return kind == JointKind::housing || kind == JointKind::groove || kind == JointKind::sliding_dovetail;
+}
+
+void assume_rings(const Piece& piece, std::vector<std::string>& assumed)
+{
+    for (std::size_t w = 0; w < piece.woods.size(); ++w) {
+        const bool needed = std::any_of(piece.parts.begin(), piece.parts.end(),
+                                        [&](const Part& part) { return part.wood == w && !part.own_rings; });
+        if (!piece.woods[w].rings_stated && needed)
+            assumed.push_back(fmt::format("Rings of {} are not stated: flat-sawn is taken.", in_quotes(piece.woods[w].id)));
+    }
+}
+
+void assume_loads(const Piece& piece, const Facts& facts, std::vector<std::string>& assumed)
+{
+    if (!piece.limits.level_stated && people_use(piece.use))
+        assumed.push_back("Level is not stated: proof loads for a home are taken.");
+    if (!piece.limits.sitter && piece.use == Use::seat)
+        assumed.push_back(fmt::format("The sitter is not stated: {} is taken.",
+                                      write_mass(kilograms(facts.number("sitter_mass").value), piece.units)));
+    if (!piece.limits.shelf_load && goods_use(piece.use))
+        assumed.push_back("The load on shelves is not stated: that of the tables is taken.");
+}
+
+/// Adds a sentence once for a key, however often the key is there.
+class UnusedList {
+public:
+    void add(bool there, std::string_view what)
+    {
+        if (there && seen_.emplace(what).second) list_.push_back(fmt::format("No check looks at {} yet.", what));
+    }
+    std::vector<std::string> take() { return std::move(list_); }
+
+private:
+    std::set<std::string, std::less<>> seen_;
+    std::vector<std::string> list_;
+};
+
+void unused_of_joint(const Joint& joint, UnusedList& list)
+{
+    using enum JointKind;
+    for (const JointKind kind : {screws, dowel, dovetail, mitre})
+        list.add(joint.kind == kind, fmt::format("the strength of joints of kind \"{}\"", name_of(kind)));
+    list.add(joint.kind == buttons, "the travel of buttons");
+    list.add(joint.screws.has_value(), "screws");
+    list.add(joint.dowels.has_value(), "dowels");
+    list.add(joint.pegs.has_value(), "pegs");
+    list.add(joint.dovetail.has_value(), "the sizes of dovetails");
+}
+
+void unused_of_part(const Part& part, UnusedList& list)
+{
+    list.add(!part.bare.empty(), "sides left bare");
+    list.add(part.bark_side.has_value(), "bark_side");
+    list.add(part.ring_radius.has_value(), "ring_radius");
+    list.add(part.finish.has_value(), "the finish");
+}
+
+} // namespace
+
+std::vector<std::string> reading_assumptions(const Piece& piece, const Facts& facts)
+{
+    std::vector<std::string> assumed;
+    assume_rings(piece, assumed);
+    assume_loads(piece, facts, assumed);
+    for (const Joint& joint : piece.joints)
+        if (is_cut_to_fit(joint.kind) && joint.clearance == Length{} && !joint.groove_depth)
+            assumed.push_back(fmt::format("The {} of {} / {} has no clearance stated: a tight fit is taken.", name_of(joint.kind),
+                                          joint.first, joint.second));
+    return assumed;
+}
+
+std::vector<std::string> unused_in(const Piece& piece)
+{
+    UnusedList list;
+    list.add(piece.room.shop_stated, "shop_temperature");
+    list.add(!piece.wall.empty(), "parts screwed to a wall");
+    for (const Part& part : piece.parts) unused_of_part(part, list);
+    for (const Joint& joint : piece.joints) unused_of_joint(joint, list);
+    return list.take();
+}
+
+} // namespace jointwright
