@@ -120,7 +120,7 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
     const double weight = mass * kStandardGravity;
     const Datum<double>& proof = facts.number(fmt::format("proof_seat_{}", level_key(piece.limits.level)));
     Citation sitter = facts.number("sitter_mass").cite;
-    if (piece.limits.sitter) sitter = {"the design's [limits] sitter", "", Provenance::computed, ""};
+    if (piece.limits.sitter) sitter = {"the design's [limits] sitter", "", Provenance::retrieved, ""};
 
     add_case(cases, people(seats), false, LoadDuration::sitting, true, spread(piece, carried, plan, seats * weight), sitter);
     add_case(cases, fmt::format("proof load on {} place{} side by side", seats, seats == 1 ? "" : "s"), true, LoadDuration::short_term, false,
@@ -178,7 +178,7 @@ void add_shelf_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
     const Datum<double>& books = facts.number("shelf_load");
     const double per_length = piece.limits.shelf_load ? piece.limits.shelf_load->value() : books.value;
     Citation cite = books.cite;
-    if (piece.limits.shelf_load) cite = {"the design's [limits] shelf_load", "", Provenance::computed, ""};
+    if (piece.limits.shelf_load) cite = {"the design's [limits] shelf_load", "", Provenance::retrieved, ""};
     std::vector<CopyLoad> all;
     for (const std::size_t i : carried) {
         const Box& box = piece.copies[i].box;
@@ -200,10 +200,13 @@ void add_stated_cases(LoadCases& cases, const Piece& piece)
             const Box& box = piece.copies[i].box;
             loads.push_back({i, std::max(box.lo[g], load.at[g] - half), std::min(box.hi[g], load.at[g] + half), down * load.shares[k], load.at[1 - g]});
         }
-        if (load.lasting) cases.lasting.insert(cases.lasting.end(), loads.begin(), loads.end());
-        add_case(cases, load.name, false, load.lasting ? LoadDuration::lasting : LoadDuration::sitting, true, std::move(loads), {"the design's [[load]]", load.name, Provenance::computed, ""});
-        if (load.lasting) cases.cases.back().with_lasting = true;
-        if (load.lasting) cases.cases.back().loads.clear(); // acts with the lasting loads already; the case shows them alone
+        if (load.lasting) {
+            cases.lasting.insert(cases.lasting.end(), loads.begin(), loads.end());
+            cases.cases.front().name = "its own weight and what stays on it";
+            cases.cases.front().source = "mass of the parts; the design's [[load]]";
+        } else {
+            add_case(cases, load.name, false, LoadDuration::sitting, true, std::move(loads), {"the design's [[load]]", load.name, Provenance::retrieved, ""});
+        }
         if (std::abs(load.direction[2] + 1) > 1e-6)
             cases.assumed.push_back(fmt::format("of the load \"{}\" only the downward part is worked out", load.name));
     }

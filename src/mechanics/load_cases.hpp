@@ -17,8 +17,7 @@ struct LoadCase {
     bool proof = false;               ///< a furniture-test load, else a service load
     LoadDuration duration = LoadDuration::sitting;
     bool counts_for_sag = true;       ///< sag is judged under service loads only, never under standing or pushing
-    bool with_lasting = true;         ///< own weight and stated lasting loads act beside it
-    std::vector<CopyLoad> loads;
+    std::vector<CopyLoad> loads;      ///< beside the lasting ones, which act in every case; none in the first case
     std::string source;               ///< where the size of the load comes from
     double total = 0;                 ///< N
 };

@@ -116,16 +116,36 @@ public:
         : piece_(piece), contacts_(contacts), statics_(statics), stiffness_(stiffness)
     {
         members_.resize(piece.copies.size());
+        lasting_.resize(piece.copies.size());
+        lasting_load_.assign(piece.copies.size(), 0.0);
+        lasting_sag_.assign(piece.copies.size(), 0.0);
+        lasting_force_.assign(contacts.size(), 0.0);
         for (std::size_t i = 0; i < piece.copies.size(); ++i) prepare(i);
     }
 
-    void run(std::size_t index, bool lasting_only, std::vector<double>* lasting_sag)
+    /// The loads that stay: the first case, and part of every other.
+    void run_lasting()
     {
-        const LoadCase& load_case = statics_.cases.cases[index];
+        statics_.on_floor[0] = run(0, statics_.cases.lasting);
+        for (const BearingForce& force : statics_.forces) lasting_force_[force.contact] += force.force;
+        for (MemberResult& r : statics_.members) {
+            r.lasting_sag = r.most_sag;
+            lasting_sag_[r.copy] = r.most_sag;
+        }
+    }
+
+    /// Another case: only its own loads are worked out; what stays is laid on top, since all is linear.
+    void run_case(std::size_t index)
+    {
+        statics_.on_floor[index] = statics_.on_floor[0] + run(index, statics_.cases.cases[index].loads);
+    }
+
+private:
+    /// Hands loads down from part to part; returns what reaches the floor [N].
+    double run(std::size_t index, const std::vector<CopyLoad>& loads)
+    {
         std::vector<std::vector<CopyLoad>> on(piece_.copies.size());
-        for (const CopyLoad& load : statics_.cases.lasting) on[load.copy].push_back(load);
-        if (!lasting_only)
-            for (const CopyLoad& load : load_case.loads) on[load.copy].push_back(load);
+        for (const CopyLoad& load : loads) on[load.copy].push_back(load);
         double floor = 0;
         for (const std::size_t copy : statics_.path.order) {
             if (on[copy].empty()) continue;
@@ -134,14 +154,13 @@ public:
                 continue;
             }
             if (members_[copy].beam)
-                bend(copy, index, on, lasting_sag);
+                bend(copy, index, on);
             else
                 pass_down(copy, index, on);
         }
-        statics_.on_floor[index] = floor;
+        return floor;
     }
 
-private:
     void prepare(std::size_t i)
     {
         const Part& part = piece_.part_of(i);
@@ -188,7 +207,7 @@ private:
         if (sum)
             sum->force += force;
         else
-            statics_.forces.push_back({bearing.contact, copy, bearing.below, index, force});
+            statics_.forces.push_back({bearing.contact, copy, bearing.below, index, force + (index > 0 ? lasting_force_[bearing.contact] : 0.0)});
         on[bearing.below].push_back(handed(copy, bearing, force, from, to));
     }
 
@@ -200,7 +219,7 @@ private:
         for (const Bearing& b : bearings) hand_down(copy, index, b, force / static_cast<double>(bearings.size()), b.from, b.to, on);
     }
 
-    void bend(std::size_t copy, std::size_t index, std::vector<std::vector<CopyLoad>>& on, std::vector<double>* lasting_sag)
+    void bend(std::size_t copy, std::size_t index, std::vector<std::vector<CopyLoad>>& on)
     {
         const Member& member = members_[copy];
         std::vector<kernel::BeamLoad> loads;
@@ -210,7 +229,7 @@ private:
             total += load.force;
             lever += load.force * load.across;
         }
-        const kernel::BeamResponse response = member.beam->solve(loads);
+        kernel::BeamResponse response = member.beam->solve(loads);
         const double across = total != 0 ? lever / total : 0;
         const auto& bearings = statics_.path.bearings[copy];
         for (std::size_t s = 0; s < member.stations.size(); ++s) {
@@ -218,11 +237,26 @@ private:
             for (std::size_t k = 0; k < shares.size(); ++k)
                 if (const Rest& rest = member.stations[s].rests[k]; shares[k] != 0) hand_down(copy, index, bearings[rest.bearing], response.reactions[s] * shares[k], rest.from, rest.to, on);
         }
-        const double sag = record(copy, index, total, response, lasting_sag ? 0 : lasting_[copy]);
-        if (lasting_sag) (*lasting_sag)[copy] = sag;
+        if (index == 0) {
+            lasting_[copy] = response;
+            lasting_load_[copy] = total;
+        } else if (lasting_[copy]) {
+            add(response, *lasting_[copy]);
+            total += lasting_load_[copy];
+        }
+        record(copy, index, total, response);
     }
 
-    double record(std::size_t copy, std::size_t index, double total, const kernel::BeamResponse& response, double lasting)
+    static void add(kernel::BeamResponse& sum, const kernel::BeamResponse& other)
+    {
+        for (std::size_t k = 0; k < sum.at.size(); ++k) {
+            sum.sag[k] += other.sag[k];
+            sum.moment[k] += other.moment[k];
+            sum.shear[k] += other.shear[k];
+        }
+    }
+
+    void record(std::size_t copy, std::size_t index, double total, const kernel::BeamResponse& response)
     {
         const auto& stretches = statics_.stretches[copy];
         const auto& supports = members_[copy].beam->supports();
@@ -261,9 +295,8 @@ private:
             }
             note_notch(r, s, response, k, supports, worst_notch);
         }
-        r.lasting_sag = std::min(lasting, r.most_sag);
+        r.lasting_sag = std::min(lasting_sag_[copy], r.most_sag);
         statics_.members.push_back(r);
-        return r.most_sag;
     }
 
     void note_notch(MemberResult& r, const NetStretch& s, const kernel::BeamResponse& response, std::size_t k, const std::vector<double>& supports, double& worst) const
@@ -289,9 +322,9 @@ private:
     Statics& statics_;
     const std::vector<BendingStiffness>& stiffness_;
     std::vector<Member> members_;
-
-public:
-    std::vector<double> lasting_; ///< sag of each copy under what stays
+    // Under what stays: responses, loads and sags of each copy, forces of each contact.
+    std::vector<std::optional<kernel::BeamResponse>> lasting_;
+    std::vector<double> lasting_load_, lasting_sag_, lasting_force_;
 };
 
 } // namespace
@@ -308,12 +341,8 @@ Statics solve_statics(const Piece& piece, const Facts& facts, const std::vector<
         if (piece.part_of(i).grain != Axis::z) statics.stretches[i] = net_stretches(facts, piece.part_of(i), piece.copies[i], cuts[i]);
     if (statics.cases.cases.empty()) return statics;
     Solver solver(piece, contacts, statics, stiffness);
-    solver.lasting_.assign(piece.copies.size(), 0.0);
-    std::vector<double> lasting(piece.copies.size(), 0.0);
-    solver.run(0, true, &lasting); // the first case is the own weight; its sag is what stays of every other
-    solver.lasting_ = lasting;
-    for (MemberResult& r : statics.members) r.lasting_sag = r.most_sag;
-    for (std::size_t i = 1; i < statics.cases.cases.size(); ++i) solver.run(i, false, nullptr);
+    solver.run_lasting(); // the first case is the own weight and what else stays
+    for (std::size_t i = 1; i < statics.cases.cases.size(); ++i) solver.run_case(i);
     return statics;
 }
 

@@ -27,7 +27,11 @@ std::optional<double> Contact::grain_angle() const
 
 namespace {
 
+constexpr int kListedOverlaps = 20;          // of one pair of parts: further ones are not worked out
+constexpr std::size_t kMostPairs = 1'000'000; // of copies near each other: a sound piece of 10,000 copies has far fewer
+
 /// Pairs of copies whose boxes come within touching distance, by a sweep along the axis in which the piece is longest.
+/// Stops at kMostPairs: parts heaped on each other.
 std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece)
 {
     std::vector<std::pair<std::size_t, std::size_t>> pairs;
@@ -54,8 +58,10 @@ std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece)
             bool near = true;
             for (std::size_t i = 0; i < 3; ++i) near = near && o.hi[i] >= box.lo[i] - kTouch && o.lo[i] <= box.hi[i] + kTouch;
             if (near) pairs.emplace_back(std::min(now, other), std::max(now, other));
+            if (pairs.size() >= kMostPairs) break;
         }
         open.push_back(now);
+        if (pairs.size() >= kMostPairs) break;
     }
     std::sort(pairs.begin(), pairs.end());
     return pairs;
@@ -122,7 +128,7 @@ Fault overlap_fault(const Piece& piece, std::size_t a, std::size_t b, const Shar
         fault.says += fmt::format("; a joint of kind \"{}\" is drawn touching", name_of(joint->kind));
         fault.fix = "kind = \"housing\"   # or lap, tenon, groove: kinds that say which part is cut";
     } else {
-        fault.fix = fmt::format("[[joint]] between = [\"{}\", \"{}\"], kind = \"housing\"   # or move one of them by {} along {}", piece.part_of(a).id,
+        fault.fix = fmt::format("[[joint]]\nbetween = [\"{}\", \"{}\"]\nkind = \"housing\"   # or move one of them by {} along {}", piece.part_of(a).id,
                                 piece.part_of(b).id, write_length(metres(shared.bounds.size(axis)), piece.units), name_of(axis));
     }
     fault.note = "parts that share space need a joint that says which of them gives way";
@@ -224,6 +230,10 @@ ContactSearch find_contacts(const Piece& piece)
 
     for (const auto& [a, b] : near_pairs(piece)) {
         const auto joints = index.at(a, b);
+        if (joints.empty()) {
+            const auto listed = overlaps.find({piece.copies[a].part, piece.copies[b].part});
+            if (listed != overlaps.end() && listed->second > kListedOverlaps) continue;
+        }
         const auto shared = shared_space(body(a), body(b));
         const Joint* joint = joints.empty() ? nullptr : &piece.joints[joints[0].first];
         if (shared && (!joint || !may_share(joint->kind))) {
@@ -264,7 +274,7 @@ ContactSearch find_contacts(const Piece& piece)
             for (const auto& [parts, count] : overlaps)
                 if (count > 1 && fault.says.find(piece.parts[parts.first].id) != std::string::npos && fault.says.find(piece.parts[parts.second].id) != std::string::npos &&
                     fault.says.find("more") == std::string::npos)
-                    fault.says += fmt::format(" and so do {} more pairs of these parts", count - 1);
+                    fault.says += fmt::format(" and so do {}{} more pairs of these parts", count > kListedOverlaps ? "at least " : "", count - 1);
         }
     return search;
 }
