@@ -36,7 +36,7 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         const char* words = g->verdict == Verdict::pass ? "is strong enough" : g->verdict == Verdict::warn ? "holds, but without the customary margin" : "can break";
         f.headline = fmt::format("{} {}: {} of bending stress of {} allowed, with {}.", part.id, words, write_stress(pascals(g->stress)), write_stress(pascals(g->resistance)), g->load_case->name);
         if (g->verdict != Verdict::pass)
-            f.remedy = fmt::format("make {} deeper: about {} of net depth instead of {}, or shorten its span of {}", part.id, size_words(prepared, m.depth * std::sqrt(g->use)), size_words(prepared, m.depth), size_words(prepared, m.span));
+            f.remedy = fmt::format("make {} {}: about {} of net depth instead of {}, or shorten its span of {}", part.id, part.face == Axis::z ? "thicker" : "deeper", size_words(prepared, m.depth * std::sqrt(g->use)), size_words(prepared, m.depth), size_words(prepared, m.span));
         f.values = {{"stress", g->stress, "Pa"}, {"resistance", g->resistance, "Pa"}, {"moment", std::abs(m.moment), "N m"}, {"span", m.span, "m"}, {"net_depth", m.depth, "m"}, {"breadth", m.breadth, "m"}, {"load", m.load, "N"}};
         f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(m.copy, true), g->load_case->name), "own weight and lasting loads with it", "", m.load, "N", g->load_case->source});
         f.working.push_back({"Bending moment, the part as a beam on what bears it", "M", fmt::format("span {}, {} from its lower end", size_words(prepared, m.span), size_words(prepared, m.stress_at)), std::abs(m.moment), "N m", "statics of a straight beam (Timoshenko elements)"});

@@ -9,6 +9,12 @@
 
 namespace jointwright {
 
+namespace {
+
+constexpr double kAlike = 1e-9; // relative difference of utilisations that is rounding
+
+} // namespace
+
 int severity(Verdict verdict)
 {
     switch (verdict) {
@@ -24,8 +30,9 @@ bool is_worse(const Finding& a, const Finding& b)
 {
     if (severity(a.verdict) != severity(b.verdict)) return severity(a.verdict) > severity(b.verdict);
     const double use_a = a.utilisation.value_or(-1), use_b = b.utilisation.value_or(-1);
-    if (std::abs(use_a - use_b) > 1e-12) return use_a > use_b;
-    return a.weight > b.weight + 1e-12;
+    // Of copies alike but for rounding the first stays, so that turning or mirroring a piece names the same one.
+    if (std::abs(use_a - use_b) > kAlike * (1 + std::abs(use_a))) return use_a > use_b;
+    return a.weight > b.weight + kAlike;
 }
 
 void keep_worst(std::vector<Finding>& findings, Finding finding)

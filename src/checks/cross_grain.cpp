@@ -19,10 +19,13 @@ std::string remedy_for(const Prepared& prepared, const FaceDirection& face, doub
 {
     const Contact& contact = prepared.layout->contacts[face.contact];
     const Joint& joint = prepared.piece->joints[*contact.joint];
-    const std::string middle = holding_width > 0.02 ? fmt::format("glue only {} at the middle", size_words(prepared, holding_width)) : "leave the face dry";
+    // Rounded down to what a rule shows: 1/8 in or 5 mm.
+    const double step = prepared.units == LengthUnit::inch ? 0.125 * kMetresPerInch : 0.005;
+    const double width = std::floor(holding_width / step) * step;
+    const std::string middle = width > 0.015 ? fmt::format("glue only {} at the middle", size_words(prepared, width)) : "leave the face dry";
     switch (joint.kind) {
     case JointKind::tenon:
-        return fmt::format("{} and let the rest of the tenon slide, or make two narrow tenons for the wide one", middle);
+        return fmt::format("{} and let the rest slide dry, held by pegs in slots; or make the tenon narrower", middle);
     case JointKind::groove: return "leave it dry in its groove, free to move, with glue or a pin at its middle only";
     case JointKind::sliding_dovetail:
     case JointKind::dovetail: return fmt::format("{} (or at one end) and let the rest slide dry", middle);
@@ -124,6 +127,7 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
     default: f.headline = fmt::format("Holds: {}.", facts);
     }
     if (thumb_minds && f.verdict == Verdict::pass) f.headline += " The rule of thumb (no more than about 4 in or 100 mm) says otherwise.";
+    if (thumb_minds && f.verdict == Verdict::warn) f.headline += " The rule of thumb (no more than about 4 in or 100 mm) advises against it.";
     if (!thumb_minds && f.verdict == Verdict::fail && face.crossed()) f.headline += " The rule of thumb (up to about 4 in or 100 mm) would have let it pass.";
     if (f.verdict != Verdict::pass) f.remedy = remedy_for(prepared, face, widest_that_holds(prepared, face));
     add_movement_steps(prepared, face, f);

@@ -33,7 +33,7 @@ std::pair<double, std::string> share_kept(const Prepared& prepared, const GlueRe
 double lower(double mean, double variation) { return mean * (1 - 1.645 * variation); }
 
 /// Tension across the grain of one layer against its limits; keeps the worse layer.
-void judge_tension(const Prepared& prepared, const FaceDirection& face, const FaceSide& side, Stress modulus, double mean_per_strain, double depth, LayerStresses& s)
+void judge_tension(const Prepared& prepared, const FaceDirection& face, const FaceSide& side, Stress modulus, double mean_per_strain, double bending_per_strain, double depth, LayerStresses& s)
 {
     if (!side.across()) return;
     const FaceSide& other = &side == &face.a ? face.b : face.a;
@@ -54,6 +54,7 @@ void judge_tension(const Prepared& prepared, const FaceDirection& face, const Fa
     s.tension = tension;
     s.tension_pass = pass;
     s.tension_warn = strength.value.value() * season * rise;
+    s.own_bending = bending_per_strain * driving;
     s.strain = modulus.value() > 0 ? tension / (s.share_kept * modulus.value()) : 0;
     s.depth = depth;
     s.driving = driving;
@@ -88,8 +89,8 @@ std::optional<LayerStresses> judge_layer_stresses(const Prepared& prepared, cons
     std::tie(s.share_kept, s.relaxation_source) = share_kept(prepared, glue);
     s.restraint = *restraint;
     s.per_strain = restraint_of(*restraint);
-    judge_tension(prepared, face, face.a, restraint->a.modulus, s.per_strain.mean_a.value(), in_metres(s.per_strain.depth_a), s);
-    judge_tension(prepared, face, face.b, restraint->b.modulus, s.per_strain.mean_b.value(), in_metres(s.per_strain.depth_b), s);
+    judge_tension(prepared, face, face.a, restraint->a.modulus, s.per_strain.mean_a.value(), s.per_strain.own_bending_a.value(), in_metres(s.per_strain.depth_a), s);
+    judge_tension(prepared, face, face.b, restraint->b.modulus, s.per_strain.mean_b.value(), s.per_strain.own_bending_b.value(), in_metres(s.per_strain.depth_b), s);
     // What relaxes in one season comes back in the other only where the two seasons move opposite ways.
     const bool opposite = face.dry * face.damp < 0;
     s.shear_driving = std::max(relaxed_strain(s.share_kept, face.dry, opposite ? face.damp : 0), relaxed_strain(s.share_kept, face.damp, opposite ? face.dry : 0));
@@ -99,7 +100,6 @@ std::optional<LayerStresses> judge_layer_stresses(const Prepared& prepared, cons
     s.shear_warn = strength->mean.value() * season;
     s.glue_source = strength->source;
     s.edge_peak = s.per_strain.edge_peak.value() * s.shear_driving;
-    s.own_bending = std::max(s.per_strain.own_bending_a.value(), s.per_strain.own_bending_b.value()) * s.shear_driving;
 
     const Verdict tension = s.tension_pass > 0 ? verdict_at(s.tension, s.tension_pass, s.tension_warn) : Verdict::pass;
     const Verdict shear = verdict_at(s.shear, s.shear_pass, s.shear_warn);

@@ -14,7 +14,7 @@ struct LayerStresses {
     Verdict verdict = Verdict::pass;
     double tension = 0, tension_pass = 0, tension_warn = 0; ///< across the grain, mean over the depth [Pa]; the worse layer
     double shear = 0, shear_pass = 0, shear_warn = 0;       ///< glue line, end 25 mm [Pa]
-    double edge_peak = 0, own_bending = 0;                  ///< shown, not judged [Pa]
+    double edge_peak = 0, own_bending = 0;                  ///< shown, not judged [Pa]; bending of the layer judged for tension
     double strain = 0;                                      ///< unrelaxed: σ/(r E) [1]
     double share_kept = 0.5;
     double depth = 0;                                       ///< of the judged layer [m]

@@ -44,7 +44,7 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
         g.use = g.stress / g.resistance;
         const double warn = load_case.proof ? proof_warn : service_warn;
         g.verdict = g.use <= 1 ? Verdict::pass : g.use <= warn ? Verdict::warn : Verdict::fail;
-        if (worst && (severity(g.verdict) < severity(worst->verdict) || (g.verdict == worst->verdict && g.use <= worst->use + 1e-12))) continue;
+        if (worst && (severity(g.verdict) < severity(worst->verdict) || (g.verdict == worst->verdict && g.use <= worst->use * (1 + 1e-9)))) continue;
         g.mean = strength.value.value();
         g.estimated = strength.estimated;
         g.source = strength.source;

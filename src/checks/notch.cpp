@@ -82,7 +82,7 @@ Finding on_the_stretched_side(const Prepared& prepared, std::size_t part, const 
     f.headline = use > 1 ? fmt::format("The notch on the stretched side of {} can start a crack along the grain with {}.", f.subject, load_case.name)
                          : fmt::format("The notch on the stretched side of {} stays sound in the sums{}.", f.subject, against_practice ? ", but practice advises against it" : "");
     if (f.verdict != Verdict::pass) f.remedy = "cut the notch from the pressed side, make it shallower, or slope its corner 1 in 12";
-    f.values = {{"shear_force", shear, "N"}, {"resistance_force", resistance, "N"}, {"depth_left_share", alpha, "1"}};
+    f.values = {{"moment", m.notch_moment, "N m"}, {"resistance_moment", m.notch_moment / use, "N m"}, {"shear_force", m.notch_shear, "N"}, {"depth_left_share", alpha, "1"}};
     f.working.push_back({"Depth left at the notch", "α = d_n/d", fmt::format("d = {}", size_words(prepared, m.notch_whole)), alpha, "1", "geometry"});
     f.working.push_back({"Shear force at which the notch cracks", "V = b α d √(G_c/d)/[√(0.6(α − α²)/G) + (M/(V d)) √(6(1/α − α²)/E)]", fmt::format("G_c = {} J/m², M/V = {} mm", write_number(energy, 3), write_number(m.notch_moment / shear * 1e3, 4)), cracks_at, "N", facts.cite("gustafsson-1988", "from memory")});
     f.working.push_back({"Resistance", load_case.proof ? "V05/1.15" : "V05 k_dur/k", "V = 25 % as tension across", resistance, "N", variation_of(facts, StrengthKind::tension_across).cite.text()});

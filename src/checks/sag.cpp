@@ -71,7 +71,7 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         const PartState& state = prepared.parts[p];
         const Datum<double>& creep = creep_for(prepared, state);
         const MemberResult* worst = nullptr;
-        double use = -1, total = 0, at_once = 0, over = 0;
+        double use = 0, total = 0, at_once = 0, over = 0;
         SagRule rule;
         for (const MemberResult& m : prepared.statics.members) {
             const LoadCase& load_case = prepared.statics.cases.cases[m.load_case];
@@ -81,7 +81,7 @@ std::vector<Finding> check_sag(const Prepared& prepared)
                 const double lasting = load_case.duration == LoadDuration::lasting ? sag : std::min(sag, m.lasting_sag);
                 const double with_creep = sag + creep.value * lasting;
                 const SagRule here = rule_for(prepared, p, span);
-                if (with_creep / here.limit <= use) continue;
+                if (with_creep / here.limit <= use * (1 + 1e-9)) continue;
                 use = with_creep / here.limit;
                 worst = &m;
                 at_once = sag;
@@ -102,7 +102,7 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         f.headline = fmt::format("{} sags {} over {} with {}; {} is {}.", part.id, small_words(prepared, total), size_words(prepared, over), load_case.name, f.verdict == Verdict::pass ? "the limit" : "too much: the limit", fmt::format("{} ({})", small_words(prepared, rule.limit), rule.words));
         if (f.verdict != Verdict::pass) {
             const double deeper = std::cbrt(use);
-            f.remedy = fmt::format("make {} about {:.0f} % deeper, or shorten its span", part.id, (deeper - 1) * 100 + 0.5);
+            f.remedy = fmt::format("make {} about {:.0f} % {}, or shorten its span", part.id, (deeper - 1) * 100 + 0.5, part.face == Axis::z ? "thicker" : "deeper");
         }
         f.values = {{"deflection", total, "m"}, {"limit", rule.limit, "m"}, {"span", over, "m"}, {"deflection_at_once", at_once, "m"}, {"load", worst->load, "N"}};
         const auto& e = *state.loaded.modulus_along;

@@ -11,6 +11,7 @@ namespace jointwright {
 
 namespace {
 
+constexpr double kWholeBreadth = 0.9; // share of the breadth from which a recess is a notch
 constexpr int kTaperSteps = 12; // stretches that stand for a straight taper
 
 Cut::Place place_of(const Box& cut, const Box& copy)
@@ -80,6 +81,12 @@ RoundedOff rounded_off(const Part& part, double depth)
 
 } // namespace
 
+/// Kinds in which the second part is cut within its length to take the first.
+static bool cuts_the_second(JointKind kind)
+{
+    return kind == JointKind::housing || kind == JointKind::groove || kind == JointKind::sliding_dovetail;
+}
+
 std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Contact>& contacts)
 {
     std::vector<std::vector<Cut>> cuts(piece.copies.size());
@@ -96,7 +103,7 @@ std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Cont
             add_cut(cuts, piece, contact.second, second, contact.first);
         } else if (joint.kind == JointKind::bridle) {
             if (const auto box = mortise_of(contact)) add_cut(cuts, piece, contact.second, *box, contact.first);
-        } else if (contact.shared && joint.kind != JointKind::mitre && joint.kind != JointKind::dovetail) {
+        } else if (contact.shared && cuts_the_second(joint.kind)) {
             // Mitres and dovetails join ends: what they take lies beyond the bearing.
             add_cut(cuts, piece, contact.second, *contact.shared, contact.first);
         }
@@ -132,6 +139,9 @@ std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>
             lost[contact.first] += shared / 2;
             lost[contact.second] += shared / 2;
             break;
+        case JointKind::edge:
+        case JointKind::face:
+        case JointKind::butt: lost[contact.first] += shared; break; // a turned part, cut to fit the other
         default: lost[contact.second] += shared;
         }
     }
@@ -156,8 +166,11 @@ std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, cons
     std::sort(sorted.begin(), sorted.end(), [g](const Cut& a, const Cut& b) { return a.box.lo[g] < b.box.lo[g]; });
     for (const Cut& cut : sorted) {
         Losses losses;
-        const double height = cut.box.hi[2] - cut.box.lo[2], across = cut.box.hi[breadth_axis] - cut.box.lo[breadth_axis];
-        switch (cut.place) {
+        const double height = cut.box.hi[2] - cut.box.lo[2];
+        const double across = std::min(cut.box.hi[breadth_axis], copy.box.hi[breadth_axis]) - std::max(cut.box.lo[breadth_axis], copy.box.lo[breadth_axis]);
+        // A groove or mortise narrower than the part leaves wood beside it: it lessens the section where it lies, but is no notch.
+        const bool narrow = across < kWholeBreadth * copy.box.size(static_cast<Axis>(breadth_axis));
+        switch (narrow ? Cut::Place::inside : cut.place) {
         case Cut::Place::top: losses.top = height; break;
         case Cut::Place::bottom: losses.bottom = height; break;
         case Cut::Place::through: losses.breadth = across; break;

@@ -1,5 +1,9 @@
 #include "mechanics/glued_face.hpp"
 
+#include "piece/turn.hpp"
+
+#include <Eigen/Eigenvalues>
+
 #include <algorithm>
 #include <cmath>
 
@@ -23,21 +27,54 @@ Point unit(Axis axis)
     return p;
 }
 
-/// Strain of a part in a direction of the piece, from its strains along its own axes.
-double strain_in(const Part& part, const BoardStrain& strain, const Point& u)
+/// Strain of a part between two directions, from its strains along its own axes: u·E·v.
+double strain_in(const PartAxes& axes, const BoardStrain& strain, const Point& u, const Point& v)
 {
-    const double g = u[index_of(part.grain)], f = u[index_of(part.face)], w = u[index_of(part.width_axis())];
-    return g * g * strain.along + f * f * strain.thickness + w * w * strain.width;
+    return dot(axes.grain, u) * dot(axes.grain, v) * strain.along + dot(axes.face, u) * dot(axes.face, v) * strain.thickness + dot(axes.width, u) * dot(axes.width, v) * strain.width;
 }
 
-/// Two directions of a face: those of the piece's axes that lie in it, else the level one and the one across it.
-std::vector<Point> directions_of(const Patch& patch)
+/// Two directions at right angles that lie in a face: along an axis of the piece where one does.
+std::vector<Point> plain_directions(const Patch& patch)
 {
     std::vector<Point> in_plane;
     for (const Axis axis : {Axis::x, Axis::y, Axis::z})
         if (std::abs(patch.normal[index_of(axis)]) < 1e-6) in_plane.push_back(unit(axis));
+    if (in_plane.empty()) {
+        // A face askew to all axes: a level direction in it, and the one across.
+        const double level = std::hypot(patch.normal[0], patch.normal[1]);
+        in_plane.push_back({-patch.normal[1] / level, patch.normal[0] / level, 0});
+    }
     if (in_plane.size() == 1) in_plane.push_back(cross(patch.normal, in_plane[0]));
     return in_plane;
+}
+
+/// The two directions in which a face is looked at: its plain ones where both grains lie along or across them, else the principal
+/// directions of the strain difference, in the season in which it is larger.
+std::vector<Point> directions_of(const Patch& patch, const PartAxes& first, const PartState& a, const PartAxes& second, const PartState& b)
+{
+    const std::vector<Point> plain = plain_directions(patch);
+    const auto lies_with = [&](const Point& grain) {
+        const double u = std::abs(dot(grain, plain[0])), v = std::abs(dot(grain, plain[1]));
+        return std::min(u, v) < 0.02;
+    };
+    if (lies_with(first.grain) && lies_with(second.grain)) return plain;
+    Eigen::Matrix2d dry, damp;
+    for (int i = 0; i < 2; ++i)
+        for (int j = 0; j < 2; ++j) {
+            const Point& u = plain[static_cast<std::size_t>(i)];
+            const Point& v = plain[static_cast<std::size_t>(j)];
+            dry(i, j) = strain_in(first, a.dry, u, v) - strain_in(second, b.dry, u, v);
+            damp(i, j) = strain_in(first, a.damp, u, v) - strain_in(second, b.damp, u, v);
+        }
+    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d> principal(dry.norm() > damp.norm() ? dry : damp);
+    std::vector<Point> directions;
+    for (int k = 0; k < 2; ++k) {
+        const Eigen::Vector2d e = principal.eigenvectors().col(k);
+        Point p{};
+        for (std::size_t i = 0; i < 3; ++i) p[i] = e(0) * plain[0][i] + e(1) * plain[1][i];
+        directions.push_back(p);
+    }
+    return directions;
 }
 
 /// Limits of the glue along the longer side of a contact.
@@ -74,18 +111,116 @@ std::optional<GluedSpan> glued_span(const Contact& contact, const Joint& joint)
     return span;
 }
 
-double extent(const Patch& patch, const Point& u, const std::optional<GluedSpan>& glued)
+struct Extent {
+    double lo = 0, hi = 0;
+    double length() const { return hi - lo; }
+};
+
+Extent extent(const Patch& patch, const Point& u, const std::optional<GluedSpan>& glued)
 {
-    double lo = dot(patch.outline.front(), u), hi = lo;
+    Extent e{dot(patch.outline.front(), u), dot(patch.outline.front(), u)};
     for (const Point& p : patch.outline) {
-        lo = std::min(lo, dot(p, u));
-        hi = std::max(hi, dot(p, u));
+        e.lo = std::min(e.lo, dot(p, u));
+        e.hi = std::max(e.hi, dot(p, u));
     }
     if (glued && std::abs(u[glued->axis]) > 0.999) {
-        lo = std::max(lo, glued->from);
-        hi = std::min(hi, glued->to);
+        e.lo = std::max(e.lo, glued->from);
+        e.hi = std::min(e.hi, glued->to);
     }
-    return hi - lo;
+    return e;
+}
+
+/// Faces of one contact in one plane; the first, the largest, stands for them.
+using PlaneOfFaces = std::vector<const Patch*>;
+
+std::vector<PlaneOfFaces> planes_of(const Contact& contact)
+{
+    std::vector<PlaneOfFaces> planes;
+    for (const Patch& patch : contact.patches) {
+        if (patch.role == Patch::Role::shoulder || patch.role == Patch::Role::edge) continue;
+        const auto same = std::find_if(planes.begin(), planes.end(), [&](const PlaneOfFaces& plane) {
+            const Patch& other = *plane.front();
+            return dot(other.normal, patch.normal) > 0.9999 && std::abs(dot(other.normal, other.outline.front()) - dot(other.normal, patch.outline.front())) < kTouch;
+        });
+        if (same == planes.end())
+            planes.push_back({&patch});
+        else
+            same->push_back(&patch);
+    }
+    return planes;
+}
+
+/// Glued extent of all faces of a plane in a direction, and whether it has gaps.
+Extent extent_of(const PlaneOfFaces& plane, const Point& u, const std::optional<GluedSpan>& glued, bool& gaps)
+{
+    Extent all{};
+    double filled = 0;
+    bool any = false;
+    for (const Patch* patch : plane) {
+        const Extent e = extent(*patch, u, glued);
+        if (e.length() < kLeastGlued) continue;
+        all = any ? Extent{std::min(all.lo, e.lo), std::max(all.hi, e.hi)} : e;
+        filled += e.length();
+        any = true;
+    }
+    gaps = any && plane.size() > 1 && filled < all.length() - kLeastGlued;
+    return any ? all : Extent{};
+}
+
+/// True when a copy is joined to others than `partner` near both its ends along its grain.
+bool joined_at_both_ends(const Prepared& prepared, std::size_t copy, std::size_t partner)
+{
+    const Axis grain = prepared.piece->part_of(copy).grain;
+    const Box& box = prepared.piece->copies[copy].box;
+    bool low = false, high = false;
+    for (const Contact& c : prepared.layout->contacts) {
+        if (!c.joint || (c.first != copy && c.second != copy) || c.first == partner || c.second == partner) continue;
+        for (const Patch& p : c.patches) {
+            const double at = (p.bounds.lo[index_of(grain)] + p.bounds.hi[index_of(grain)]) / 2;
+            low = low || at < box.lo[index_of(grain)] + 0.15 * box.size(grain);
+            high = high || at > box.hi[index_of(grain)] - 0.15 * box.size(grain);
+        }
+    }
+    return low && high;
+}
+
+/// A layer like the partner, glued to the opposite face of a copy, balances it.
+bool balanced(const Prepared& prepared, std::size_t copy, const Contact& contact, const Patch& patch)
+{
+    const std::size_t partner = contact.first == copy ? contact.second : contact.first;
+    const Part& layer = prepared.piece->part_of(partner);
+    const double sign = contact.first == copy ? 1 : -1;
+    for (const Contact& other : prepared.layout->contacts) {
+        if (&other == &contact || !other.joint || !prepared.piece->joints[*other.joint].glue || (other.first != copy && other.second != copy)) continue;
+        const Part& second = prepared.piece->part_of(other.first == copy ? other.second : other.first);
+        if (second.grain != layer.grain || std::abs(in_metres(second.thickness) - in_metres(layer.thickness)) > 0.1 * in_metres(layer.thickness)) continue;
+        const double other_sign = other.first == copy ? 1 : -1;
+        for (const Patch& p : other.patches)
+            if (sign * other_sign * dot(p.normal, patch.normal) < -0.999 && p.area > 0.5 * patch.area) return true;
+    }
+    return false;
+}
+
+bool held_flat(const Prepared& prepared, const Contact& contact, const Patch& patch, const Point& u, double length)
+{
+    constexpr double most_of_the_part = 0.6;
+    for (const std::size_t copy : {contact.first, contact.second}) {
+        if (balanced(prepared, copy, contact, patch)) return true;
+        const Part& part = prepared.piece->part_of(copy);
+        const bool along = std::abs(dot(u, axes_of(part, prepared.piece->copies[copy]).grain)) > 0.9;
+        if (along && length > most_of_the_part * in_metres(part.length) && joined_at_both_ends(prepared, copy, copy == contact.first ? contact.second : contact.first)) return true;
+    }
+    return false;
+}
+
+/// Wood of a part behind a glued face, from the face to the part's far side [m]: what a lap or housing leaves of it.
+double depth_behind(const Box& box, const Patch& patch, Axis normal, bool is_first)
+{
+    const double out = patch.normal[index_of(normal)]; // out of the first part, into the second
+    if (std::abs(out) < 0.999) return box.size(normal);
+    const double face = patch.bounds.middle(normal);
+    const double depth = (out > 0) == is_first ? face - box.lo[index_of(normal)] : box.hi[index_of(normal)] - face;
+    return depth > kTouch ? std::min(depth, box.size(normal)) : box.size(normal);
 }
 
 bool is_core_kind(JointKind kind)
@@ -114,20 +249,22 @@ std::vector<FaceDirection> glued_directions(const Prepared& prepared)
         const Part& second = piece.part_of(contact.second);
         const PartState& sa = prepared.state_of(contact.first);
         const PartState& sb = prepared.state_of(contact.second);
-        for (const Patch& patch : contact.patches) {
-            if (patch.role == Patch::Role::shoulder || patch.role == Patch::Role::edge) continue;
-            const std::vector<Point> directions = directions_of(patch);
-            bool dry_face = false;
-            for (const Point& u : directions) dry_face = dry_face || extent(patch, u, glued) < kLeastGlued;
+        const PartAxes ax = axes_of(first, piece.copies[contact.first]), bx = axes_of(second, piece.copies[contact.second]);
+        for (const PlaneOfFaces& plane : planes_of(contact)) {
+            const Patch& patch = *plane.front();
+            const std::vector<Point> directions = directions_of(patch, ax, sa, bx, sb);
+            bool dry_face = false, gaps = false;
+            for (const Point& u : directions) dry_face = dry_face || extent_of(plane, u, glued, gaps).length() < kLeastGlued;
             if (dry_face) continue;
             for (const Point& u : directions) {
                 FaceDirection face;
                 face.contact = c;
                 face.patch = &patch;
                 face.direction = u;
-                face.length = extent(patch, u, glued);
-                face.a = {contact.first, std::abs(u[index_of(first.grain)]), strain_in(first, sa.dry, u), strain_in(first, sa.damp, u)};
-                face.b = {contact.second, std::abs(u[index_of(second.grain)]), strain_in(second, sb.dry, u), strain_in(second, sb.damp, u)};
+                face.length = extent_of(plane, u, glued, face.in_pieces).length();
+                face.held_flat = held_flat(prepared, contact, patch, u, face.length);
+                face.a = {contact.first, std::abs(dot(ax.grain, u)), strain_in(ax, sa.dry, u, u), strain_in(ax, sa.damp, u, u)};
+                face.b = {contact.second, std::abs(dot(bx.grain, u)), strain_in(bx, sb.dry, u, u), strain_in(bx, sb.damp, u, u)};
                 face.dry = face.a.dry - face.b.dry;
                 face.damp = face.a.damp - face.b.damp;
                 face.core = is_core_kind(joint.kind) || patch.end_grain_first || patch.end_grain_second;
@@ -144,7 +281,8 @@ std::optional<DirectionalModulus> modulus_in(const Prepared& prepared, std::size
     const PartState& state = prepared.state_of(copy);
     const WoodState& wood = state.usual;
     if (!wood.modulus_along || !wood.modulus_tangential || !wood.modulus_radial || !wood.shear_modulus_lr || !wood.shear_modulus_lt || !wood.shear_modulus_rt) return std::nullopt;
-    const double along = std::abs(direction[index_of(part.grain)]);
+    const PartAxes axes = axes_of(part, prepared.piece->copies[copy]);
+    const double along = std::abs(dot(direction, axes.grain));
     // Share of the tangential direction across the width and through the thickness, by the angle of the rings.
     const double c = std::cos(state.rings.value()), s = std::sin(state.rings.value());
     const double tangential_in_width = c * c, tangential_in_thickness = s * s;
@@ -153,24 +291,38 @@ std::optional<DirectionalModulus> modulus_in(const Prepared& prepared, std::size
 
     DirectionalModulus result;
     if (along > 0.7) {
-        const double f = normal[index_of(part.face)], w = normal[index_of(part.width_axis())];
+        const double f = dot(normal, axes.face), w = dot(normal, axes.width);
         const double tangential = f * f * tangential_in_thickness + w * w * tangential_in_width;
         result.shear_modulus = pascals(tangential * wood.shear_modulus_lt->value.value() + (1 - tangential) * wood.shear_modulus_lr->value.value());
         result.source = wood.modulus_along->source;
         result.estimated = wood.modulus_along->estimated;
     } else {
         result.shear_modulus = wood.shear_modulus_rt->value;
-        const double f = direction[index_of(part.face)], w = direction[index_of(part.width_axis())];
+        const double f = dot(direction, axes.face), w = dot(direction, axes.width);
         result.source = f * f > w * w ? wood.modulus_radial->source : wood.modulus_tangential->source;
         result.estimated = wood.modulus_tangential->estimated || wood.shear_modulus_rt->estimated;
     }
-    const double f = direction[index_of(part.face)], w = direction[index_of(part.width_axis())];
+    const double f = dot(direction, axes.face), w = dot(direction, axes.width);
     const double cross_part = f * f + w * w;
     const double tangential = cross_part > 1e-9 ? (f * f * tangential_in_thickness + w * w * tangential_in_width) / cross_part : 0.5;
     const double ea = across(tangential);
     // Hankinson between along and across the grain, exponent 2.
     result.modulus = pascals(el * ea / (el * cross_part + ea * along * along));
     return result;
+}
+
+/// Depth of a part behind a face. Along the axes: from the face to the part's far side, so that a let-in or a lap counts what is left;
+/// askew: its size in the direction of its own that lies nearest to the normal.
+static Length depth_behind(const Prepared& prepared, std::size_t copy, const Patch& patch, bool is_first)
+{
+    const Part& part = prepared.piece->part_of(copy);
+    const Copy& placed = prepared.piece->copies[copy];
+    for (const Axis axis : {Axis::x, Axis::y, Axis::z})
+        if (!part.turn && std::abs(patch.normal[index_of(axis)]) > 0.999) return metres(depth_behind(placed.box, patch, axis, is_first));
+    const PartAxes axes = axes_of(part, placed);
+    const double g = std::abs(dot(patch.normal, axes.grain)), w = std::abs(dot(patch.normal, axes.width)), f = std::abs(dot(patch.normal, axes.face));
+    if (g >= w && g >= f) return part.length;
+    return w > f ? part.width : part.thickness;
 }
 
 std::optional<Restraint> restraint_at(const Prepared& prepared, const FaceDirection& face, std::string* missing)
@@ -181,13 +333,11 @@ std::optional<Restraint> restraint_at(const Prepared& prepared, const FaceDirect
         if (missing) *missing = "the modulus of elasticity of " + prepared.state_of(a ? face.b.copy : face.a.copy).species;
         return std::nullopt;
     }
-    Axis normal = Axis::x;
-    for (const Axis axis : {Axis::y, Axis::z})
-        if (std::abs(face.patch->normal[index_of(axis)]) > std::abs(face.patch->normal[index_of(normal)])) normal = axis;
     Restraint restraint;
-    restraint.a = {a->modulus, a->shear_modulus, metres(prepared.piece->copies[face.a.copy].box.size(normal))};
-    restraint.b = {b->modulus, b->shear_modulus, metres(prepared.piece->copies[face.b.copy].box.size(normal))};
+    restraint.a = {a->modulus, a->shear_modulus, depth_behind(prepared, face.a.copy, *face.patch, true)};
+    restraint.b = {b->modulus, b->shear_modulus, depth_behind(prepared, face.b.copy, *face.patch, false)};
     restraint.length = metres(face.length);
+    restraint.held_flat = face.held_flat;
     return restraint;
 }
 

@@ -185,7 +185,7 @@ void add_shelf_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
         const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
         all.push_back({i, box.lo[g], box.hi[g], per_length * (box.hi[g] - box.lo[g]), box.middle(g == 0 ? Axis::y : Axis::x)});
     }
-    add_case(cases, "every shelf loaded", false, LoadDuration::lasting, true, std::move(all), cite);
+    add_case(cases, piece.use == Use::shelf ? "every shelf loaded" : "everything that carries loaded", false, LoadDuration::lasting, true, std::move(all), cite);
 }
 
 void add_stated_cases(LoadCases& cases, const Piece& piece)

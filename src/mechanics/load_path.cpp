@@ -1,5 +1,7 @@
 #include "mechanics/load_path.hpp"
 
+#include "piece/turn.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -18,8 +20,10 @@ std::vector<bool> floor_copies(const Piece& piece)
         for (const std::size_t i : piece.copies_named(name)) on_floor[i] = true;
     if (!piece.wall.empty()) return on_floor;
     double lowest = std::numeric_limits<double>::infinity();
-    for (const Copy& copy : piece.copies) lowest = std::min(lowest, copy.box.lo[2]);
-    for (std::size_t i = 0; i < piece.copies.size(); ++i) on_floor[i] = piece.copies[i].box.lo[2] < lowest + kTouch;
+    std::vector<double> feet;
+    for (const Copy& copy : piece.copies) feet.push_back(bounds_of(piece.parts[copy.part], copy).lo[2]);
+    for (const double foot : feet) lowest = std::min(lowest, foot);
+    for (std::size_t i = 0; i < feet.size(); ++i) on_floor[i] = feet[i] < lowest + kTouch;
     return on_floor;
 }
 

@@ -34,7 +34,8 @@ struct Member {
 };
 
 /// Supports of a part. Two rests nearer than the part is deep would lever against each other where wood only gives: they are one.
-std::vector<Station> stations_of(const std::vector<Bearing>& bearings, double length, double depth)
+/// @param without_long  long bearings do not hold the part: they run under one edge only
+std::vector<Station> stations_of(const std::vector<Bearing>& bearings, double length, double depth, bool without_long)
 {
     std::vector<Station> stations;
     const double same = std::max(kSameStation, depth);
@@ -52,6 +53,7 @@ std::vector<Station> stations_of(const std::vector<Bearing>& bearings, double le
             put((b.from + b.to) / 2, {i, b.from, b.to});
             continue;
         }
+        if (without_long) continue;
         const double step = (b.to - b.from) / (kLongBearingPoints - 1);
         for (int k = 0; k < kLongBearingPoints; ++k) {
             const double at = b.from + step * k;
@@ -169,7 +171,7 @@ private:
         const double lo = copy.box.lo[index_of(part.grain)], hi = copy.box.hi[index_of(part.grain)];
         Member& member = members_[i];
         member.copy = i;
-        member.stations = stations_of(statics_.path.bearings[i], hi - lo, copy.box.size(Axis::z));
+        member.stations = stations_of(statics_.path.bearings[i], hi - lo, copy.box.size(Axis::z), one_edge_only(i, hi - lo));
         std::vector<kernel::BeamCell> cells;
         for (const NetStretch& s : statics_.stretches[i])
             cells.push_back({s.from, s.to, stiffness_[i].modulus * s.inertia, stiffness_[i].shear_modulus * 5.0 / 6 * s.area});
@@ -177,6 +179,29 @@ private:
         for (const Station& s : member.stations) supports.push_back(s.at);
         member.beam.emplace(cells, supports);
         statics_.is_beam[i] = true;
+    }
+
+    /// True when long bearings run under one edge of a part only and others hold it at its ends: the free edge bends as if they were not there.
+    bool one_edge_only(std::size_t i, double length) const
+    {
+        const auto& bearings = statics_.path.bearings[i];
+        const Part& part = piece_.part_of(i);
+        const Axis across = part.grain == Axis::x ? Axis::y : Axis::x;
+        const Box& box = piece_.copies[i].box;
+        bool before = false, beyond = false, any = false;
+        std::vector<double> ends;
+        for (const Bearing& b : bearings) {
+            if (b.to - b.from < kLongBearing * length) {
+                ends.push_back((b.from + b.to) / 2);
+                continue;
+            }
+            any = true;
+            before = before || b.across < box.middle(across) + 0.1 * box.size(across);
+            beyond = beyond || b.across > box.middle(across) - 0.1 * box.size(across);
+        }
+        if (!any || (before && beyond) || ends.size() < 2) return false;
+        const auto [lowest, highest] = std::minmax_element(ends.begin(), ends.end());
+        return *highest - *lowest > 0.5 * length;
     }
 
     /// A load on a bearing part: over what the two parts share along the lower one's grain, and no more than the stretch that hands it down.

@@ -2,6 +2,7 @@
 
 #include "measure/write.hpp"
 #include "piece/contact_patches.hpp"
+#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
@@ -36,11 +37,13 @@ std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece)
 {
     std::vector<std::pair<std::size_t, std::size_t>> pairs;
     if (piece.copies.empty()) return pairs;
-    Box all = piece.copies.front().box;
-    for (const Copy& copy : piece.copies)
+    std::vector<Box> boxes;
+    for (const Copy& copy : piece.copies) boxes.push_back(bounds_of(piece.parts[copy.part], copy));
+    Box all = boxes.front();
+    for (const Box& box : boxes)
         for (std::size_t i = 0; i < 3; ++i) {
-            all.lo[i] = std::min(all.lo[i], copy.box.lo[i]);
-            all.hi[i] = std::max(all.hi[i], copy.box.hi[i]);
+            all.lo[i] = std::min(all.lo[i], box.lo[i]);
+            all.hi[i] = std::max(all.hi[i], box.hi[i]);
         }
     std::size_t axis = 0;
     for (std::size_t i = 1; i < 3; ++i)
@@ -48,13 +51,13 @@ std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece)
 
     std::vector<std::size_t> order(piece.copies.size());
     for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return piece.copies[a].box.lo[axis] < piece.copies[b].box.lo[axis]; });
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return boxes[a].lo[axis] < boxes[b].lo[axis]; });
     std::vector<std::size_t> open;
     for (const std::size_t now : order) {
-        const Box& box = piece.copies[now].box;
-        std::erase_if(open, [&](std::size_t other) { return piece.copies[other].box.hi[axis] < box.lo[axis] - kTouch; });
+        const Box& box = boxes[now];
+        std::erase_if(open, [&](std::size_t other) { return boxes[other].hi[axis] < box.lo[axis] - kTouch; });
         for (const std::size_t other : open) {
-            const Box& o = piece.copies[other].box;
+            const Box& o = boxes[other];
             bool near = true;
             for (std::size_t i = 0; i < 3; ++i) near = near && o.hi[i] >= box.lo[i] - kTouch && o.lo[i] <= box.hi[i] + kTouch;
             if (near) pairs.emplace_back(std::min(now, other), std::max(now, other));
@@ -161,7 +164,7 @@ Fault apart_fault(const Piece& piece, const Joint& joint, const JointIndex& inde
     for (const std::size_t a : index.first(j))
         for (const std::size_t b : index.second(j)) {
             if (a == b) continue;
-            const auto [gap, axis] = gap_between(piece.copies[a].box, piece.copies[b].box);
+            const auto [gap, axis] = gap_between(bounds_of(piece.part_of(a), piece.copies[a]), bounds_of(piece.part_of(b), piece.copies[b]));
             if (gap >= nearest) continue;
             nearest = gap;
             where = gap > kTouch ? fmt::format("{} and {} are nearest, {} apart along {}", piece.label(a), piece.label(b), write_small_length(metres(gap), piece.units), name_of(axis))
@@ -199,9 +202,42 @@ std::optional<Fault> tenon_fault(const Piece& piece, const Contact& contact)
         if (p.role == Patch::Role::shoulder)
             for (const Axis axis : {Axis::x, Axis::y, Axis::z})
                 if (std::abs(p.normal[index_of(axis)]) > 0.9) deep = post.size(axis);
+    if (contact.shared) {
+        for (const Patch& p : contact.patches) {
+            if (p.role != Patch::Role::shoulder) continue;
+            for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
+                const double drawn = contact.shared->size(axis);
+                if (std::abs(p.normal[index_of(axis)]) > 0.9 && std::abs(drawn - length) > 0.0005 && !rail.turn)
+                    return fault(fmt::format("the tenon of {} is {} long, but {} is drawn {} into {}", rail.id, write_length(joint.tenon->length, piece.units), piece.label(contact.first), write_length(metres(drawn), piece.units), piece.label(contact.second)),
+                                 fmt::format("draw {} up to the face of {}: the tenon comes on top; or make the tenon as long as it is drawn in", rail.id, piece.part_of(contact.second).id));
+            }
+        }
+    }
     if (length > deep + kTouch)
         return fault(fmt::format("the tenon of {} is {} long, longer than {} is deep there, {}", rail.id, write_length(joint.tenon->length, piece.units), piece.part_of(contact.second).id, write_length(metres(deep), piece.units)), "");
     return std::nullopt;
+}
+
+/// The depth of a groove must hold what is drawn in it.
+std::optional<Fault> groove_fault(const Piece& piece, const Contact& contact)
+{
+    const Joint& joint = piece.joints[*contact.joint];
+    if (!joint.groove_depth || !contact.shared) return std::nullopt;
+    const Box& in = piece.copies[contact.first].box;
+    double drawn = 0;
+    for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
+        const std::size_t i = index_of(axis);
+        // The first sticks out of the groove on one side only.
+        const bool low = in.lo[i] < contact.shared->lo[i] - kTouch, high = in.hi[i] > contact.shared->hi[i] + kTouch;
+        if (low != high) drawn = contact.shared->size(axis);
+    }
+    if (drawn <= in_metres(*joint.groove_depth) + kTouch) return std::nullopt;
+    Fault f;
+    f.id = "out-of-range";
+    f.spot = joint.spot;
+    f.says = fmt::format("the groove is {} deep, but {} is drawn {} into {}", write_length(*joint.groove_depth, piece.units), piece.label(contact.first), write_length(metres(drawn), piece.units), piece.label(contact.second));
+    f.note = "the depth cut less what is drawn in it is the room to move";
+    return f;
 }
 
 Fault twice_fault(const Piece& piece, std::size_t a, std::size_t b, std::size_t first_joint, std::size_t second_joint)
@@ -236,7 +272,8 @@ ContactSearch find_contacts(const Piece& piece)
         }
         const auto shared = shared_space(body(a), body(b));
         const Joint* joint = joints.empty() ? nullptr : &piece.joints[joints[0].first];
-        if (shared && (!joint || !may_share(joint->kind))) {
+        const bool turned = piece.part_of(a).turn || piece.part_of(b).turn;
+        if (shared && (!joint || !may_share(joint->kind, turned))) {
             if (joint) bad[joints[0].first] = true;
             if (overlaps[{piece.copies[a].part, piece.copies[b].part}]++ == 0) search.faults.push_back(overlap_fault(piece, a, b, *shared, joint));
             continue;
@@ -258,7 +295,8 @@ ContactSearch find_contacts(const Piece& piece)
             search.faults.push_back(twice_fault(piece, a, b, joints[0].first, joints[1].first));
         }
         if (contact.joint && !acts[*contact.joint])
-            if (auto fault = tenon_fault(piece, contact)) search.faults.push_back(std::move(*fault));
+            for (auto& fault : {tenon_fault(piece, contact), groove_fault(piece, contact)})
+                if (fault) search.faults.push_back(*fault);
         if (contact.joint) acts[*contact.joint] = true;
         if (shared) {
             contact.shared = shared->bounds;

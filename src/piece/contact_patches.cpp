@@ -1,5 +1,7 @@
 #include "piece/contact_patches.hpp"
 
+#include "piece/turn.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -84,6 +86,20 @@ std::vector<Patch> let_in_patches(const Body& first, const Body& second)
         const double along = p.normal[0] * normal[0] + p.normal[1] * normal[1] + p.normal[2] * normal[2];
         if (along > 0.999) p.role = Patch::Role::bottom;
     }
+    return patches;
+}
+
+/// Faces of the second that lie inside the first: the first is cut off along them to fit.
+std::vector<Patch> cut_to_fit_patches(const Body& first, const Body& second)
+{
+    std::vector<Patch> patches;
+    for (const Polygon& face : second.solid.skin)
+        for (const kernel::Cell& cell : first.solid.cells) {
+            Polygon inside = kernel::clip(face, cell.sides);
+            if (inside.empty() || kernel::area(inside) <= kLeastArea) continue;
+            inside.normal = -inside.normal; // out of the first into the second
+            patches.push_back(patch_of(inside, first, second, Patch::Role::face));
+        }
     return patches;
 }
 
@@ -260,9 +276,11 @@ Body body_of(const Part& part, const Copy& copy)
     body.part = &part;
     body.copy = &copy;
     body.solid = solid_of(part, copy);
-    body.lo = Vec(copy.box.lo[0], copy.box.lo[1], copy.box.lo[2]);
-    body.hi = Vec(copy.box.hi[0], copy.box.hi[1], copy.box.hi[2]);
-    body.grain = unit(part.grain);
+    const Box bounds = bounds_of(part, copy);
+    body.lo = Vec(bounds.lo[0], bounds.lo[1], bounds.lo[2]);
+    body.hi = Vec(bounds.hi[0], bounds.hi[1], bounds.hi[2]);
+    const Point grain = axes_of(part, copy).grain;
+    body.grain = Vec(grain[0], grain[1], grain[2]);
     return body;
 }
 
@@ -300,12 +318,12 @@ std::vector<Patch> touching_patches(const Body& first, const Body& second)
     return patches;
 }
 
-bool may_share(JointKind kind)
+bool may_share(JointKind kind, bool turned)
 {
     switch (kind) {
     case JointKind::edge:
     case JointKind::face:
-    case JointKind::butt:
+    case JointKind::butt: return turned; // parts that meet at an angle are drawn sharing space and cut to fit
     case JointKind::screws:
     case JointKind::buttons:
     case JointKind::dowel: return false;
@@ -320,6 +338,8 @@ std::vector<Patch> joint_patches(const Body& first, const Body& second, const Jo
         patches = tenon_patches(first, second, joint, shared);
     } else if (!shared) {
         patches = touching_patches(first, second);
+    } else if (joint.kind == JointKind::edge || joint.kind == JointKind::face || joint.kind == JointKind::butt) {
+        patches = cut_to_fit_patches(first, second);
     } else {
         switch (joint.kind) {
         case JointKind::bridle: patches = bridle_patches(first, second, joint, *shared); break;

@@ -57,6 +57,14 @@ struct Taper {
     std::vector<Side> flat; ///< sides that stay straight
 };
 
+/// A part turned about one axis after it is placed; see turn.hpp.
+struct Turn {
+    Axis about = Axis::x;
+    Angle angle{};
+    Point offset{};                           ///< of a point of the axis from the middle of the placed copy's box [m]
+    std::array<bool, 3> mirrored_as_placed{}; ///< of the first copy
+};
+
 struct GluedUp {
     int boards = 2;
     std::optional<std::string> glue;
@@ -76,6 +84,7 @@ struct Part {
     std::optional<Taper> taper;
     std::optional<Length> round_over;
     std::optional<GluedUp> glued_up;
+    std::optional<Turn> turn;
     std::vector<Side> bare;
     std::optional<Side> bark_side;
     std::optional<Length> ring_radius;
@@ -88,7 +97,7 @@ struct Part {
 struct Copy {
     std::size_t part = 0;
     int number = 1; ///< "slat #3"
-    Box box;
+    Box box;                        ///< as drawn along the axes, before any turn
     std::array<bool, 3> mirrored{}; ///< shape mirrored in itself along x, y, z, against the part as written
 };
 

@@ -1,6 +1,7 @@
 // [[load]]: a force beside those that the use brings, and the copies that it stands on.
 
 #include "piece/readers.hpp"
+#include "piece/turn.hpp"
 
 #include "measure/text.hpp"
 #include "measure/write.hpp"
@@ -39,7 +40,7 @@ bool holds(const Box& box, const Point& point)
 bool resolve(const Piece& piece, StatedLoad& load)
 {
     for (const std::size_t copy : piece.copies_named(load.on)) {
-        const Box& box = piece.copies[copy].box;
+        const Box box = bounds_of(piece.part_of(copy), piece.copies[copy]);
         const double share = load.patch ? plan_overlap(load, box) : (holds(box, load.at) ? 1.0 : 0.0);
         if (share <= kTouch * kTouch) continue;
         load.copies.push_back(copy);

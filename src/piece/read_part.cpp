@@ -1,6 +1,7 @@
 // [[part]]: size, wood and axes of a part, and its copies.
 
 #include "piece/readers.hpp"
+#include "piece/turn.hpp"
 
 #include "measure/text.hpp"
 #include "measure/write.hpp"
@@ -108,6 +109,29 @@ bool too_many(Reading& reading, Spot spot, double copies)
     return true;
 }
 
+/// Reads `turn` for a placed part: about an axis, by so many degrees, through the middle of its box or a given point.
+void read_turn(Reading& reading, const DesignValue& value, const std::optional<Placement>& placement, Part& part)
+{
+    if (!is_kind(reading, value, "turn", DesignValue::Kind::table, R"({ about = "y", degrees = 8 })")) return;
+    DesignTable table(reading, value, "turn");
+    const DesignValue* about = table.must("about", R"("y")");
+    const DesignValue* degrees_value = table.must("degrees", "8");
+    const DesignValue* at = table.may("at");
+    table.finish();
+    const auto axis = about ? as_axis(reading, *about, "about") : std::nullopt;
+    const auto angle = degrees_value ? as_number(reading, *degrees_value, "degrees", {-360, 360, true, "degrees"}) : std::nullopt;
+    std::optional<std::vector<double>> point;
+    if (at) point = as_lengths(reading, *at, "at", 3, LengthRule::coordinate, "[0, 0, 0]");
+    if (!axis || !angle || !placement || (at && !point)) return;
+    Turn turn;
+    turn.about = *axis;
+    turn.angle = degrees(*angle);
+    turn.mirrored_as_placed = placement->placed.mirrored;
+    const Point sizes = box_sizes(part);
+    for (std::size_t i = 0; point && i < 3; ++i) turn.offset[i] = (*point)[i] - (placement->placed.corner[i] + sizes[i] / 2);
+    part.turn = turn;
+}
+
 /// Reads one part and its copies. @return whether it could be placed
 bool read_part(DesignTable& table, Piece& piece)
 {
@@ -124,8 +148,9 @@ bool read_part(DesignTable& table, Piece& piece)
     read_shape(table, part, sound);
     const auto placement = read_placement(table, part, sound, piece);
     if (const DesignValue* at = table.may("at")) part.spot = at->spot;
-    table.not_yet("turn", "turned parts come later; until then parts lie along the axes");
+    const DesignValue* turn = table.may("turn");
     table.finish();
+    if (turn) read_turn(reading, *turn, placement, part);
     const bool fits = placement && !too_many(reading, part.spot, static_cast<double>(piece.copies.size()) + placement->count());
     if (fits) {
         const std::size_t first = piece.copies.size();
@@ -173,8 +198,9 @@ void check_outside(Reading& reading, const Piece& piece, std::size_t first_copy)
         bool far = false;
         int count = 0;
         for (std::size_t c = first_copy; c < piece.copies.size(); ++c) {
-            const double before = -piece.copies[c].box.lo[i];
-            const double beyond = piece.copies[c].box.hi[i] - (*piece.size)[i];
+            const Box bounds = bounds_of(piece.part_of(c), piece.copies[c]);
+            const double before = -bounds.lo[i];
+            const double beyond = bounds.hi[i] - (*piece.size)[i];
             const double out = std::max(before, beyond);
             if (out <= kTouch) continue;
             ++count;

@@ -1,5 +1,7 @@
 #include "piece/solid.hpp"
 
+#include "piece/turn.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -151,6 +153,25 @@ std::vector<Polygon> blank_skin(const Part& part, const std::vector<Cell>& cells
     return skin;
 }
 
+void turn_polygon(Polygon& polygon, const CopyTurn& turn)
+{
+    for (Vec& p : polygon.corners) p = vec(turn.place({p.x(), p.y(), p.z()}));
+    polygon.normal = vec(turn.direct({polygon.normal.x(), polygon.normal.y(), polygon.normal.z()}));
+}
+
+void turn_solid(Solid& solid, const CopyTurn& turn)
+{
+    for (Polygon& face : solid.skin) turn_polygon(face, turn);
+    for (Cell& cell : solid.cells) {
+        for (Polygon& face : cell.faces) turn_polygon(face, turn);
+        for (HalfSpace& side : cell.sides) {
+            const Vec on_side = vec(turn.place({side.normal.x() * side.offset, side.normal.y() * side.offset, side.normal.z() * side.offset}));
+            side.normal = vec(turn.direct({side.normal.x(), side.normal.y(), side.normal.z()}));
+            side.offset = side.normal.dot(on_side);
+        }
+    }
+}
+
 void cut_notches(Solid& solid, const std::vector<Cell>& blank, const std::vector<Box>& notches)
 {
     std::vector<std::vector<HalfSpace>> bodies;
@@ -241,6 +262,7 @@ Solid solid_of(const Part& part, const Copy& copy)
     solid.skin = blank_skin(part, blank);
     const std::vector<Box> notches = notch_boxes(part, copy);
     if (!notches.empty()) cut_notches(solid, blank, notches);
+    if (const auto turn = turn_of(part, copy)) turn_solid(solid, *turn);
     if (part.round_over) {
         const double r = in_metres(*part.round_over);
         solid.round_over_loss = (4 - std::numbers::pi) * r * r * copy.box.size(part.grain);

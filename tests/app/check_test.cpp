@@ -46,7 +46,7 @@ TEST_CASE("A plank with a batten glued across it fails and ends with 1", "[app][
     CHECK(run({"check", design}).status == 1);
 }
 
-TEST_CASE("--strict turns warns and doubts into 1", "[app][check]")
+TEST_CASE("Option --strict turns warns and doubts into 1", "[app][check]")
 {
     const Folder folder;
     const std::string design = folder.write("plank.toml", kPlank);

@@ -86,7 +86,7 @@ TEST_CASE("A file name with broken bytes is shown as valid text", "[app][files]"
     CHECK(said.err.find('\x1b') == std::string::npos);
 }
 
-TEST_CASE("-o writes the same bytes as standard output and leaves nothing beside", "[app][files]")
+TEST_CASE("Option -o writes the same bytes as standard output and leaves nothing beside", "[app][files]")
 {
     const Folder folder;
     const std::string design = folder.write("plank.toml", kPlank), report = folder.file("report.json");
@@ -98,7 +98,7 @@ TEST_CASE("-o writes the same bytes as standard output and leaves nothing beside
     CHECK(folder.names() == std::vector<std::string>{"plank.toml", "report.json"});
 }
 
-TEST_CASE("-o keeps the rights of an earlier report and follows a link", "[app][files]")
+TEST_CASE("Option -o keeps the rights of an earlier report and follows a link", "[app][files]")
 {
     const Folder folder;
     const std::string design = folder.write("plank.toml", kPlank), report = folder.write("real/report.txt", "old");
@@ -161,7 +161,7 @@ TEST_CASE("A report that does not fit on the disk ends with 3 and damages nothin
     CHECK(folder.names() == std::vector<std::string>{"plank.toml", "report.html"});
 }
 
-TEST_CASE("--data reads the tables of a folder", "[app][files]")
+TEST_CASE("Option --data reads the tables of a folder", "[app][files]")
 {
     CHECK(run({"species", "--data", JOINTWRIGHT_DATA_DIR}).out == run({"species"}).out);
     CHECK(run({"checks", "--data", JOINTWRIGHT_DATA_DIR, "dust"}).out == run({"checks", "dust"}).out);
@@ -178,7 +178,7 @@ TEST_CASE("--data reads the tables of a folder", "[app][files]")
     CHECK_THAT(said.out, ContainsSubstring("quince"));
 }
 
-TEST_CASE("--data with a missing or broken folder says which and ends with 2", "[app][files]")
+TEST_CASE("Option --data with a missing or broken folder says which and ends with 2", "[app][files]")
 {
     const Folder folder;
     refused(run({"species", "--data", folder.file("none")}), folder.file("none"), "file");

@@ -1,0 +1,83 @@
+#pragma once
+// What ties the parts of a piece together: boards that move as one, rows of fasteners, and the places where a part is held. SI doubles: metres.
+
+#include "mechanics/prepared.hpp"
+
+#include <cstddef>
+#include <limits>
+#include <optional>
+#include <vector>
+
+namespace jointwright {
+
+/// Copies that move as one: a board alone, or boards glued edge to edge or face to face with their grains alike.
+struct Body {
+    std::vector<std::size_t> copies;
+    Box box; ///< around all of them
+};
+
+/// One screw, button or peg.
+struct Fastener {
+    Point at{};
+    bool in_glue = false;   ///< within the glued length: holds, whatever its slot
+    bool mid_of_odd = false; ///< the middle one of an odd row: holds along the row, whatever its slot
+};
+
+/// The fasteners of one joint at one pair of copies, in a row along the longer side of their contact.
+struct FastenerRow {
+    std::size_t contact = 0;
+    Axis along = Axis::x;   ///< the row
+    Axis through = Axis::z; ///< out of one part into the other: no slot lets anything travel that way
+    double diameter = 0;    ///< 0 for buttons
+    std::optional<double> slot; ///< free travel across the grain
+    bool button = false;
+    std::vector<Fastener> fasteners;
+
+    /// Free travel to either side [m]: 0 where it is tight, half the slot, infinite for a button without a stated slot.
+    double slack(const Fastener& fastener, Axis axis) const;
+};
+
+/// The row of a joint with screws, buttons, pegs or dry dowels whose sizes are stated; nothing for other joints.
+/// Fasteners stand at (i − 1/2)/count of the longer side, or the outer ones inset from its ends; pegs along the cheeks of a tenon.
+std::optional<FastenerRow> fastener_row(const Prepared& prepared, std::size_t contact);
+
+/// A place where something holds a body, seen along one axis.
+struct Grip {
+    std::size_t contact = 0;
+    std::size_t partner = 0;  ///< the copy that holds
+    double from = 0, to = 0;  ///< along the axis; alike for a fastener
+    double slack = 0;         ///< travel to either side before it holds
+    bool glue = false;
+    bool tight() const { return slack == 0; }
+    double middle() const { return (from + to) / 2; }
+};
+
+/// Who is tied to whom. Built once for a check.
+class Ties {
+public:
+    explicit Ties(const Prepared& prepared);
+
+    const Body& body_of(std::size_t copy) const { return bodies_[body_index_[copy]]; }
+    bool same_body(std::size_t a, std::size_t b) const { return body_index_[a] == body_index_[b]; }
+    /// Indices of the contacts of a copy, joined or not.
+    const std::vector<std::size_t>& contacts_of(std::size_t copy) const { return contacts_of_[copy]; }
+
+    /// Everything that holds the body of a copy along an axis, buttons without a stated slot left out.
+    std::vector<Grip> grips(std::size_t copy, Axis axis) const;
+    /// True when joints tie two copies to each other on a way that does not lead over a body.
+    bool tied_without(const Body& body, std::size_t a, std::size_t b) const;
+    /// Copies that joints tie together have the same number; it counts its members in `crowd`.
+    std::size_t assembly_of(std::size_t copy) const { return assembly_[copy]; }
+    std::size_t crowd(std::size_t assembly) const { return crowd_[assembly]; }
+    /// A copy that reaches from one copy to another along an axis and touches both, so that it sets their distance; one whose grain
+    /// runs that way first.
+    std::optional<std::size_t> spanning(std::size_t a, std::size_t b, Axis axis, const Body& but) const;
+
+private:
+    const Prepared& prepared_;
+    std::vector<Body> bodies_;
+    std::vector<std::size_t> body_index_, assembly_, crowd_;
+    std::vector<std::vector<std::size_t>> contacts_of_;
+};
+
+} // namespace jointwright

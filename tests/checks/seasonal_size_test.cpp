@@ -1,0 +1,84 @@
+// seasonal-size: how wide and thick every part is when made, at the driest and at the dampest.
+
+#include "catch.hpp"
+#include "checks/checked.hpp"
+
+using namespace checked;
+
+namespace {
+
+constexpr const char* kBoard = R"(
+[[wood]]
+id = "wood"
+$wood
+[[part]]
+id = "board"
+wood = "wood"
+length = 600
+width = 300
+thickness = 20
+grain = "x"
+face = "z"
+at = [0, 0, 0]
+)";
+
+Finding board(const std::string& wood)
+{
+    return finding_of(content_of(still_head(true) + fill(kBoard, {{"wood", wood}})).findings, "seasonal-size", "board");
+}
+
+// Strains of red oak from 9 % (C 0.00369 and 0.00158, Wood Handbook table 13-5): to 11.9 % by the straight rule; to 5.4 %, outside 6 to 14 %,
+// by the wider one, whose denominator is 1/C + 20 − 30 + 9.
+constexpr double kTangentialDamp = 0.00369 * 2.9, kRadialDamp = 0.00158 * 2.9;
+constexpr double kTangentialDry = -3.6 / (1 / 0.00369 - 1), kRadialDry = -3.6 / (1 / 0.00158 - 1);
+constexpr double kNanometre = 1e-9;
+
+} // namespace
+
+TEST_CASE("A flat-sawn board moves tangentially across its face and radially through its thickness", "[seasonal-size]")
+{
+    const Finding f = board("species = \"red oak\"\nrings = \"flat\"");
+    CHECK_THAT(value_of(f, "size_made"), WithinAbs(0.300, kNanometre));
+    CHECK_THAT(value_of(f, "size_driest"), WithinAbs(0.300 * (1 + kTangentialDry), kNanometre));
+    CHECK_THAT(value_of(f, "size_dampest"), WithinAbs(0.300 * (1 + kTangentialDamp), kNanometre));
+    CHECK_THAT(value_of(f, "thickness_made"), WithinAbs(0.020, kNanometre));
+    CHECK_THAT(value_of(f, "thickness_driest"), WithinAbs(0.020 * (1 + kRadialDry), kNanometre));
+    CHECK_THAT(value_of(f, "thickness_dampest"), WithinAbs(0.020 * (1 + kRadialDamp), kNanometre));
+    CHECK(f.verdict == Verdict::pass);
+    CHECK_FALSE(f.utilisation);
+    CHECK_THAT(f.headline, ContainsSubstring("300 mm") && ContainsSubstring("296 mm") && ContainsSubstring("303.21 mm"));
+    CHECK_FALSE(f.working.empty());
+}
+
+TEST_CASE("A quarter-sawn board exchanges the two, one at 45 degrees takes their mean", "[seasonal-size]")
+{
+    const Finding quarter = board("species = \"red oak\"\nrings = \"quarter\"");
+    CHECK_THAT(value_of(quarter, "size_dampest"), WithinAbs(0.300 * (1 + kRadialDamp), kNanometre));
+    CHECK_THAT(value_of(quarter, "thickness_dampest"), WithinAbs(0.020 * (1 + kTangentialDamp), kNanometre));
+    const Finding rift = board("species = \"red oak\"\nrings = \"rift\"");
+    CHECK_THAT(value_of(rift, "size_dampest"), WithinAbs(0.300 * (1 + (kTangentialDamp + kRadialDamp) / 2), kNanometre));
+}
+
+TEST_CASE("A wood glued up at its own moisture starts from there", "[seasonal-size]")
+{
+    const Finding f = board("species = \"red oak\"\nrings = \"flat\"\nmoisture = 11.9");
+    CHECK_THAT(value_of(f, "size_dampest"), WithinAbs(0.300, kNanometre));
+    CHECK(value_of(f, "size_driest") < 0.300 * (1 + kTangentialDry));
+    CHECK(value_of(f, "moisture_made") == 11.9);
+}
+
+TEST_CASE("Test values of the maker's own replace the table's one by one", "[seasonal-size]")
+{
+    const Finding f = board("species = \"red oak\"\nproperties = { tangential = 0.0040 }");
+    CHECK_THAT(value_of(f, "size_dampest"), WithinAbs(0.300 * (1 + 0.0040 * 2.9), kNanometre));
+    CHECK_THAT(value_of(f, "thickness_dampest"), WithinAbs(0.020 * (1 + kRadialDamp), kNanometre));
+}
+
+TEST_CASE("A wood without movement figures cannot be told, and what is missing is named", "[seasonal-size]")
+{
+    const Finding f = board("properties = { modulus = \"12 GPa\", density = \"700 kg/m3\" }");
+    CHECK(f.verdict == Verdict::cannot_tell);
+    CHECK(f.remedy);
+    CHECK_THAT(f.headline, ContainsSubstring("movement coefficient"));
+    CHECK(f.values.empty());
+}
