@@ -1,4 +1,4 @@
-// expand: the design with every repeat, copy and mirror written out.
+// expand: the design with every pattern, repeat, copy and mirror written out.
 
 #include "app/design.hpp"
 #include "app/option_set.hpp"
@@ -12,7 +12,7 @@ Answer expand(const Arguments& arguments)
 {
     std::optional<std::string> path, data;
     OptionSet options("expand", "DESIGN.toml [--data DIR]",
-                      "The design with every repeat, copy and mirror written out as single copies, itself a valid design.");
+                      "The design with every pattern, repeat, copy and mirror written out as single copies, itself a valid design.");
     options.file(path, "DESIGN.toml", "the design; - reads standard input");
     add_data_option(options, data);
     if (auto instead = options.take(arguments)) return *instead;
@@ -22,7 +22,7 @@ Answer expand(const Arguments& arguments)
         auto opened = open_design(*path, facts);
         if (Answer* wrong = std::get_if<Answer>(&opened)) return std::move(*wrong);
         const Design& design = std::get<Design>(opened);
-        return results(expand_design(design.piece, design.text));
+        return results(expand_design(design.piece, design.text, facts));
     });
 }
 

@@ -7,9 +7,22 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace jointwright {
+
+namespace {
+
+/// A loaded part that nothing but one edge holds: a shelf on a cleat.
+bool stands_out(const Prepared& prepared, std::size_t part)
+{
+    for (std::size_t i = 0; i < prepared.piece->copies.size(); ++i)
+        if (prepared.piece->copies[i].part == part && prepared.statics.held_by_one_edge[i]) return true;
+    return false;
+}
+
+} // namespace
 
 std::vector<Finding> check_bending(const Prepared& prepared)
 {
@@ -26,6 +39,10 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         if (!spans) continue;
         const auto g = governing_case(prepared, p, StrengthKind::bending);
         if (!g) continue;
+        if (stands_out(prepared, p)) {
+            findings.push_back(cannot_tell("bending", part.id, fmt::format("{} is held along one edge only and stands out from it: its bending across the grain is not worked out.", part.id), "hold it at both ends, or from below with brackets that run across its grain"));
+            continue;
+        }
         const MemberResult& m = *g->member;
         Finding f;
         f.check = "bending";
@@ -40,7 +57,7 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         f.values = {{"stress", g->stress, "Pa"}, {"resistance", g->resistance, "Pa"}, {"moment", std::abs(m.moment), "N m"}, {"span", m.span, "m"}, {"net_depth", m.depth, "m"}, {"breadth", m.breadth, "m"}, {"load", m.load, "N"}};
         f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(m.copy, true), g->load_case->name), "own weight and lasting loads with it", "", m.load, "N", g->load_case->source});
         f.working.push_back({"Bending moment, the part as a beam on what bears it", "M", fmt::format("span {}, {} from its lower end", size_words(prepared, m.span), size_words(prepared, m.stress_at)), std::abs(m.moment), "N m", "statics of a straight beam (Timoshenko elements)"});
-        f.working.push_back({"Bending stress of the net section", "σ = 6 M/(b d²)", fmt::format("b = {} mm, d = {} mm", write_number(m.breadth * 1e3, 4), write_number(m.depth * 1e3, 4)), g->stress, "Pa", prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
+        f.working.push_back({"Bending stress of the net section", "σ = M d/(2 I), I = b d³/12 less what is rounded off or mortised out", fmt::format("b = {} mm, d = {} mm, I = {} mm⁴", write_number(m.breadth * 1e3, 4), write_number(m.depth * 1e3, 4), write_number(std::abs(m.moment) * m.depth / (2 * std::max(g->stress, 1e-9)) * 1e12, 5)), g->stress, "Pa", prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
         for (WorkingStep& step : resistance_working(prepared, p, StrengthKind::bending, *g)) f.working.push_back(std::move(step));
         gather_sources(f);
         findings.push_back(std::move(f));

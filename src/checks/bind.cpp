@@ -1,5 +1,6 @@
 // A part that sits between two walls of another: does it still have room when it swells?
 
+#include "checks/bind_stops.hpp"
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 
@@ -48,24 +49,30 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Joint& joi
     const double squeeze = std::max(0.0, -least) / size;
     const Datum<double>& set = prepared.facts->number("squeeze_pass");
     const Datum<double>& crush = prepared.facts->number("squeeze_fail");
-    const double wanted = joint.glue ? 0 : prepared.facts->number("wanted_clearance").value;
+    const bool by_hand = joint.clearance == Length{}; // no clearance stated: the part is fitted to its recess by hand
+    const double cut_for = joint.glue ? 0 : prepared.facts->number("wanted_clearance").value, wanted = by_hand ? 0 : cut_for;
 
     const char* season = dampest <= std::min(made, driest) ? "the dampest" : driest <= made ? "the driest" : "glue-up";
     Finding f;
     f.check = "bind";
     f.subject = pair_subject(prepared, contact);
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), direction_words(inner, axis), in.species);
-    const double wider = (wanted - least) / 2;
+    const double wider = (cut_for - least) / 2;
     const std::string remedy = fmt::format("cut the {} {} wider on each side: clearance = {} a side", name_of(joint.kind), small_words(prepared, wider), small_words(prepared, made / 2 + wider));
     if (squeeze > crush.value) {
         f.verdict = Verdict::fail;
         f.headline = fmt::format("{} swells {} more than its {} in {} leaves: it is crushed or drives the walls apart.", inner.id, small_words(prepared, -least), name_of(joint.kind), outer.id);
         f.remedy = remedy;
+    } else if (squeeze > 0 && by_hand && squeeze <= set.value) {
+        f.headline = fmt::format("{} is fitted to its {} in {} without room and gets tight by {} at {}: little enough to spring back. Fit it by hand to slide, not to be driven.", inner.id, name_of(joint.kind), outer.id,
+                                 small_words(prepared, -least), season);
     } else if (squeeze > 0) {
         f.verdict = Verdict::warn;
         f.headline = squeeze > set.value ? fmt::format("{} swells tight in its {} in {} and keeps a set: it will sit loose in the dry season.", inner.id, name_of(joint.kind), outer.id)
                                          : fmt::format("{} sits tight in its {} in {} at {}.", inner.id, name_of(joint.kind), outer.id, season);
         f.remedy = remedy;
+    } else if (by_hand && least <= 0) {
+        f.headline = fmt::format("{} is fitted to its {} in {} without room and does not swell beyond it. Fit it by hand to slide, not to be driven.", inner.id, name_of(joint.kind), outer.id);
     } else if (least < wanted - 1e-9) {
         f.verdict = Verdict::warn;
         f.headline = fmt::format("{} keeps only {} of room in its {} in {} at {}.", inner.id, small_words(prepared, least), name_of(joint.kind), outer.id, season);
@@ -73,7 +80,7 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Joint& joi
     } else {
         f.headline = fmt::format("{} keeps {} of room in its {} in {} at its tightest.", inner.id, small_words(prepared, least), name_of(joint.kind), outer.id);
     }
-    f.utilisation = squeeze > 0 ? 1 + squeeze / crush.value : made > 0 ? std::clamp((made - least) / made, 0.0, 1.0) : 0.0;
+    f.utilisation = squeeze > 0 ? (f.verdict == Verdict::pass ? squeeze / set.value : 1 + squeeze / crush.value) : made > 0 ? std::clamp((made - least) / made, 0.0, 1.0) : 0.0;
     f.values = {{"gap_made", made, "m"}, {"gap_driest", driest, "m"}, {"gap_dampest", dampest, "m"}, {"squeeze", squeeze, "1"}};
     f.working.push_back({"Room at the dampest, both sides together", "c = c0 − (Δ of the part − Δ of its opening)", fmt::format("c0 = {}, Δ = {}", small_words(prepared, made), small_words(prepared, damp)), dampest, "m", "geometry"});
     f.working.push_back({"Room at the driest", "c = c0 − (Δ of the part − Δ of its opening)", fmt::format("c0 = {}, Δ = {}", small_words(prepared, made), small_words(prepared, dry)), driest, "m", "geometry"});
@@ -107,6 +114,8 @@ std::vector<Finding> check_bind(const Prepared& prepared)
                                                  fmt::format("Whether {} binds cannot be told: {}.", prepared.piece->part_of(contact.first).id, in.moves() ? out.missing_movement() : in.missing_movement()), ""));
         }
     }
+    const Ties ties(prepared);
+    for (const StoppedPart& part : stopped_parts(prepared, ties)) keep_worst(findings, judge_stopped(prepared, ties, part));
     return findings;
 }
 

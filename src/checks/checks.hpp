@@ -11,7 +11,13 @@ namespace jointwright {
 std::vector<Finding> check_seasonal_size(const Prepared& prepared);
 std::vector<Finding> check_slat_gap(const Prepared& prepared);
 std::vector<Finding> check_bind(const Prepared& prepared);
+std::vector<Finding> check_cup(const Prepared& prepared);
+std::vector<Finding> check_out_of_square(const Prepared& prepared);
+std::vector<Finding> check_lamination_bow(const Prepared& prepared);
+std::vector<Finding> check_mitre_gap(const Prepared& prepared);
 std::vector<Finding> check_cross_grain(const Prepared& prepared);
+std::vector<Finding> check_groove_room(const Prepared& prepared);
+std::vector<Finding> check_slot_length(const Prepared& prepared);
 std::vector<Finding> check_glue_line(const Prepared& prepared);
 std::vector<Finding> check_sag(const Prepared& prepared);
 std::vector<Finding> check_bending(const Prepared& prepared);

@@ -15,6 +15,16 @@ namespace jointwright {
 
 namespace {
 
+/// Quarter-sawn stock moves less but is stiffer across: it helps where the product of the two falls.
+bool quarter_sawn_helps(const Prepared& prepared, const FaceDirection& face)
+{
+    const PartState& state = prepared.state_of(face.a.across() ? face.a.copy : face.b.copy);
+    const auto* law = std::get_if<MovementLaw>(&state.movement);
+    if (!law || !state.usual.modulus_radial || !state.usual.modulus_tangential || in_degrees(state.rings) > 60) return false;
+    const double flat = state.usual.modulus_tangential->value.value() * law->tangential.per_point();
+    return state.usual.modulus_radial->value.value() * law->radial.per_point() < 0.9 * flat;
+}
+
 std::string remedy_for(const Prepared& prepared, const FaceDirection& face, double holding_width)
 {
     const Contact& contact = prepared.layout->contacts[face.contact];
@@ -31,7 +41,12 @@ std::string remedy_for(const Prepared& prepared, const FaceDirection& face, doub
     case JointKind::dovetail: return fmt::format("{} (or at one end) and let the rest slide dry", middle);
     default: break;
     }
-    return fmt::format("{} and hold the rest by screws in slots or by buttons, use quarter-sawn or narrower stock, or glue up at the mean moisture of the room", middle);
+    std::string more = "use narrower stock";
+    if (quarter_sawn_helps(prepared, face)) more = "use quarter-sawn or narrower stock";
+    const PartState& state = prepared.state_of(face.a.copy);
+    const double mean = (state.driest.percent() + state.dampest.percent()) / 2;
+    if (std::abs(state.made.percent() - mean) > 0.5) more += fmt::format(", or glue up at the mean moisture of the room, {}", moisture_words(MoistureContent::percent(mean)));
+    return fmt::format("{} and hold the rest by screws in slots or by buttons; or {}", middle, more);
 }
 
 void add_movement_steps(const Prepared& prepared, const FaceDirection& face, Finding& f)

@@ -139,13 +139,13 @@ Working layer_working(const Prepared& prepared, const FaceDirection& face, const
     w.push_back({"Force held at mid-length, for 1 m of width", "N = (Δε/c) [1 − 1/cosh(βℓ/2)]",
                  fmt::format("E_A = {} GPa, E_B = {} GPa, G_A = {} GPa, G_B = {} GPa, t_A = {} mm, t_B = {} mm, ℓ = {} mm, pair {}", gpa(s.restraint.a.modulus), gpa(s.restraint.b.modulus), gpa(s.restraint.a.shear_modulus), gpa(s.restraint.b.shear_modulus),
                              write_number(in_millimetres(s.restraint.a.thickness), 4), write_number(in_millimetres(s.restraint.b.thickness), 4), write_number(face.length * 1e3, 4), s.restraint.held_flat ? "held flat" : "free to bow"),
-                 s.per_strain.force.value() * std::max(s.driving, s.shear_driving), "N", method});
+                 s.per_strain.force.value() * (s.tension_pass > 0 ? s.driving : s.shear_driving), "N", method});
     if (s.tension_pass > 0) {
-        w.push_back({fmt::format("Mean tension across the grain of {}", s.layer), "σ = N Δε/d, d = min(t, max(0.4 ℓ, 20 mm))", fmt::format("d = {} mm", write_number(s.depth * 1e3, 3)), s.tension, "Pa", method});
+        w.push_back({fmt::format("Mean tension across the grain of {}", s.layer), "σ = N/d, d = min(t, max(0.4 ℓ, 20 mm))", fmt::format("d = {} mm", write_number(s.depth * 1e3, 3)), s.tension, "Pa", method});
         w.push_back({"Limit to pass: lower 5 % of the strength across the grain, for a season", "f05 × 0.70 × √(20 mm/d) where d is under 20 mm", fmt::format("warns to {} MPa", mpa(s.tension_warn)), s.tension_pass, "Pa", s.tension_source});
         w.push_back({"Strength left after a season", "share of the short-term strength", "", facts.number("season_duration").value, "1", facts.number("season_duration").cite.text()});
     }
-    w.push_back({"Mean shear of the glue line over its end 25 mm", "τ = N(ℓ/2 − 25 mm)/25 mm × Δε", fmt::format("Δε = {:.5f}", s.shear_driving), s.shear, "Pa", method});
+    w.push_back({"Mean shear of the glue line over its end 25 mm", "τ = N(ℓ/2 − 25 mm)/25 mm", fmt::format("with Δε = {:.5f}, wetting or drying, the larger", s.shear_driving), s.shear, "Pa", method});
     w.push_back({"Limit to pass: lower 5 % of the glue-line shear at this grain angle, for a season", "f05 × 0.70", fmt::format("warns to {} MPa; a third of the shear along the grain where crossed", mpa(s.shear_warn)), s.shear_pass, "Pa",
                  facts.number("crossed_grain_share").cite.text()});
     w.push_back({"Second opinion, without moduli: strain of the held layer", "e = σ/(r E)", "published: yields at 0.4 %, fails at 0.9 %", s.strain, "1", facts.number("yield_strain_across").cite.text()});

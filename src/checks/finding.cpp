@@ -15,10 +15,17 @@ double utilisation_for_order(const Finding& finding)
     return finding.utilisation && !std::isnan(*finding.utilisation) ? *finding.utilisation : kLast;
 }
 
+/// Rounded as reports print it, so that what reads alike is ordered by its name.
+double as_printed(double utilisation)
+{
+    constexpr double steps = 1e9;
+    return std::isfinite(utilisation) ? std::round(utilisation * steps) / steps : utilisation;
+}
+
 bool comes_before(const Finding& a, const Finding& b)
 {
     if (a.verdict != b.verdict) return a.verdict > b.verdict; // Verdict is listed from mild to grave
-    const double of_a = utilisation_for_order(a), of_b = utilisation_for_order(b);
+    const double of_a = as_printed(utilisation_for_order(a)), of_b = as_printed(utilisation_for_order(b));
     if (of_a != of_b) return of_a > of_b;
     if (a.subject != b.subject) return a.subject < b.subject;
     return a.check < b.check;

@@ -64,12 +64,6 @@ struct Demand {
     bool hangs = false; ///< a lasting pull on the glue, not a jerk
 };
 
-bool is_carried(const Prepared& prepared, std::size_t copy)
-{
-    const auto carried = carried_copies(*prepared.piece);
-    return std::find(carried.begin(), carried.end(), copy) != carried.end();
-}
-
 /// Glued contacts of a copy with what bears it.
 std::size_t glued_places(const Prepared& prepared, std::size_t copy)
 {
@@ -137,6 +131,15 @@ void add_handed_down(const Prepared& prepared, std::size_t c, const GluedArea& g
     }
 }
 
+/// True when some face of the contact, glued or not, lets the upper part stand on the lower.
+bool rests_on_level_face(const Contact& contact, std::size_t upper)
+{
+    return std::any_of(contact.patches.begin(), contact.patches.end(), [&](const Patch& p) {
+        const double down = -p.normal[2] * (upper == contact.first ? 1 : -1); // out of the upper part
+        return down > 0.9 && p.role != Patch::Role::cheek && p.role != Patch::Role::edge;
+    });
+}
+
 std::vector<Demand> demands_at(const Prepared& prepared, std::size_t c, const GluedArea& glue)
 {
     const Facts& facts = *prepared.facts;
@@ -146,8 +149,8 @@ std::vector<Demand> demands_at(const Prepared& prepared, std::size_t c, const Gl
     for (const std::size_t upper : {contact.first, contact.second}) {
         const Bearing* bearing = bearing_at(prepared, c, upper);
         if (!bearing) continue;
-        const bool lies_on = glue.largest && std::abs(glue.largest->normal[2]) > 0.9;
-        if (lies_on && is_carried(prepared, upper) && piece.use == Use::seat) {
+        const bool lies_on = (glue.largest && std::abs(glue.largest->normal[2]) > 0.9) || rests_on_level_face(contact, upper);
+        if (lies_on && std::abs(glue.largest->normal[2]) > 0.9 && prepared.carried[upper] && piece.use == Use::seat) {
             const double places = static_cast<double>(glued_places(prepared, upper));
             const std::string level = std::string(name_of(piece.limits.level));
             const Datum<double>& push = facts.number("push_" + level);
@@ -274,8 +277,12 @@ Finding only_end_grain(const Prepared& prepared, const Contact& contact, const J
     f.where = pair_place(prepared, contact);
     f.values = {{"area", 0.0, "m2"}, {"end_grain_area", glue.end_grain, "m2"}, {"shear_stress", 0.0, "Pa"}, {"resistance", 0.0, "Pa"}};
     const bool borne = bears_by_shape(joint, glue) || std::any_of(contact.patches.begin(), contact.patches.end(), [](const Patch& p) { return std::abs(p.normal[2]) > 0.9; });
-    if (borne) {
-        f.headline = fmt::format("{} meets {} with end grain only: the glue counts as nothing, the {} carries it.", first, second, name_of(joint.kind));
+    if (borne && joint.kind == JointKind::butt) {
+        f.verdict = Verdict::warn;
+        f.headline = fmt::format("{} meets {} with end grain only: the glue counts as nothing; it rests there, but nothing holds it sideways or up.", first, second);
+        f.remedy = "use a tenon, dowels or screws, or tie the parts by aprons";
+    } else if (borne) {
+        f.headline = fmt::format("{} meets {} with end grain only: the glue counts as nothing, the {} must carry it.", first, second, name_of(joint.kind));
     } else {
         f.verdict = Verdict::fail;
         f.headline = fmt::format("{} is glued to {} by end grain alone: such glue counts as nothing, and nothing else holds it.", first, second);

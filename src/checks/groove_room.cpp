@@ -2,172 +2,187 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
-#include "checks/groove_fit.hpp"
+#include "checks/panel_fit.hpp"
 #include "measure/write.hpp"
-#include "mechanics/ties.hpp"
 
 #include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace jointwright {
 
 namespace {
 
-constexpr double kMicrometre = 1e-6;  // m: less is rounding
-constexpr double kNoLimit = 10;       // utilisations beyond it say no more
-
-/// One edge of a panel in a groove: which contact, along which axis, at which end.
-struct Edge {
-    std::size_t contact = 0, panel = 0, frame = 0;
-    Axis axis = Axis::x;
-    bool high = false; ///< the far end of the panel
-    GrooveSide side;
-    double at = 0;     ///< the panel's edge
+struct Advice {
+    std::optional<GrooveAdvice> panel;  ///< for the groove as it is
+    std::optional<GrooveAdvice> groove; ///< for the panel as it is
+    GrooveAdvice least;                 ///< where neither can stay
 };
 
-/// The axis along which the panel enters the groove: it ends within the second part on one side and stands out of it on the other.
-std::optional<Edge> edge_of(const Prepared& prepared, const Ties& ties, std::size_t index)
+Advice advice_for(const Prepared& prepared, const PanelFit& fit, const PanelYear& year)
 {
-    const Contact& contact = prepared.layout->contacts[index];
-    if (!contact.shared || !contact.joint) return std::nullopt;
-    const Joint& joint = prepared.piece->joints[*contact.joint];
-    if (!joint.groove_depth) return std::nullopt;
-    const Box& panel = ties.body_of(contact.first).box;
-    std::optional<Edge> found;
-    double farthest = 0;
-    for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
-        const std::size_t k = index_of(axis);
-        const double below = contact.shared->lo[k] - panel.lo[k], above = panel.hi[k] - contact.shared->hi[k];
-        if ((below > kTouch) == (above > kTouch) || std::max(below, above) <= farthest) continue;
-        farthest = std::max(below, above);
-        found = Edge{index, contact.first, contact.second, axis, below > above, {in_metres(*joint.groove_depth), contact.shared->size(axis)}, below > above ? panel.hi[k] : panel.lo[k]};
-    }
-    return found;
-}
-
-/// How an edge moves, and what opposes it.
-struct Fit {
-    const Edge* edge = nullptr;
-    const Edge* opposite = nullptr; ///< the groove at the other side of the panel, where there is one
-    bool held = false;
-    std::string held_at;            ///< "the middle of panel" or where glue and pegs hold it
-    PanelMovement here;             ///< at this edge
-    PanelMovement whole;            ///< from edge to edge, or from the held place to this edge
-    std::optional<std::size_t> frame_by; ///< the part that sets the width of the opening
-    bool along_grain = false;
-};
-
-/// The place that holds a panel, nearest to an edge; grooves that it lies dry in do not hold it.
-std::optional<Grip> hold_of(const Ties& ties, const Edge& edge)
-{
-    std::optional<Grip> best;
-    for (const Grip& g : ties.grips(edge.panel, edge.axis)) {
-        if (!g.tight()) continue;
-        if (!best || std::abs(g.middle() - edge.at) < std::abs(best->middle() - edge.at)) best = g;
-    }
-    return best;
-}
-
-Fit fit_of(const Prepared& prepared, const Ties& ties, const Edge& edge, const Edge* opposite)
-{
-    Fit fit;
-    fit.edge = &edge;
-    fit.opposite = opposite;
-    const Part& panel = prepared.piece->part_of(edge.panel);
-    const PartState& state = prepared.state_of(edge.panel);
-    fit.along_grain = edge.axis == panel.grain;
-    BoardStrain frame_dry, frame_damp;
-    double dry = 0, damp = 0;
-    if (opposite) fit.frame_by = ties.spanning(edge.frame, opposite->frame, edge.axis, ties.body_of(edge.panel));
-    if (fit.frame_by) {
-        const Part& frame = prepared.piece->part_of(*fit.frame_by);
-        dry = strain_along(frame, prepared.state_of(*fit.frame_by).dry, edge.axis);
-        damp = strain_along(frame, prepared.state_of(*fit.frame_by).damp, edge.axis);
-    }
-    const double rel_dry = strain_along(panel, state.dry, edge.axis) - dry, rel_damp = strain_along(panel, state.damp, edge.axis) - damp;
-    const Box& box = ties.body_of(edge.panel).box;
-    const auto hold = hold_of(ties, edge);
-    fit.held = hold.has_value();
-    const double from = hold ? hold->middle() : box.middle(edge.axis), arm = std::abs(edge.at - from);
-    const double across = hold ? arm : box.size(edge.axis);
-    fit.held_at = hold ? (hold->glue ? "its glue on " : "the fastener on ") + prepared.piece->label(hold->partner, true) : "the middle of " + panel.id;
-    fit.here = {rel_dry * arm, rel_damp * arm};
-    fit.whole = {rel_dry * across, rel_damp * across};
-    return fit;
-}
-
-/// Room and engagement of a fit through the year.
-struct Year {
-    double made = 0, driest = 0, dampest = 0; ///< room at this edge
-    double left = 0;                          ///< at the dampest: the room that counts; both sides shared where the panel is free
-    double wanted = 0;
-    double engaged = 0, engaged_wanted = 0;   ///< at the driest, held
-    std::optional<double> engaged_free;       ///< at the driest, pushed wholly to one side
-};
-
-Year year_of(const Prepared& prepared, const Fit& fit)
-{
-    const Edge& edge = *fit.edge;
-    Year y;
-    y.made = edge.side.room();
-    y.driest = y.made - fit.here.dry;
-    y.dampest = y.made - fit.here.damp;
-    y.wanted = fit.along_grain ? -kTouch : prepared.facts->number("wanted_clearance").value / 2;
-    y.left = y.made - fit.here.swell();
-    if (!fit.held && fit.opposite) y.left = (y.made + fit.opposite->side.room() - fit.whole.swell()) / 2;
-    y.engaged = engagement_held(edge.side, fit.here.shrink());
-    y.engaged_wanted = prepared.facts->number("groove_engaged_share").value * edge.side.depth;
-    if (!fit.held && fit.opposite) y.engaged_free = engagement_free(edge.side, fit.opposite->side, fit.whole.shrink());
-    return y;
-}
-
-bool closes(const Year& y) { return y.left < (y.wanted < 0 ? y.wanted : 0) - kMicrometre; }
-bool is_close(const Year& y) { return y.left < y.wanted - kMicrometre; }
-bool leaves(const Year& y) { return y.engaged <= kMicrometre; }
-bool reaches_little(const Year& y) { return y.engaged < y.engaged_wanted - kMicrometre; }
-bool shows_a_gap(const Year& y) { return y.engaged_free && *y.engaged_free <= kMicrometre; }
-
-Verdict verdict_of(const Fit& fit, const Year& y)
-{
-    const bool open_behind = !fit.held && !fit.opposite; // what cannot go on here goes back there
-    if (closes(y)) return open_behind ? Verdict::warn : Verdict::fail;
-    if (leaves(y)) return Verdict::fail;
-    return is_close(y) || reaches_little(y) || shows_a_gap(y) ? Verdict::warn : Verdict::pass;
-}
-
-double share_used(double used, double allowed)
-{
-    if (used <= kMicrometre) return allowed < -kMicrometre ? kNoLimit : 0;
-    return allowed <= used / kNoLimit ? kNoLimit : used / allowed;
-}
-
-double utilisation_of(const Fit& fit, const Year& y)
-{
-    const double room = share_used(y.made - y.left, y.made - std::max(y.wanted, 0.0) + (y.wanted < 0 ? kTouch : 0.0));
+    const double step = in_metres(round_up_to_milling_step(millimetres(0.1), prepared.units));
+    EdgeDemand demand{fit.here.swell(), fit.here.shrink(), std::max(year.wanted, 0.0), prepared.facts->number("groove_engaged_share").value, fit.held || !fit.opposite};
     const GrooveSide& side = fit.edge->side;
-    const double held = share_used(side.engaged - y.engaged, side.engaged - y.engaged_wanted);
-    const double free = y.engaged_free ? share_used(fit.whole.shrink(), *y.engaged_free + fit.whole.shrink()) : 0;
-    return std::max({room, held, free});
+    return {panel_for_groove(side.depth, side.engaged, demand), groove_for_panel(side.engaged, demand, step), least_groove(demand, step)};
 }
 
-/// "panel 391.5 mm wide": the panel with this edge, and its like on the other side, brought to another depth.
-std::string panel_words(const Prepared& prepared, const Fit& fit, const GrooveAdvice& advice, double width)
-{
-    return fmt::format("{} {} {} today (at {})", prepared.piece->part_of(fit.edge->panel).id, size_words(prepared, width), fit.along_grain ? "long" : "wide", moisture_words(prepared.state_of(fit.edge->panel).made)) + (advice.pinned && !fit.held ? ", pinned at its middle" : "");
-}
-
-double width_for(const Ties& ties, const Fit& fit, const GrooveAdvice& advice)
+double width_for(const Ties& ties, const PanelFit& fit, const GrooveAdvice& advice)
 {
     const double width = ties.body_of(fit.edge->panel).box.size(fit.edge->axis);
-    const double here = advice.engaged - fit.edge->side.engaged;
-    const bool both = fit.opposite && !(fit.held && std::abs(fit.edge->at - (fit.edge->high ? fit.opposite->at : fit.opposite->at)) < kTouch);
-    return width + here + (both ? advice.engaged - fit.opposite->side.engaged : 0);
+    return width + advice.engaged - fit.edge->side.engaged + (fit.opposite ? advice.engaged - fit.opposite->side.engaged : 0);
+}
+
+std::string panel_words(const Prepared& prepared, const Ties& ties, const PanelFit& fit, const GrooveAdvice& advice)
+{
+    return fmt::format("cut {} {} {} today (at {})", prepared.piece->part_of(fit.edge->panel).id, size_words(prepared, width_for(ties, fit, advice)), fit.along_grain ? "long" : "wide", moisture_words(prepared.state_of(fit.edge->panel).made));
+}
+
+std::string groove_words(const Prepared& prepared, const GrooveAdvice& advice)
+{
+    return fmt::format("cut the groove {} deep", size_words(prepared, advice.depth));
+}
+
+std::string pin_words(const PanelFit& fit, const GrooveAdvice& advice)
+{
+    return advice.pinned && !fit.held && fit.opposite ? ", and pin it at its middle" : "";
+}
+
+std::string remedy_for(const Prepared& prepared, const Ties& ties, const PanelFit& fit, const PanelYear& year, const Advice& advice)
+{
+    if (!year.closes() && !year.is_close() && !year.leaves() && !year.reaches_little()) {
+        std::string pin = fmt::format("pin {} at its middle, by a peg or a spot of glue in the middle of the grooves that it moves along", prepared.piece->part_of(fit.edge->panel).id);
+        if (advice.panel && !advice.panel->pinned) pin += ", or " + panel_words(prepared, ties, fit, *advice.panel);
+        return pin;
+    }
+    std::string words;
+    const bool too_tight = year.closes() || year.is_close();
+    if (advice.groove && too_tight) words = groove_words(prepared, *advice.groove) + pin_words(fit, *advice.groove);
+    if (advice.panel) words += (words.empty() ? "" : "; or keep the groove and ") + panel_words(prepared, ties, fit, *advice.panel) + pin_words(fit, *advice.panel);
+    if (words.empty()) words = fmt::format("{} and {}{}", groove_words(prepared, advice.least), panel_words(prepared, ties, fit, advice.least), pin_words(fit, advice.least));
+    const double deepest = advice.groove && too_tight ? advice.groove->depth : advice.panel ? advice.panel->depth : advice.least.depth;
+    if (deepest > ties.box_of(fit.edge->frame).size(fit.edge->axis) / 2) words += "; two narrower panels with a bar between them, or quarter-sawn stock, need less";
+    return words;
+}
+
+std::string headline_for(const Prepared& prepared, const PanelFit& fit, const PanelYear& year)
+{
+    const std::string& panel = prepared.piece->part_of(fit.edge->panel).id;
+    const std::string& frame = prepared.piece->part_of(fit.edge->frame).id;
+    const GrooveSide& side = fit.edge->side;
+    if (side.room() < -kTouch) return fmt::format("{} is drawn {} into a groove in {} that is only {} deep.", panel, size_words(prepared, side.engaged), frame, size_words(prepared, side.depth));
+    if (year.closes()) return fmt::format("{} swells {} more at each side than its groove in {} leaves: it bottoms out and pushes the frame apart.", panel, small_words(prepared, -year.left), frame);
+    if (year.leaves()) return fmt::format("{} shrinks out of its groove in {} at the driest: {} deep in it as made, it loses {}.", panel, frame, size_words(prepared, side.engaged), small_words(prepared, fit.here.shrink()));
+    if (year.is_close()) return fmt::format("{} keeps only {} of room in its groove in {} at the dampest.", panel, small_words(prepared, year.left), frame);
+    if (year.reaches_little())
+        return fmt::format("{} reaches only {} into its groove in {} at the driest; a third of its depth, {}, is wanted.", panel, small_words(prepared, year.engaged), frame, small_words(prepared, year.engaged_wanted));
+    if (year.shows_a_gap())
+        return fmt::format("{} is free to slide in its grooves: pushed wholly to one side it comes {} out of its groove in {} at the driest, and a gap shows.", panel, small_words(prepared, std::max(0.0, -*year.engaged_free)), frame);
+    return fmt::format("{} keeps {} of room in its groove in {} at the dampest and reaches {} into it at the driest{}.", panel, small_words(prepared, year.left), frame, small_words(prepared, year.engaged),
+                       fit.along_grain ? ", along its grain" : "");
+}
+
+void add_working(const Prepared& prepared, const PanelFit& fit, const PanelYear& year, Finding& f)
+{
+    const PanelEdge& edge = *fit.edge;
+    const PartState& state = prepared.state_of(edge.panel);
+    const double arm = std::abs(edge.at - fit.from);
+    if (!fit.along_grain) {
+        const Angle rings = rings_along(prepared, edge.panel, edge.axis);
+        for (const MoistureContent season : {state.driest, state.dampest})
+            for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), rings, metres(arm), state.made, season))
+                if (std::none_of(f.working.begin(), f.working.end(), [&](const WorkingStep& known) { return known.says == step.says; })) f.working.push_back(std::move(step));
+    }
+    const std::string frame = fit.frame_by ? fmt::format("less that of {}, which sets the opening", prepared.piece->part_of(*fit.frame_by).id) : "the frame is taken to keep its size";
+    f.working.push_back({fmt::format("Movement of this edge from {}, made to driest; {}", fit.held_at, frame), "Δ = (ε − ε_frame) s", fmt::format("s = {}", size_words(prepared, arm)), fit.here.dry, "m", "geometry"});
+    f.working.push_back({"The same, made to dampest", "Δ = (ε − ε_frame) s", "", fit.here.damp, "m", "geometry"});
+    const std::string sizes = fmt::format("d = {}, e = {}", size_words(prepared, edge.side.depth), size_words(prepared, edge.side.engaged));
+    f.working.push_back({"Room at this side at the dampest", "c = d − e − Δ", sizes, year.dampest, "m", "geometry"});
+    f.working.push_back({"Depth still in the groove at the driest", "e − |Δ|", sizes, year.engaged, "m", "geometry"});
+    if (year.engaged_free) f.working.push_back({"The same when it is pushed wholly to the other side", "e1 + e2 − d − |Δw|", fmt::format("|Δw| = {}", small_words(prepared, fit.whole.shrink())), *year.engaged_free, "m", "geometry"});
+    const Datum<double>& share = prepared.facts->number("groove_engaged_share");
+    const Datum<double>& wanted = prepared.facts->number("wanted_clearance");
+    f.working.push_back({"Depth that should stay in the groove", "d/3", "", year.engaged_wanted, "m", share.cite.text()});
+    if (!fit.along_grain) f.working.push_back({"Room that should be left, both sides together", "c_wanted", "", wanted.value, "m", wanted.cite.text()});
+}
+
+Finding finding_of(const Prepared& prepared, const Ties& ties, const PanelFit& fit)
+{
+    const Contact& contact = prepared.layout->contacts[fit.edge->contact];
+    const PanelYear year = year_of(prepared, fit);
+    Finding f;
+    f.check = "groove-room";
+    f.subject = pair_subject(prepared, contact);
+    f.verdict = verdict_of(fit, year);
+    f.utilisation = utilisation_of(fit, year);
+    f.headline = headline_for(prepared, fit, year);
+    f.where = fmt::format("{}, {}, {}, {}", pair_place(prepared, contact), direction_words(prepared.piece->part_of(fit.edge->panel), fit.edge->axis), fit.held ? "held by " + fit.held_at : "free about its middle",
+                          prepared.state_of(fit.edge->panel).species);
+    f.weight = -year.dampest; // of two sides alike the one with less room
+    f.values = {{"gap_made", year.made, "m"},           {"gap_driest", year.driest, "m"},           {"gap_dampest", year.dampest, "m"},
+                {"engaged_driest", year.engaged, "m"},  {"engaged_wanted", year.engaged_wanted, "m"}};
+    if (year.engaged_free) f.values.push_back({"engaged_driest_free", *year.engaged_free, "m"});
+    if (f.verdict != Verdict::pass) {
+        const Advice advice = advice_for(prepared, fit, year);
+        f.remedy = remedy_for(prepared, ties, fit, year, advice);
+        const GrooveAdvice& best = advice.groove && (year.closes() || year.is_close()) ? *advice.groove : advice.panel ? *advice.panel : advice.least;
+        f.values.push_back({"groove_depth_that_works", best.depth, "m"});
+        f.values.push_back({"panel_size_today", width_for(ties, fit, best), "m"});
+    }
+    add_working(prepared, fit, year, f);
+    gather_sources(f);
+    return f;
+}
+
+bool is_floating(const Prepared& prepared, const Contact& contact)
+{
+    return contact.joint && prepared.piece->joints[*contact.joint].kind == JointKind::groove && !has_glue(prepared, contact);
+}
+
+/// Why nothing can be said of a dry groove, or nothing.
+std::optional<Finding> refusal(const Prepared& prepared, const Contact& contact, bool has_edge)
+{
+    const std::string subject = pair_subject(prepared, contact);
+    const std::string panel = prepared.piece->part_of(contact.first).id, frame = prepared.piece->part_of(contact.second).id;
+    const auto refuse = [&](const std::string& why, const std::string& remedy) { return cannot_tell("groove-room", subject, fmt::format("Whether {} has room in its groove in {} cannot be told: {}.", panel, frame, why), remedy); };
+    if (!prepared.piece->joints[*contact.joint].groove_depth) return refuse("the depth of the groove is missing", "groove = { depth = ... }");
+    if (!contact.shared) return refuse("it is drawn touching, not in the groove", fmt::format("draw {} as deep as it goes into {}", panel, frame));
+    if (!has_edge) return refuse("no edge of it ends in the groove", fmt::format("draw {} so that it ends within {}", panel, frame));
+    const PartState& state = prepared.state_of(contact.first);
+    if (!state.moves()) return refuse(state.missing_movement(), "");
+    return std::nullopt;
 }
 
 } // namespace
 
-std::vector<Finding> check_groove_room(const Prepared& prepared);
+std::vector<Finding> check_groove_room(const Prepared& prepared)
+{
+    std::vector<Finding> findings;
+    const auto& contacts = prepared.layout->contacts;
+    if (std::none_of(contacts.begin(), contacts.end(), [&](const Contact& c) { return is_floating(prepared, c); })) return findings;
+    const Ties ties(prepared);
+    std::map<std::size_t, std::vector<PanelEdge>> edges; // by the first copy of a panel
+    for (std::size_t c = 0; c < contacts.size(); ++c) {
+        if (!is_floating(prepared, contacts[c])) continue;
+        const auto edge = edge_of(prepared, ties, c);
+        if (auto f = refusal(prepared, contacts[c], edge.has_value()))
+            keep_worst(findings, std::move(*f));
+        else
+            edges[ties.body_of(edge->panel).copies.front()].push_back(*edge);
+    }
+    for (const auto& [panel, of_panel] : edges)
+        for (const PanelEdge& edge : of_panel) {
+            bool paired = false;
+            for (const PanelEdge& other : of_panel) {
+                if (other.axis != edge.axis || other.high == edge.high) continue;
+                paired = true;
+                keep_worst(findings, finding_of(prepared, ties, fit_of(prepared, ties, edge, &other)));
+            }
+            if (!paired) keep_worst(findings, finding_of(prepared, ties, fit_of(prepared, ties, edge, nullptr)));
+        }
+    return findings;
+}
 
 } // namespace jointwright

@@ -56,7 +56,7 @@ void add_member_steps(const Prepared& prepared, std::size_t copy, const MitreMem
     f.working.push_back({fmt::format("Strain of {} across the corner ({}) less that along it ({}), {}", part.id, direction_words(part, across), direction_words(part, along), worse.words()), "e_w − e_l",
                          fmt::format("e_w = {:.5f}, e_l = {:.5f}", member.strain_across, member.strain_along), member.strain_across - member.strain_along, "1", "plane strain transformation"});
     if (across != part.grain)
-        for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), across == part.face ? radians(std::asin(1.0) - state.rings.value()) : state.rings, member.across, state.made,
+        for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), across == part.face ? degrees(90) - state.rings : state.rings, member.across, state.made,
                                                   worse.dry ? state.driest : state.dampest))
             f.working.push_back(std::move(step));
 }

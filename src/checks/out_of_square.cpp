@@ -16,7 +16,7 @@ namespace jointwright {
 namespace {
 
 constexpr double kMostUnlikeSides = 2; // sides of a section that is still nearly square; flatter ones are boards and cup
-constexpr double kLeastSkew = 1e-3; // sin 2φ: rings within 0.03° of a face
+constexpr double kLeastSkew = 1e-3;    // sin 2φ: rings within 0.03° of a face
 
 bool is_nearly_square(const Part& part)
 {
@@ -42,8 +42,8 @@ Finding judge(const Prepared& prepared, std::size_t index, Angle dry, Angle damp
     f.utilisation = worse.amount / limit.value;
     f.weight = worse.amount;
     f.where = fmt::format("every {}, {}, rings at {} to its face", part.id, state.species, write_angle(state.rings));
-    f.headline = fmt::format("{} leaves square by {} over its side of {} (its corners by {:.2f}°) {}: it grows {} along its rings than across them.", part.id,
-                             small_words(prepared, worse.amount), size_words(prepared, side), std::abs(in_degrees(angle)), worse.words(), angle.value() < 0 ? "shorter" : "longer");
+    f.headline = fmt::format("{} leaves square by {} over its side of {} (its corners by {:.2f}°) {}: it {} more along its rings than across them.", part.id,
+                             small_words(prepared, worse.amount), size_words(prepared, side), std::abs(in_degrees(angle)), worse.words(), worse.moisture < state.made ? "shrinks" : "swells");
     if (f.verdict == Verdict::warn)
         f.remedy = fmt::format("cut {} with its rings parallel to a face (flat or quarter), or let it settle at about {} and plane it square then", part.id,
                                moisture_words(MoistureContent::percent((state.driest.percent() + state.dampest.percent()) / 2)));

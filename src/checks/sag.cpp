@@ -4,7 +4,6 @@
 #include "checks/checks.hpp"
 #include "checks/member_strength.hpp"
 #include "measure/write.hpp"
-#include "mechanics/load_cases.hpp"
 
 #include <fmt/core.h>
 
@@ -21,14 +20,6 @@ struct SagRule {
     std::string words, source;
 };
 
-/// Parts that carry, and parts that bear them, have limits of their own.
-bool carries(const Prepared& prepared, std::size_t part)
-{
-    for (const std::size_t i : carried_copies(*prepared.piece))
-        if (prepared.piece->copies[i].part == part) return true;
-    return false;
-}
-
 SagRule rule_for(const Prepared& prepared, std::size_t part, double span)
 {
     const Facts& facts = *prepared.facts;
@@ -36,7 +27,7 @@ SagRule rule_for(const Prepared& prepared, std::size_t part, double span)
         if (stated->length) return {in_metres(*stated->length), "the design's [limits] sag", "the design's [limits] sag"};
         return {span / *stated->span_over, fmt::format("span/{}", write_number(*stated->span_over, 4)), "the design's [limits] sag"};
     }
-    const bool top = carries(prepared, part);
+    const bool top = prepared.part_carries[part]; // parts that carry, and parts that bear them, have limits of their own
     const char* key = "sag_apron";
     switch (prepared.piece->use) {
     case Use::seat: key = top ? "sag_slat" : "sag_seat_rail"; break;
@@ -102,7 +93,7 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         f.headline = fmt::format("{} sags {} over {} with {}; {} is {}.", part.id, small_words(prepared, total), size_words(prepared, over), load_case.name, f.verdict == Verdict::pass ? "the limit" : "too much: the limit", fmt::format("{} ({})", small_words(prepared, rule.limit), rule.words));
         if (f.verdict != Verdict::pass) {
             const double deeper = std::cbrt(use);
-            f.remedy = fmt::format("make {} about {:.0f} % {}, or shorten its span", part.id, (deeper - 1) * 100 + 0.5, part.face == Axis::z ? "thicker" : "deeper");
+            f.remedy = fmt::format("make {} about {:.0f} % {}, or shorten its span", part.id, (deeper - 1) * 100 + 3, part.face == Axis::z ? "thicker" : "deeper");
         }
         f.values = {{"deflection", total, "m"}, {"limit", rule.limit, "m"}, {"span", over, "m"}, {"deflection_at_once", at_once, "m"}, {"load", worst->load, "N"}};
         const auto& e = *state.loaded.modulus_along;

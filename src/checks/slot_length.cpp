@@ -56,7 +56,7 @@ void say_tight(const Prepared& prepared, const SlotTravel& t, const Names& names
 {
     const std::string held = small_words(prepared, t.held_back), span = size_words(prepared, t.span);
     const std::string with = t.far_partner == t.other ? "" : fmt::format(" together with what holds it on {}", prepared.piece->label(t.far_partner, true));
-    const std::string facts = fmt::format("tight {} on {}{} hold back {} of movement of {} over {}", names.fasteners, names.other, with, held, names.mover, span);
+    const std::string facts = fmt::format("the {}{} on {}{} hold back {} of movement of {} over {}", t.tight_row ? "tight " : "", names.fasteners, names.other, with, held, names.mover, span);
     switch (t.verdict) {
     case Verdict::fail: f.headline = fmt::format("Too much: {}; the wood splits or the {} tear their holes.", facts, names.fasteners); break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
@@ -89,10 +89,9 @@ void say_slotted(const Prepared& prepared, const SlotTravel& t, const Names& nam
 
 void add_working(const Prepared& prepared, const SlotTravel& t, Finding& f)
 {
-    const Part& part = prepared.piece->part_of(t.mover);
     const PartState& state = prepared.state_of(t.mover);
     const auto& law = std::get<MovementLaw>(state.movement);
-    const Angle rings = t.axis == part.face ? degrees(90 - in_degrees(state.rings)) : state.rings;
+    const Angle rings = rings_along(prepared, t.mover, t.axis);
     const bool dry_rules = std::abs(t.dry) >= std::abs(t.damp);
     for (WorkingStep& step : movement_working(*prepared.facts, law, rings, metres(t.distance), state.made, dry_rules ? state.driest : state.dampest)) f.working.push_back(std::move(step));
     f.working.push_back({fmt::format("Movement at the fastener, {} from {}, made to driest, less that of the other part", size_words(prepared, t.distance), from_words(prepared, t)), "Δ = (ε_A − ε_B) s", "", t.dry, "m", "geometry"});
@@ -119,7 +118,7 @@ Finding finding_of(const Prepared& prepared, const SlotTravel& t)
     f.verdict = t.verdict;
     f.utilisation = t.utilisation;
     f.weight = t.travel();
-    f.where = fmt::format("{}, {} of {}, {}", pair_place(prepared, contact), direction_words(prepared.piece->part_of(t.mover), t.axis), names.mover, prepared.state_of(t.mover).species);
+    f.where = fmt::format("{}, {} moving {}, {}", pair_place(prepared, contact), names.mover, direction_words(prepared.piece->part_of(t.mover), t.axis), prepared.state_of(t.mover).species);
     if (t.tight_row)
         say_tight(prepared, t, names, f);
     else if (t.slotted)
@@ -184,12 +183,13 @@ std::vector<Finding> check_slot_length(const Prepared& prepared)
         }
         const auto row = fastener_row(prepared, c);
         if (!row) continue;
-        SlotTravel t = reckoner.travel_of(*row);
+        const auto t = reckoner.travel_of(*row);
+        if (!t) continue;
         const auto known = worst.find(subject);
         if (known == worst.end())
-            worst.emplace(subject, std::move(t));
-        else if (is_worse(t, known->second))
-            known->second = std::move(t);
+            worst.emplace(subject, *t);
+        else if (is_worse(*t, known->second))
+            known->second = *t;
     }
     for (const auto& [subject, t] : worst) keep_worst(findings, finding_of(prepared, t));
     return findings;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace jointwright {
 
@@ -33,7 +34,7 @@ struct Strains {
 /// The part of a contact that moves along an axis: the one with that axis across its grain, of two such the larger.
 std::optional<std::size_t> mover_of(const Piece& piece, const Ties& ties, const Contact& contact, Axis axis)
 {
-    const bool first = piece.part_of(contact.first).grain != axis, second = piece.part_of(contact.second).grain != axis;
+    const bool first = !runs_along(piece, contact.first, axis), second = !runs_along(piece, contact.second, axis);
     if (!first && !second) return std::nullopt;
     if (first != second) return first ? contact.first : contact.second;
     return ties.body_of(contact.first).box.size(axis) >= ties.body_of(contact.second).box.size(axis) ? contact.first : contact.second;
@@ -41,30 +42,25 @@ std::optional<std::size_t> mover_of(const Piece& piece, const Ties& ties, const 
 
 /// Strain of the mover less that of what it is fastened to. A narrow part that lies across the way moves with the frame it belongs to,
 /// and a frame keeps its distances by parts whose grain runs that way.
-Strains strain_against(const Prepared& prepared, std::size_t mover, std::size_t other, Axis axis, double at, double from)
+Strains strain_against(const Prepared& prepared, const Ties& ties, std::size_t mover, std::size_t other, Axis axis, double at, double from)
 {
-    const Part& a = prepared.piece->part_of(mover);
-    const Part& b = prepared.piece->part_of(other);
-    const PartState& sa = prepared.state_of(mover);
-    const PartState& sb = prepared.state_of(other);
-    const Box& box = prepared.piece->copies[other].box;
+    const Piece& piece = *prepared.piece;
+    const PartState& a = prepared.state_of(mover);
+    const PartState& b = prepared.state_of(other);
+    const Box& box = ties.box_of(other);
     const std::size_t k = index_of(axis);
     const bool reaches = box.lo[k] <= std::min(at, from) + kTouch && box.hi[k] >= std::max(at, from) - kTouch;
-    const double dry = reaches ? strain_along(b, sb.dry, axis) : sb.dry.along, damp = reaches ? strain_along(b, sb.damp, axis) : sb.damp.along;
-    return {strain_along(a, sa.dry, axis) - dry, strain_along(a, sa.damp, axis) - damp};
+    const double dry = reaches ? strain_in_space(piece, other, b.dry, axis) : b.dry.along, damp = reaches ? strain_in_space(piece, other, b.damp, axis) : b.damp.along;
+    return {strain_in_space(piece, mover, a.dry, axis) - dry, strain_in_space(piece, mover, a.damp, axis) - damp};
 }
 
-/// Grips of a body that hold it against the same partner, or against others that are tied to that partner.
-std::vector<Grip> working_together(const Ties& ties, const std::vector<Grip>& grips, std::size_t mover, std::size_t other)
+/// Those of a body's grips that hold it against a partner for which `wanted` is true.
+template <class Wanted>
+std::vector<Grip> grips_of(const std::vector<Grip>& grips, Wanted wanted)
 {
-    std::vector<Grip> together;
-    std::vector<std::pair<std::size_t, bool>> known;
-    for (const Grip& g : grips) {
-        const auto found = std::find_if(known.begin(), known.end(), [&](const auto& k) { return k.first == g.partner; });
-        if (found == known.end()) known.emplace_back(g.partner, ties.tied_without(ties.body_of(mover), other, g.partner));
-        if (found == known.end() ? known.back().second : found->second) together.push_back(g);
-    }
-    return together;
+    std::vector<Grip> some;
+    std::copy_if(grips.begin(), grips.end(), std::back_inserter(some), [&](const Grip& g) { return wanted(g.partner); });
+    return some;
 }
 
 const Grip* nearest_tight(const std::vector<Grip>& grips, double at, bool glue_only)
@@ -87,7 +83,7 @@ void find_travel(const Prepared& prepared, const Ties& ties, const std::vector<G
         const double at = f.at[index_of(t.axis)];
         const Grip* hold = nearest_tight(grips, at, t.tight_row);
         const double from = hold ? hold->middle() : middle;
-        const Strains strain = strain_against(prepared, t.mover, t.other, t.axis, at, from);
+        const Strains strain = strain_against(prepared, ties, t.mover, t.other, t.axis, at, from);
         const double dry = strain.dry * (at - from), damp = strain.damp * (at - from);
         if (std::max(std::abs(dry), std::abs(damp)) <= std::max(std::abs(t.dry), std::abs(t.damp)) && t.distance > 0) continue;
         // Signed so that swelling is positive on whichever side the fastener stands.
@@ -103,9 +99,9 @@ using End = SlotReckoner::End;
 using Held = SlotReckoner::Held;
 
 /// How far a place of the mover wants to go in a season, and its value as one end of a held span.
-End end_of(const Prepared& prepared, std::size_t mover, const Grip& grip, Axis axis, double at, double middle, std::size_t season, double sign)
+End end_of(const Prepared& prepared, const Ties& ties, std::size_t mover, const Grip& grip, Axis axis, double at, double middle, std::size_t season, double sign)
 {
-    const Strains strain = strain_against(prepared, mover, grip.partner, axis, at, middle);
+    const Strains strain = strain_against(prepared, ties, mover, grip.partner, axis, at, middle);
     return {(season == 0 ? strain.dry : strain.damp) * (at - middle) + sign * grip.slack, at, grip.partner};
 }
 
@@ -114,12 +110,12 @@ Held held_by(const Prepared& prepared, const Ties& ties, std::vector<Grip> grips
     Held held;
     const double middle = ties.body_of(mover).box.middle(axis);
     for (const std::size_t season : {std::size_t{0}, std::size_t{1}})
-        for (const Grip& g : grips)
-            for (const double at : {g.from, g.to}) {
-                const End up = end_of(prepared, mover, g, axis, at, middle, season, -1), low = end_of(prepared, mover, g, axis, at, middle, season, 1);
-                if (!held.upper[season] || up.value > held.upper[season]->value) held.upper[season] = up;
-                if (!held.lower[season] || low.value < held.lower[season]->value) held.lower[season] = low;
-            }
+        for (const Grip& g : grips) {
+            const double at = g.middle(); // what a glued stretch holds back within itself is cross-grain's matter
+            const End up = end_of(prepared, ties, mover, g, axis, at, middle, season, -1), low = end_of(prepared, ties, mover, g, axis, at, middle, season, 1);
+            if (!held.upper[season] || up.value > held.upper[season]->value) held.upper[season] = up;
+            if (!held.lower[season] || low.value < held.lower[season]->value) held.lower[season] = low;
+        }
     held.grips = std::move(grips);
     return held;
 }
@@ -141,7 +137,7 @@ void find_held_back(const Prepared& prepared, const Ties& ties, const Held& held
         if (f.in_glue || !std::isfinite(slack)) continue;
         const Grip own{t.contact, t.other, at, at, slack, false};
         for (const std::size_t season : {std::size_t{0}, std::size_t{1}}) {
-            const End up = end_of(prepared, t.mover, own, t.axis, at, middle, season, -1), low = end_of(prepared, t.mover, own, t.axis, at, middle, season, 1);
+            const End up = end_of(prepared, ties, t.mover, own, t.axis, at, middle, season, -1), low = end_of(prepared, ties, t.mover, own, t.axis, at, middle, season, 1);
             if (held.lower[season]) take(up, *held.lower[season], held.lower[season]->partner);
             if (held.upper[season]) take(*held.upper[season], low, held.upper[season]->partner);
         }
@@ -197,14 +193,18 @@ SlotTravel SlotReckoner::along_axis(const FastenerRow& row, std::size_t mover, A
     t.tight_row = !any_slides;
     const Held& all = held(mover, axis);
     find_travel(prepared_, ties_, all.grips, t);
-    find_held_back(prepared_, ties_, all, t);
-    if (t.held_back > 0) // it counts only where the other ends are tied to this one
-        find_held_back(prepared_, ties_, held_by(prepared_, ties_, working_together(ties_, all.grips, mover, t.other), mover, axis), t);
+    find_held_back(prepared_, ties_, held_by(prepared_, ties_, grips_of(all.grips, [&](std::size_t p) { return p == t.other; }), mover, axis), t);
+    SlotTravel with_others = t;
+    find_held_back(prepared_, ties_, all, with_others);
+    if (with_others.held_back > t.held_back + kNothing) { // others count only where they are tied to this partner
+        const std::vector<bool> tied = ties_.tied_without(ties_.body_of(mover), t.other);
+        find_held_back(prepared_, ties_, held_by(prepared_, ties_, grips_of(all.grips, [&](std::size_t p) { return tied[p]; }), mover, axis), t);
+    }
     judge(prepared_, t);
     return t;
 }
 
-SlotTravel SlotReckoner::travel_of(const FastenerRow& row)
+std::optional<SlotTravel> SlotReckoner::travel_of(const FastenerRow& row)
 {
     const Contact& contact = prepared_.layout->contacts[row.contact];
     std::optional<SlotTravel> worst;
@@ -215,7 +215,7 @@ SlotTravel SlotReckoner::travel_of(const FastenerRow& row)
         SlotTravel t = along_axis(row, *mover, axis);
         if (!worst || is_worse(t, *worst)) worst = std::move(t);
     }
-    return *worst; // a grain runs along one axis at most: across the other of the two something moves
+    return worst;
 }
 
 } // namespace jointwright

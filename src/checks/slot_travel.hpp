@@ -47,8 +47,9 @@ bool is_worse(const SlotTravel& a, const SlotTravel& b);
 class SlotReckoner {
 public:
     SlotReckoner(const Prepared& prepared, const Ties& ties) : prepared_(prepared), ties_(ties) {}
-    /// The row of a contact along the two axes in which its parts can slide on each other; the worse of the two.
-    SlotTravel travel_of(const FastenerRow& row);
+    /// The row of a contact along the two axes in which its parts can slide on each other; the worse of the two;
+    /// nothing where neither part moves across its grain along them.
+    std::optional<SlotTravel> travel_of(const FastenerRow& row);
 
     /// One end of a held span: how far it wants to go, less or plus what it is free to go.
     struct End {

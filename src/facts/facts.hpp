@@ -91,7 +91,7 @@ public:
     std::vector<Listing> glues() const;
     std::vector<Listing> finishes() const;
 
-    /// A number of limits.toml, loads.toml or variability.toml in SI, by its key, for example "seat_rail_sag_ratio".
+    /// A number of strength.toml, limits.toml or loads.toml in SI (percent as a share), by its key, for example "sag_seat_rail".
     /// @throws BrokenData  there is no such key
     const Datum<double>& number(std::string_view key) const;
 

@@ -46,7 +46,9 @@ std::optional<Box> mortise_of(const Contact& contact)
 std::pair<Box, Box> lap_halves(const Contact& contact)
 {
     Box first = *contact.shared, second = *contact.shared;
-    const Patch& face = contact.patches.front();
+    // In deep parts a shoulder may be the largest face: the lap's own face is asked for.
+    const auto own = std::find_if(contact.patches.begin(), contact.patches.end(), [](const Patch& p) { return p.role == Patch::Role::face; });
+    const Patch& face = own != contact.patches.end() ? *own : contact.patches.front();
     for (std::size_t i = 0; i < 3; ++i) {
         if (std::abs(face.normal[i]) < 0.9) continue;
         // The normal looks out of the first: the first keeps what lies behind the face and loses what lies before it.
@@ -170,7 +172,7 @@ std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, cons
         const double across = std::min(cut.box.hi[breadth_axis], copy.box.hi[breadth_axis]) - std::max(cut.box.lo[breadth_axis], copy.box.lo[breadth_axis]);
         // A groove or mortise narrower than the part leaves wood beside it: it lessens the section where it lies, but is no notch.
         const bool narrow = across < kWholeBreadth * copy.box.size(static_cast<Axis>(breadth_axis));
-        switch (narrow ? Cut::Place::inside : cut.place) {
+        switch (narrow && cut.place != Cut::Place::through ? Cut::Place::inside : cut.place) {
         case Cut::Place::top: losses.top = height; break;
         case Cut::Place::bottom: losses.bottom = height; break;
         case Cut::Place::through: losses.breadth = across; break;

@@ -190,6 +190,8 @@ void add_shelf_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
 
 void add_stated_cases(LoadCases& cases, const Piece& piece)
 {
+    std::vector<CopyLoad> together; // loads that come and go may all be there at once
+    int passing = 0;
     for (const StatedLoad& load : piece.loads) {
         std::vector<CopyLoad> loads;
         const double down = -load.direction[2] * load.force.value();
@@ -205,11 +207,14 @@ void add_stated_cases(LoadCases& cases, const Piece& piece)
             cases.cases.front().name = "its own weight and what stays on it";
             cases.cases.front().source = "mass of the parts; the design's [[load]]";
         } else {
+            together.insert(together.end(), loads.begin(), loads.end());
+            ++passing;
             add_case(cases, load.name, false, LoadDuration::sitting, true, std::move(loads), {"the design's [[load]]", load.name, Provenance::retrieved, ""});
         }
-        if (std::abs(load.direction[2] + 1) > 1e-6)
-            cases.assumed.push_back(fmt::format("of the load \"{}\" only the downward part is worked out", load.name));
+        if (std::hypot(load.direction[0], load.direction[1]) > 1e-6)
+            cases.assumed.push_back(fmt::format("of the load \"{}\" only the upright part is worked out", load.name));
     }
+    if (passing > 1) add_case(cases, "all stated loads together", false, LoadDuration::sitting, true, std::move(together), {"the design's [[load]]", "all of them", Provenance::retrieved, ""});
 }
 
 } // namespace

@@ -49,6 +49,12 @@ bool holds_sideways(const Joint& joint)
     }
 }
 
+/// Kinds in which the first part sits in the second.
+bool takes_the_first(JointKind kind)
+{
+    return kind == JointKind::housing || kind == JointKind::groove || kind == JointKind::sliding_dovetail;
+}
+
 Bearing bearing_of(const Piece& piece, const std::vector<Contact>& contacts, std::size_t c, std::size_t upper, std::size_t below)
 {
     const Contact& contact = contacts[c];
@@ -72,6 +78,41 @@ Bearing bearing_of(const Piece& piece, const std::vector<Contact>& contacts, std
     const std::size_t across = piece.part_of(upper).grain == Axis::x ? 1 : 0;
     bearing.across = (box.lo[across] + box.hi[across]) / 2;
     return bearing;
+}
+
+/// Orders the copies so that each comes before those that bear it; drops a bearing that would close a ring.
+void put_in_order(LoadPath& path)
+{
+    enum class Mark { fresh, open, done };
+    const std::size_t n = path.bearings.size();
+    std::vector<Mark> marks(n, Mark::fresh);
+    std::vector<std::size_t> finished;
+    for (std::size_t start = 0; start < n; ++start) {
+        if (marks[start] != Mark::fresh) continue;
+        std::vector<std::pair<std::size_t, std::size_t>> stack{{start, 0}}; // a copy and its next bearing
+        marks[start] = Mark::open;
+        while (!stack.empty()) {
+            auto& [copy, next] = stack.back();
+            auto& bearings = path.bearings[copy];
+            if (next == bearings.size()) {
+                marks[copy] = Mark::done;
+                finished.push_back(copy);
+                stack.pop_back();
+                continue;
+            }
+            const std::size_t below = bearings[next].below;
+            if (marks[below] == Mark::open) {
+                bearings.erase(bearings.begin() + static_cast<std::ptrdiff_t>(next));
+                continue;
+            }
+            ++next;
+            if (marks[below] == Mark::fresh) {
+                marks[below] = Mark::open;
+                stack.emplace_back(below, 0);
+            }
+        }
+    }
+    path.order.assign(finished.rbegin(), finished.rend());
 }
 
 } // namespace
@@ -109,24 +150,31 @@ LoadPath load_path_of(const Piece& piece, const std::vector<Contact>& contacts)
     path.reached.resize(n);
     for (std::size_t i = 0; i < n; ++i) path.reached[i] = level[i] != kUnreached;
 
+    // A part stands without another when something nearer the floor than itself bears it.
+    const auto stands_without = [&](std::size_t part, std::size_t other) {
+        if (level[part] == 0) return true;
+        return std::any_of(at[part].begin(), at[part].end(), [&](std::size_t c) {
+            const std::size_t next = contacts[c].first == part ? contacts[c].second : contacts[c].first;
+            return next != other && can_bear(contacts[c]) && level[next] < level[part];
+        });
+    };
     for (std::size_t c = 0; c < contacts.size(); ++c) {
         const Contact& contact = contacts[c];
         if (!can_bear(contact)) continue;
         const std::size_t a = contact.first, b = contact.second;
         if (level[a] == kUnreached || level[b] == kUnreached) continue;
         const int below = lies_below(contact);
-        if (level[b] < level[a] || (level[a] == level[b] && below > 0 && level[a] > 0))
+        // What lies on a part that stands by itself is borne by it, however many parts it is from the floor: a slat that also touches a leg.
+        const bool a_on_b = below > 0 && level[a] > 0 && stands_without(b, a), b_on_a = below < 0 && level[b] > 0 && stands_without(a, b);
+        // On one level what sits in a housing or groove is borne by what is cut to take it: a drawer bottom by its sides.
+        const bool a_in_b = level[a] == level[b] && level[a] > 0 && contact.joint && takes_the_first(piece.joints[*contact.joint].kind);
+        if (a_on_b || a_in_b || (!b_on_a && level[b] < level[a]))
             path.bearings[a].push_back(bearing_of(piece, contacts, c, a, b));
-        else if (level[a] < level[b] || (level[a] == level[b] && below < 0 && level[a] > 0))
+        else if (b_on_a || level[a] < level[b])
             path.bearings[b].push_back(bearing_of(piece, contacts, c, b, a));
     }
 
-    path.order.resize(n);
-    for (std::size_t i = 0; i < n; ++i) path.order[i] = i;
-    std::stable_sort(path.order.begin(), path.order.end(), [&](std::size_t a, std::size_t b) {
-        if (level[a] != level[b]) return level[a] > level[b];
-        return piece.copies[a].box.middle(Axis::z) > piece.copies[b].box.middle(Axis::z) + 1e-9;
-    });
+    put_in_order(path);
     return path;
 }
 

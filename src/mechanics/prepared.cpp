@@ -131,6 +131,12 @@ Prepared prepare(const Piece& piece, const Facts& facts, const Layout& layout, c
         prepared.masses.push_back(state.loaded.density ? layout.volumes[i] * state.loaded.density->value.value() : 0.0);
         stiffness.push_back(stiffness_of(facts, piece.part_of(i), state));
     }
+    prepared.carried.assign(piece.copies.size(), false);
+    prepared.part_carries.assign(piece.parts.size(), false);
+    for (const std::size_t i : carried_copies(piece)) {
+        prepared.carried[i] = true;
+        prepared.part_carries[piece.copies[i].part] = true;
+    }
     prepared.statics = solve_statics(piece, facts, layout.contacts, layout.cuts, prepared.masses, stiffness);
     return prepared;
 }

@@ -55,6 +55,8 @@ struct Prepared {
     Combination combination;
     std::vector<PartState> parts; ///< by part
     std::vector<double> masses;   ///< by copy [kg]
+    std::vector<bool> carried;    ///< by copy: people or goods bear on it
+    std::vector<bool> part_carries; ///< by part: some copy of it does
     Statics statics;
 
     const PartState& state_of(std::size_t copy) const { return parts[piece->copies[copy].part]; }

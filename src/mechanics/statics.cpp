@@ -33,34 +33,52 @@ struct Member {
     std::optional<kernel::Beam> beam;
 };
 
+/// Rests that stand together are one support at their middle; a long row of them is two, at its ends.
+void add_group(std::vector<Station>& stations, const std::vector<std::pair<double, Rest>>& rests, std::size_t first, std::size_t last, double same)
+{
+    const double from = rests[first].first, to = rests[last].first, middle = (from + to) / 2;
+    Station low{middle, {}}, high{to, {}};
+    const bool row = to - from > 2 * same + kTouch;
+    if (row) low.at = from;
+    for (std::size_t i = first; i <= last; ++i) {
+        const double at = rests[i].first;
+        if (!row || at < middle + kSameStation) low.rests.push_back(rests[i].second);
+        if (row && at > middle - kSameStation) high.rests.push_back(rests[i].second);
+    }
+    stations.push_back(std::move(low));
+    if (row) stations.push_back(std::move(high));
+}
+
 /// Supports of a part. Two rests nearer than the part is deep would lever against each other where wood only gives: they are one.
 /// @param without_long  long bearings do not hold the part: they run under one edge only
 std::vector<Station> stations_of(const std::vector<Bearing>& bearings, double length, double depth, bool without_long)
 {
-    std::vector<Station> stations;
+    std::vector<std::pair<double, Rest>> rests;
     const double same = std::max(kSameStation, depth);
-    const auto put = [&](double at, Rest rest) {
-        for (Station& s : stations)
-            if (std::abs(s.at - at) < same) {
-                s.rests.push_back(rest);
-                return;
-            }
-        stations.push_back({at, {rest}});
-    };
+    const auto put = [&](double at, Rest rest) { rests.emplace_back(at, rest); };
     for (std::size_t i = 0; i < bearings.size(); ++i) {
         const Bearing& b = bearings[i];
-        if (b.to - b.from < kLongBearing * length) {
+        if (b.to - b.from < kLongBearing * length - kTouch) {
             put((b.from + b.to) / 2, {i, b.from, b.to});
             continue;
         }
         if (without_long) continue;
-        const double step = (b.to - b.from) / (kLongBearingPoints - 1);
-        for (int k = 0; k < kLongBearingPoints; ++k) {
+        const int points = std::clamp(static_cast<int>((b.to - b.from + kTouch) / same) + 1, 2, kLongBearingPoints);
+        const double step = (b.to - b.from) / (points - 1);
+        for (int k = 0; k < points; ++k) {
             const double at = b.from + step * k;
             put(at, {i, std::max(b.from, at - step / 2), std::min(b.to, at + step / 2)});
         }
     }
-    std::sort(stations.begin(), stations.end(), [](const Station& a, const Station& b) { return a.at < b.at; });
+    std::stable_sort(rests.begin(), rests.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    // Rests with less than `same` between them stand together, from whichever end they are counted.
+    std::vector<Station> stations;
+    for (std::size_t first = 0; first < rests.size();) {
+        std::size_t last = first;
+        while (last + 1 < rests.size() && rests[last + 1].first - rests[last].first < same + kTouch) ++last;
+        add_group(stations, rests, first, last, same);
+        first = last + 1;
+    }
     return stations;
 }
 
@@ -73,19 +91,24 @@ std::vector<double> shares_at(const Station& station, const std::vector<Bearing>
     std::size_t below = n, above = n;
     for (std::size_t k = 0; k < n; ++k) {
         const double at = bearings[station.rests[k].bearing].across;
-        if (at <= load_across && (below == n || at > bearings[station.rests[below].bearing].across)) below = k;
-        if (at > load_across && (above == n || at < bearings[station.rests[above].bearing].across)) above = k;
+        if (at <= load_across + kTouch && (below == n || at > bearings[station.rests[below].bearing].across)) below = k;
+        if (at > load_across + kTouch && (above == n || at < bearings[station.rests[above].bearing].across)) above = k;
     }
     std::fill(shares.begin(), shares.end(), 0.0);
-    if (below == n || above == n) {
-        // The load lies outside all bearings: the nearest takes it; the lift of the far one is left to the whole-frame solution.
-        shares[below == n ? above : below] = 1;
-        return shares;
-    }
-    const double a = bearings[station.rests[below].bearing].across, b = bearings[station.rests[above].bearing].across;
-    const double t = (load_across - a) / (b - a);
-    shares[below] = 1 - t;
-    shares[above] = t;
+    // Bearings side by side at one place across share alike.
+    const auto give = [&](std::size_t to, double share) {
+        const double at = bearings[station.rests[to].bearing].across;
+        std::vector<std::size_t> alike;
+        for (std::size_t k = 0; k < n; ++k)
+            if (std::abs(bearings[station.rests[k].bearing].across - at) < kSameStation) alike.push_back(k);
+        for (const std::size_t k : alike) shares[k] += share / static_cast<double>(alike.size());
+    };
+    // Where the load lies outside all bearings the nearest takes it; the lift of the far one is left to the whole-frame solution.
+    const bool outside = below == n || above == n;
+    const double a = outside ? 0 : bearings[station.rests[below].bearing].across, b = outside ? 0 : bearings[station.rests[above].bearing].across;
+    const double t = outside ? (below == n ? 1 : 0) : std::clamp((load_across - a) / (b - a), 0.0, 1.0);
+    if (t < 1) give(below, 1 - t);
+    if (t > 0) give(above, t);
     return shares;
 }
 
@@ -191,7 +214,7 @@ private:
         bool before = false, beyond = false, any = false;
         std::vector<double> ends;
         for (const Bearing& b : bearings) {
-            if (b.to - b.from < kLongBearing * length) {
+            if (b.to - b.from < kLongBearing * length - kTouch) {
                 ends.push_back((b.from + b.to) / 2);
                 continue;
             }
@@ -199,9 +222,14 @@ private:
             before = before || b.across < box.middle(across) + 0.1 * box.size(across);
             beyond = beyond || b.across > box.middle(across) - 0.1 * box.size(across);
         }
-        if (!any || (before && beyond) || ends.size() < 2) return false;
-        const auto [lowest, highest] = std::minmax_element(ends.begin(), ends.end());
-        return *highest - *lowest > 0.5 * length;
+        if (!any || (before && beyond)) return false;
+        if (ends.size() >= 2) {
+            const auto [lowest, highest] = std::minmax_element(ends.begin(), ends.end());
+            if (*highest - *lowest > 0.5 * length) return true;
+        }
+        // Nothing but the one edge holds it: it stands out across its grain, which these sums do not see.
+        if (box.size(across) > 2 * box.size(Axis::z)) statics_.held_by_one_edge[i] = true;
+        return false;
     }
 
     /// A load on a bearing part: over what the two parts share along the lower one's grain, and no more than the stretch that hands it down.
@@ -295,16 +323,9 @@ private:
             // The two ends of an element look into it, so that the section on its own side of a notch's corner counts.
             const double inwards = k % 2 == 0 ? 1e-5 : -1e-5;
             const NetStretch& s = stretch_at(stretches, response.at[k] + inwards);
-            const double stress = std::abs(response.moment[k]) * s.outer / s.inertia;
-            if (stress > r.stress) {
-                r.stress = stress;
-                r.moment = response.moment[k];
-                r.stress_at = response.at[k] - lo;
-                r.span = span_about(supports, response.at[k]);
-                r.depth = s.depth;
-                r.breadth = s.breadth;
-                r.tension_at_notch = response.moment[k] > 0 ? s.bottom_loss > 0 : s.top_loss > 0;
-            }
+            note_stress(r, s, response.moment[k], response.at[k], lo, supports);
+            if (k % 2 == 0)
+                if (const auto peak = peak_within(response, k)) note_stress(r, s, peak->second, peak->first, lo, supports);
             r.shear = std::max(r.shear, std::abs(response.shear[k]));
             r.shear_stress = std::max(r.shear_stress, 1.5 * std::abs(response.shear[k]) / s.area);
             // A free end that lifts while the span beside it sags is no sag of its own.
@@ -322,6 +343,30 @@ private:
         }
         r.lasting_sag = std::min(lasting_sag_[copy], r.most_sag);
         statics_.members.push_back(r);
+    }
+
+    static void note_stress(MemberResult& r, const NetStretch& s, double moment, double at, double lo, const std::vector<double>& supports)
+    {
+        const double stress = std::abs(moment) * s.outer / s.inertia;
+        if (stress <= r.stress) return;
+        r.stress = stress;
+        r.moment = moment;
+        r.stress_at = at - lo;
+        r.span = span_about(supports, at);
+        r.depth = s.depth;
+        r.breadth = s.breadth;
+        r.tension_at_notch = moment > 0 ? s.bottom_loss > 0 : s.top_loss > 0;
+    }
+
+    /// Place and size of the largest moment within an element, where the shear changes sign there: where the tangents at its ends cross.
+    /// Exact under a point load, a few parts in a thousand high under a spread one.
+    static std::optional<std::pair<double, double>> peak_within(const kernel::BeamResponse& response, std::size_t k)
+    {
+        const double v0 = response.shear[k], v1 = response.shear[k + 1], m0 = response.moment[k], m1 = response.moment[k + 1];
+        if (v0 * v1 >= 0) return std::nullopt;
+        const double into = (m1 - m0 - v1 * (response.at[k + 1] - response.at[k])) / (v0 - v1);
+        if (into <= 0 || into >= response.at[k + 1] - response.at[k]) return std::nullopt;
+        return std::pair{response.at[k] + into, m0 + v0 * into};
     }
 
     void note_notch(MemberResult& r, const NetStretch& s, const kernel::BeamResponse& response, std::size_t k, const std::vector<double>& supports, double& worst) const
@@ -360,6 +405,7 @@ Statics solve_statics(const Piece& piece, const Facts& facts, const std::vector<
     statics.path = load_path_of(piece, contacts);
     statics.cases = load_cases_of(piece, facts, masses);
     statics.is_beam.assign(piece.copies.size(), false);
+    statics.held_by_one_edge.assign(piece.copies.size(), false);
     statics.stretches.resize(piece.copies.size());
     statics.on_floor.assign(statics.cases.cases.size(), 0.0);
     for (std::size_t i = 0; i < piece.copies.size(); ++i)

@@ -52,6 +52,7 @@ struct Statics {
     std::vector<MemberResult> members;
     std::vector<BearingForce> forces;
     std::vector<double> on_floor; ///< by case: sum handed to the floor [N], equal to the loads
+    std::vector<bool> held_by_one_edge; ///< by copy: stands out across its grain from one edge, which is not worked out
     std::vector<bool> is_beam;    ///< by copy: lies and spans between supports
 };
 

@@ -1,5 +1,7 @@
 #include "mechanics/ties.hpp"
 
+#include "piece/turn.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -75,7 +77,7 @@ Axis main_axis(const Point& normal)
 /// The direction in which fasteners go: square to the cheeks, through the thickness of a panel, else square to the largest face.
 Axis through_axis(const Piece& piece, const Contact& contact, JointKind kind)
 {
-    if (kind == JointKind::groove) return piece.part_of(contact.first).face;
+    if (kind == JointKind::groove) return main_axis(axes_of(piece.part_of(contact.first), piece.copies[contact.first]).face);
     for (const Patch& p : contact.patches)
         if (is_tongue(kind) && p.role == Patch::Role::cheek) return main_axis(p.normal);
     return main_axis(contact.patches.front().normal);
@@ -185,6 +187,26 @@ std::optional<FastenerRow> fastener_row(const Prepared& prepared, std::size_t in
     return row;
 }
 
+double strain_in_space(const Piece& piece, std::size_t copy, const BoardStrain& strain, Axis axis)
+{
+    const PartAxes axes = axes_of(piece.part_of(copy), piece.copies[copy]);
+    const std::size_t i = index_of(axis);
+    return axes.grain[i] * axes.grain[i] * strain.along + axes.width[i] * axes.width[i] * strain.width + axes.face[i] * axes.face[i] * strain.thickness;
+}
+
+bool runs_along(const Piece& piece, std::size_t copy, Axis axis)
+{
+    constexpr double within = 0.72; // cosine: no grain runs along two axes
+    return std::abs(axes_of(piece.part_of(copy), piece.copies[copy]).grain[index_of(axis)]) > within;
+}
+
+Angle rings_along(const Prepared& prepared, std::size_t copy, Axis axis)
+{
+    const PartAxes axes = axes_of(prepared.piece->part_of(copy), prepared.piece->copies[copy]);
+    const Angle rings = prepared.state_of(copy).rings;
+    return std::abs(axes.face[index_of(axis)]) > std::abs(axes.width[index_of(axis)]) ? degrees(90 - in_degrees(rings)) : rings;
+}
+
 Ties::Ties(const Prepared& prepared) : prepared_(prepared)
 {
     const Piece& piece = *prepared.piece;
@@ -197,6 +219,7 @@ Ties::Ties(const Prepared& prepared) : prepared_(prepared)
         if (moves_as_one(piece, contacts[c])) boards.join(contacts[c].first, contacts[c].second);
         if (contacts[c].joint) joined.join(contacts[c].first, contacts[c].second);
     }
+    for (const Copy& copy : piece.copies) boxes_.push_back(bounds_of(piece.parts[copy.part], copy));
     body_index_.resize(piece.copies.size());
     assembly_.resize(piece.copies.size());
     crowd_.assign(piece.copies.size(), 0);
@@ -206,12 +229,12 @@ Ties::Ties(const Prepared& prepared) : prepared_(prepared)
         ++crowd_[assembly_[i]];
         if (board == i) {
             body_index_[i] = bodies_.size();
-            bodies_.push_back({{i}, piece.copies[i].box});
+            bodies_.push_back({{i}, boxes_[i]});
             continue;
         }
         body_index_[i] = body_index_[board];
         bodies_[body_index_[i]].copies.push_back(i);
-        widen(bodies_[body_index_[i]].box, piece.copies[i].box);
+        widen(bodies_[body_index_[i]].box, boxes_[i]);
     }
 }
 
@@ -236,13 +259,12 @@ std::vector<Grip> Ties::grips(std::size_t copy, Axis axis) const
     return all;
 }
 
-bool Ties::tied_without(const Body& body, std::size_t a, std::size_t b) const
+std::vector<bool> Ties::tied_without(const TiedBody& body, std::size_t copy) const
 {
-    if (a == b) return true;
-    std::vector<bool> seen(contacts_of_.size(), false);
-    for (const std::size_t member : body.copies) seen[member] = true;
-    std::vector<std::size_t> open{a};
-    seen[a] = true;
+    std::vector<bool> barred(contacts_of_.size(), false), tied(contacts_of_.size(), false);
+    for (const std::size_t member : body.copies) barred[member] = true;
+    std::vector<std::size_t> open{copy};
+    tied[copy] = true;
     while (!open.empty()) {
         const std::size_t now = open.back();
         open.pop_back();
@@ -250,16 +272,15 @@ bool Ties::tied_without(const Body& body, std::size_t a, std::size_t b) const
             const Contact& contact = prepared_.layout->contacts[c];
             if (!contact.joint) continue;
             const std::size_t next = contact.first == now ? contact.second : contact.first;
-            if (next == b) return true;
-            if (seen[next]) continue;
-            seen[next] = true;
+            if (barred[next] || tied[next]) continue;
+            tied[next] = true;
             open.push_back(next);
         }
     }
-    return false;
+    return tied;
 }
 
-std::optional<std::size_t> Ties::spanning(std::size_t a, std::size_t b, Axis axis, const Body& but) const
+std::optional<std::size_t> Ties::spanning(std::size_t a, std::size_t b, Axis axis, const TiedBody& but) const
 {
     const Piece& piece = *prepared_.piece;
     const auto touches_b = [&](std::size_t copy) {
@@ -269,16 +290,16 @@ std::optional<std::size_t> Ties::spanning(std::size_t a, std::size_t b, Axis axi
         });
     };
     const std::size_t k = index_of(axis);
-    const double from = std::min(piece.copies[a].box.hi[k], piece.copies[b].box.hi[k]), to = std::max(piece.copies[a].box.lo[k], piece.copies[b].box.lo[k]);
+    const double from = std::min(boxes_[a].hi[k], boxes_[b].hi[k]), to = std::max(boxes_[a].lo[k], boxes_[b].lo[k]);
     std::optional<std::size_t> found;
     for (const std::size_t c : contacts_of_[a]) {
         const Contact& contact = prepared_.layout->contacts[c];
         if (!contact.joint) continue;
         const std::size_t copy = contact.first == a ? contact.second : contact.first;
         if (copy == b || std::find(but.copies.begin(), but.copies.end(), copy) != but.copies.end() || !touches_b(copy)) continue;
-        const Box& box = piece.copies[copy].box;
+        const Box& box = boxes_[copy];
         if (box.lo[k] > from + kTouch || box.hi[k] < to - kTouch) continue;
-        if (piece.part_of(copy).grain == axis) return copy;
+        if (runs_along(piece, copy, axis)) return copy;
         if (!found) found = copy;
     }
     return found;

@@ -11,7 +11,7 @@
 namespace jointwright {
 
 /// Copies that move as one: a board alone, or boards glued edge to edge or face to face with their grains alike.
-struct Body {
+struct TiedBody {
     std::vector<std::size_t> copies;
     Box box; ///< around all of them
 };
@@ -52,30 +52,40 @@ struct Grip {
     double middle() const { return (from + to) / 2; }
 };
 
+/// Strain of a copy along an axis of the piece, turned or not: ε_L g² + ε_width w² + ε_thickness f², the squares of its own axes' shares.
+double strain_in_space(const Piece& piece, std::size_t copy, const BoardStrain& strain, Axis axis);
+/// True when the grain of a copy runs within about 45° of an axis, turned or not.
+bool runs_along(const Piece& piece, std::size_t copy, Axis axis);
+/// Angle between the rings and the face that moves along an axis: that of the wide face across the width, its complement through the thickness.
+Angle rings_along(const Prepared& prepared, std::size_t copy, Axis axis);
+
 /// Who is tied to whom. Built once for a check.
 class Ties {
 public:
     explicit Ties(const Prepared& prepared);
 
-    const Body& body_of(std::size_t copy) const { return bodies_[body_index_[copy]]; }
+    const TiedBody& body_of(std::size_t copy) const { return bodies_[body_index_[copy]]; }
+    /// The box round a copy as it stands.
+    const Box& box_of(std::size_t copy) const { return boxes_[copy]; }
     bool same_body(std::size_t a, std::size_t b) const { return body_index_[a] == body_index_[b]; }
     /// Indices of the contacts of a copy, joined or not.
     const std::vector<std::size_t>& contacts_of(std::size_t copy) const { return contacts_of_[copy]; }
 
     /// Everything that holds the body of a copy along an axis, buttons without a stated slot left out.
     std::vector<Grip> grips(std::size_t copy, Axis axis) const;
-    /// True when joints tie two copies to each other on a way that does not lead over a body.
-    bool tied_without(const Body& body, std::size_t a, std::size_t b) const;
+    /// Which copies joints tie to a copy on ways that do not lead over a body; by copy.
+    std::vector<bool> tied_without(const TiedBody& body, std::size_t copy) const;
     /// Copies that joints tie together have the same number; it counts its members in `crowd`.
     std::size_t assembly_of(std::size_t copy) const { return assembly_[copy]; }
     std::size_t crowd(std::size_t assembly) const { return crowd_[assembly]; }
     /// A copy that reaches from one copy to another along an axis and touches both, so that it sets their distance; one whose grain
     /// runs that way first.
-    std::optional<std::size_t> spanning(std::size_t a, std::size_t b, Axis axis, const Body& but) const;
+    std::optional<std::size_t> spanning(std::size_t a, std::size_t b, Axis axis, const TiedBody& but) const;
 
 private:
     const Prepared& prepared_;
-    std::vector<Body> bodies_;
+    std::vector<TiedBody> bodies_;
+    std::vector<Box> boxes_;
     std::vector<std::size_t> body_index_, assembly_, crowd_;
     std::vector<std::vector<std::size_t>> contacts_of_;
 };

@@ -8,6 +8,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 namespace jointwright {
@@ -32,6 +33,20 @@ void assume_rings(const Piece& piece, std::vector<std::string>& assumed)
         if (!piece.woods[w].rings_stated && needed)
             assumed.push_back(fmt::format("Rings of {} are not stated: flat-sawn is taken.", in_quotes(piece.woods[w].id)));
     }
+}
+
+/// Boards that may cup: wide for their thickness, their rings not upright.
+void assume_ring_radius(const Piece& piece, const Facts& facts, std::vector<std::string>& assumed)
+{
+    const bool needed = std::any_of(piece.parts.begin(), piece.parts.end(), [](const Part& part) {
+        const double width = in_metres(part.width), thickness = in_metres(part.thickness);
+        const double upright = width < thickness ? 0 : 90; // ring angle to the face, on edge and lying
+        const bool may_cup = std::any_of(part.rings.begin(), part.rings.end(), [&](Angle rings) { return std::abs(in_degrees(rings) - upright) > 15; });
+        return !part.ring_radius && may_cup && std::max(width, thickness) >= 2 * std::min(width, thickness);
+    });
+    if (needed)
+        assumed.push_back(fmt::format("Ring radius is not stated: {} is taken where boards cup.",
+                                      write_length(metres(facts.number("ring_radius_default").value), piece.units)));
 }
 
 void assume_loads(const Piece& piece, const Facts& facts, std::vector<std::string>& assumed)
@@ -62,20 +77,16 @@ private:
 void unused_of_joint(const Joint& joint, UnusedList& list)
 {
     using enum JointKind;
-    for (const JointKind kind : {screws, dowel, dovetail, mitre})
+    for (const JointKind kind : {screws, dowel, dovetail})
         list.add(joint.kind == kind, fmt::format("the strength of joints of kind \"{}\"", name_of(kind)));
-    list.add(joint.kind == buttons, "the travel of buttons");
-    list.add(joint.screws.has_value(), "screws");
     list.add(joint.dowels.has_value(), "dowels");
-    list.add(joint.pegs.has_value(), "pegs");
+    list.add(joint.pegs.has_value(), "the strength of pegs");
     list.add(joint.dovetail.has_value(), "the sizes of dovetails");
 }
 
 void unused_of_part(const Part& part, UnusedList& list)
 {
     list.add(!part.bare.empty(), "sides left bare");
-    list.add(part.bark_side.has_value(), "bark_side");
-    list.add(part.ring_radius.has_value(), "ring_radius");
     list.add(part.finish.has_value(), "the finish");
 }
 
@@ -85,6 +96,7 @@ std::vector<std::string> reading_assumptions(const Piece& piece, const Facts& fa
 {
     std::vector<std::string> assumed;
     assume_rings(piece, assumed);
+    assume_ring_radius(piece, facts, assumed);
     assume_loads(piece, facts, assumed);
     for (const Joint& joint : piece.joints)
         if (is_cut_to_fit(joint.kind) && joint.clearance == Length{} && !joint.groove_depth)

@@ -240,6 +240,42 @@ std::optional<Fault> groove_fault(const Piece& piece, const Contact& contact)
     return f;
 }
 
+/// Kinds that are drawn sharing space, or resting in a notch of the second.
+bool must_share(JointKind kind)
+{
+    switch (kind) {
+    case JointKind::housing:
+    case JointKind::groove:
+    case JointKind::sliding_dovetail:
+    case JointKind::bridle:
+    case JointKind::dovetail:
+    case JointKind::lap:
+    case JointKind::mitre: return true;
+    default: return false;
+    }
+}
+
+/// A housing, lap or the like whose parts merely touch: the maker forgot to sink them.
+std::optional<Fault> only_touching_fault(const Piece& piece, const std::vector<Contact>& contacts, std::size_t j)
+{
+    const Joint& joint = piece.joints[j];
+    if (!must_share(joint.kind)) return std::nullopt;
+    const Contact* touching = nullptr;
+    for (const Contact& c : contacts) {
+        if (c.joint != j) continue;
+        if (c.shared || !piece.part_of(c.second).notches.empty()) return std::nullopt;
+        touching = &c;
+    }
+    if (!touching) return std::nullopt;
+    Fault f;
+    f.id = "joint-apart";
+    f.spot = joint.spot;
+    f.says = fmt::format("{} and {} only touch, but a {} is drawn sharing space", piece.label(touching->first), piece.label(touching->second), name_of(joint.kind));
+    f.fix = "kind = \"face\"   # or draw one part sunk into the other";
+    f.note = "where two parts share space the joint's kind says which of them is cut; parts that touch are glued or dry faces";
+    return f;
+}
+
 Fault twice_fault(const Piece& piece, std::size_t a, std::size_t b, std::size_t first_joint, std::size_t second_joint)
 {
     Fault fault;
@@ -304,6 +340,9 @@ ContactSearch find_contacts(const Piece& piece)
         }
         search.contacts.push_back(std::move(contact));
     }
+    for (std::size_t j = 0; j < piece.joints.size(); ++j)
+        if (acts[j] && !bad[j])
+            if (auto fault = only_touching_fault(piece, search.contacts, j)) search.faults.push_back(std::move(*fault));
     for (std::size_t j = 0; j < piece.joints.size(); ++j)
         if (!acts[j] && !bad[j]) search.faults.push_back(apart_fault(piece, piece.joints[j], index, j));
     for (Fault& fault : search.faults)

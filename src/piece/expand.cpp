@@ -1,8 +1,8 @@
-// A design with every repeat, copy and mirror written out as single copies.
+// A design with every pattern, repeat, copy and mirror written out as single copies.
 
 #include "piece/read_design.hpp"
 
-#include "piece/value.hpp"
+#include "piece/read_pattern.hpp"
 
 #include <fmt/core.h>
 
@@ -96,11 +96,13 @@ std::string section_text(const DesignEntry& entry, const Piece& piece)
 
 } // namespace
 
-std::string expand_design(const Piece& piece, std::string_view text)
+std::string expand_design(const Piece& piece, std::string_view text, const Facts& facts)
 {
-    const auto tree = parse_tree(text);
-    const DesignValue* root = std::get_if<DesignValue>(&tree);
+    auto tree = parse_tree(text);
+    DesignValue* root = std::get_if<DesignValue>(&tree);
     if (root == nullptr) throw std::invalid_argument("expand_design: the text is not the one that the piece was read from");
+    Reading reading(text, facts); // the text has been read before: there is nothing to report
+    write_out_pattern(reading, *root, text);
     std::string out(kFirstLine);
     for (const DesignEntry& entry : root->entries) out += section_text(entry, piece);
     return out;

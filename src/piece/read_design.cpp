@@ -1,6 +1,7 @@
 #include "piece/read_design.hpp"
 
 #include "piece/contact.hpp"
+#include "piece/read_pattern.hpp"
 #include "piece/readers.hpp"
 
 #include <fmt/core.h>
@@ -30,9 +31,11 @@ Fault empty_fault()
 /// The steps of reading one design, in the order in which they need each other.
 class DesignReader {
 public:
-    DesignReader(const DesignValue& root, std::string_view text, const Facts& facts)
-        : reading_(text, facts), root_(reading_, root, "the design")
+    DesignReader(DesignValue root, std::string_view text, const Facts& facts)
+        : reading_(text, facts), written_(std::move(root)), pattern_(write_out_pattern(reading_, written_, text)),
+          root_(reading_, written_, "the design")
     {
+        root_.may("pattern"); // a key of the design, though it has been replaced by what it makes
     }
 
     DesignRead read()
@@ -46,26 +49,42 @@ public:
             read_room(table, piece_.room);
         }
         if (const DesignValue* woods = list("wood", kWoodLines)) read_woods(reading_, *woods, piece_);
-        PartIds ids;
-        reading_.about_shapes = true;
-        if (const DesignValue* parts = list("part", kPartLines)) ids = read_parts(reading_, *parts, piece_);
-        if (const DesignValue* joints = root_.may("joint")) read_joints(reading_, *joints, ids, piece_);
-        reading_.about_shapes = false;
-        if (head_table) {
-            read_piece_names(*head_table, ids, piece_);
-            head_table->finish();
-        }
-        if (const DesignValue* loads = root_.may("load")) read_loads(reading_, *loads, ids, piece_);
+        if (!pattern_.sound) forget_size();
+        read_what_is_made(head_table);
+        if (head_table) head_table->finish();
         read_stated_limits();
-        root_.not_yet(
-            "pattern",
-            "patterns that make their own parts come later; until then write the parts out, or start from `jointwright new`");
         root_.finish();
         check_combinations();
         return finished();
     }
 
 private:
+    /// Parts, joints, and what names parts. Where a pattern is not known, the ids that it would make are not known either.
+    void read_what_is_made(std::optional<DesignTable>& head)
+    {
+        const bool ids_known = pattern_.written_out;
+        PartIds ids;
+        reading_.about_shapes = true;
+        const DesignValue* parts = ids_known ? list("part", kPartLines) : root_.may("part");
+        if (parts != nullptr) ids = read_parts(reading_, *parts, piece_);
+        const DesignValue* joints = root_.may("joint");
+        if (joints != nullptr && ids_known) read_joints(reading_, *joints, ids, piece_);
+        reading_.about_shapes = false;
+        if (head && ids_known) read_piece_names(*head, ids, piece_);
+        if (head && !ids_known)
+            for (const std::string_view key : {"carries", "wall"}) head->may(key);
+        const DesignValue* loads = root_.may("load");
+        if (loads != nullptr && pattern_.sound) read_loads(reading_, *loads, ids, piece_);
+    }
+
+    /// The parts of a pattern with faults are not those that the maker means: nothing is held against them in space.
+    void forget_size()
+    {
+        piece_.size.reset();
+        reading_.size_stated = true;
+        reading_.doubt_shapes();
+    }
+
     const DesignValue* missing(std::string_view key, std::string_view heading, std::string_view lines)
     {
         const DesignValue* value = root_.may(key);
@@ -135,6 +154,8 @@ private:
     }
 
     Reading reading_;
+    DesignValue written_; ///< the design with its pattern written out
+    PatternRead pattern_;
     DesignTable root_;
     Piece piece_;
 };
@@ -143,11 +164,11 @@ private:
 
 DesignRead read_design(std::string_view text, const Facts& facts)
 {
-    const auto tree = parse_tree(text);
+    auto tree = parse_tree(text);
     if (const Fault* fault = std::get_if<Fault>(&tree)) return {std::nullopt, {*fault}};
-    const DesignValue& root = std::get<DesignValue>(tree);
+    DesignValue& root = std::get<DesignValue>(tree);
     if (root.entries.empty()) return {std::nullopt, {empty_fault()}};
-    return DesignReader(root, text, facts).read();
+    return DesignReader(std::move(root), text, facts).read();
 }
 
 } // namespace jointwright

@@ -20,8 +20,9 @@ struct DesignRead {
 /// ("too-large", "syntax"). Geometry is checked too: joints whose parts stand apart, parts that share space without a joint.
 DesignRead read_design(std::string_view text, const Facts& facts);
 
-/// The same design with every repeat, copy and mirror written out as single copies: itself a valid design text with the same verdicts.
-/// Numbers of the copies stay ("slat #3" names the same one).
-std::string expand_design(const Piece& piece, std::string_view text);
+/// The same design with every pattern, repeat, copy and mirror written out as single copies: itself a valid design text with the same
+/// verdicts. Numbers of the copies stay ("slat #3" names the same one).
+/// @param text  the one that the piece was read from, with the same facts
+std::string expand_design(const Piece& piece, std::string_view text, const Facts& facts);
 
 } // namespace jointwright

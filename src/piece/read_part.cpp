@@ -217,7 +217,8 @@ void check_outside(Reading& reading, const Piece& piece, std::size_t first_copy)
                         write_small_length(metres(most), reading.units), name_of(axis),
                         name_of(static_cast<Side>(2 * i + (far ? 1 : 0))), others),
             {},
-            fmt::format("size along {} is {} in [piece]", name_of(axis), write_length(metres((*piece.size)[i]), reading.units)));
+            fmt::format("size along {} is {} {}", name_of(axis), write_length(metres((*piece.size)[i]), reading.units),
+                        reading.size_by_pattern ? "by the pattern; for a larger piece state size in [piece]" : "in [piece]"));
     }
 }
 

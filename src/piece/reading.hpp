@@ -34,12 +34,15 @@ public:
     bool is_full() const { return faults_.size() >= kMostFaults; }
     /// False once a fault was found while `about_shapes` was set: the parts in space are not what the maker meant.
     bool shapes_sound() const { return shapes_sound_; }
+    /// Says so without a fault of its own.
+    void doubt_shapes() { shapes_sound_ = false; }
 
     const Facts& facts;
     const SourceText source;
     LengthUnit units = LengthUnit::millimetre;
     bool about_shapes = false;        ///< what is read now places or shapes parts
     bool size_stated = false;         ///< [piece] has a size, readable or not
+    bool size_by_pattern = false;     ///< the size is that of [pattern], not one that the maker wrote
     std::vector<std::string> assumed; ///< defaults taken, one sentence each
 
 private:

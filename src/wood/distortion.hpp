@@ -43,7 +43,7 @@ struct Cup {
 Cup cup_of(const EndGrain& grain, const RingStrain& strain);
 
 /// Cup by the curvature at mid-width alone: (ε_R − ε_T) w² cos³φ/(4 r) [m, positive hollow on the bark side].
-/// Within 4 % of cup_of for flat-sawn boards up to w = 0.7 r, too much beyond.
+/// Small strains; within 4 % of cup_of for flat-sawn boards up to w = 0.7 r, too much beyond.
 Length cup_by_curvature(const EndGrain& grain, const RingStrain& strain);
 
 /// Free strains around and across the rings for a change of moisture.

@@ -51,7 +51,7 @@ constexpr const char* kSlat = R"(
 id = "slat"
 wood = "oak"
 length = 100
-width = 40
+width = 100
 thickness = 12
 grain = "y"
 face = "z"
@@ -106,21 +106,21 @@ TEST_CASE("A slat glued across has a third of it, and a finding about its moveme
 {
     const auto content = content_of(on_board(fill(kSlat, {{"more", ""}})));
     const Finding& f = finding_of(content.findings, "glue-line", "slat / panel");
-    CHECK_THAT(value_of(f, "area"), WithinAbs(0.100 * 0.040, kTenthOfMm2));
+    CHECK_THAT(value_of(f, "area"), WithinAbs(0.100 * 0.100, kTenthOfMm2));
     CHECK_THAT(value_of(f, "grain_angle"), WithinAbs(std::numbers::pi / 2, 1e-9));
     CHECK_THAT(value_of(f, "wood_shear"), WithinRel(4.1e6, 1e-4));
     CHECK_THAT(value_of(f, "mean_strength"), WithinRel(4.1e6, 1e-4));
     CHECK_THAT(f.headline, ContainsSubstring("the grains cross"));
     CHECK(content.contacts.front().grain_angle_deg == 90.0);
     const Finding& moving = finding_of(content.findings, "cross-grain", "slat / panel");
-    CHECK(value_of(moving, "differential_movement") > 1e-3); // 100 mm of panel against the slat's length
+    CHECK(value_of(moving, "differential_movement") > 1e-3); // 100 mm across the grain of one against the length of the other
     CHECK(has_value(moving, "restraint_stress"));
 }
 
 TEST_CASE("Glue on a part of the length only counts that part", "[glue-line]")
 {
     const Finding f = finding_of(content_of(on_board(fill(kSlat, {{"more", "glued = { length = 25, at = \"middle\" }"}}))).findings, "glue-line", "slat / panel");
-    CHECK_THAT(value_of(f, "area"), WithinAbs(0.025 * 0.040, kTenthOfMm2));
+    CHECK_THAT(value_of(f, "area"), WithinAbs(0.025 * 0.100, kTenthOfMm2));
 }
 
 TEST_CASE("End grain alone counts as nothing", "[glue-line]")

@@ -27,11 +27,11 @@ void check_same(const Piece& a, const Piece& b)
 void check_round_trip(const std::string& text)
 {
     const Piece piece = tiny::piece(text);
-    const std::string once = expand_design(piece, text);
+    const std::string once = expand_design(piece, text, tiny::facts());
     CAPTURE(once);
     const Piece again = tiny::piece(once);
     check_same(piece, again);
-    CHECK(expand_design(again, once) == once);
+    CHECK(expand_design(again, once, tiny::facts()) == once);
 }
 
 } // namespace
@@ -63,7 +63,7 @@ TEST_CASE("Every copy stands on a line of its own", "[expand]")
         {{"at = [0, 0, 20]",
           "at = { left = 0, back = 40, bottom = 20 }\nrepeat = { count = 2, along = \"x\", gap = 10 }\nmirror = [\"y\"]"},
          {"size = [500, 500, 500]", "size = [500, 100, 500]"}});
-    CHECK_THAT(expand_design(tiny::piece(text), text), ContainsSubstring("face = \"y\"\nat = [0, 0, 20]\ncopies = [\n"
+    CHECK_THAT(expand_design(tiny::piece(text), text, tiny::facts()), ContainsSubstring("face = \"y\"\nat = [0, 0, 20]\ncopies = [\n"
                                                                          "    { at = [50, 0, 20] },\n"
                                                                          "    { at = [0, 60, 20], mirrored = [\"y\"] },\n"
                                                                          "    { at = [50, 60, 20], mirrored = [\"y\"] }\n]\n"));

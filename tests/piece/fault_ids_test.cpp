@@ -237,9 +237,6 @@ TEST_CASE("Within a tenth of a millimetre a part is not outside", "[faults]")
 TEST_CASE("Keys of the format that wait for their work say so", "[faults]")
 {
     check_rows({
-        {"[0, 0, 0]", "[0, 0, 0]\nturn = { about = \"y\", degrees = 8 }",
-         "t.toml:21:1: error: turn cannot be used yet [not-yet]"},
-        {"[room]", "[pattern]\nkind = \"bench\"\n[room]", "t.toml:6:2: error: pattern cannot be used yet [not-yet]"},
         {"glue_up = 8", "glue_up = 8\nlog = \"attic.csv\"", "t.toml:9:1: error: log cannot be used yet [not-yet]"},
     });
 }

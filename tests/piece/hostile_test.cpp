@@ -59,7 +59,7 @@ TEST_CASE("Sound designs with random characters replaced, removed or doubled", "
         const auto result = tiny::read(text);
         CHECK(result.piece.has_value() == result.faults.empty());
         write_faults(result.faults, "f", text);
-        if (result.piece) CHECK(tiny::read(expand_design(*result.piece, text)).faults.empty());
+        if (result.piece) CHECK(tiny::read(expand_design(*result.piece, text, tiny::facts())).faults.empty());
     }
 }
 

@@ -113,8 +113,9 @@ TEST_CASE("The shape of a part", "[read]")
     CHECK(taper.end == Side::top);
     CHECK_THAT(in_millimetres(taper.over), WithinAbs(300, 1e-9)); // its whole length
     CHECK(taper.flat == std::vector<Side>{Side::left});
-    CHECK(says(piece.unused, "bark_side"));
-    CHECK(says(piece.unused, "ring_radius"));
+    CHECK_THAT(in_millimetres(*board.ring_radius), WithinAbs(90, 1e-9));
+    CHECK_FALSE(says(piece.unused, "bark_side"));
+    CHECK_FALSE(says(piece.unused, "ring_radius"));
 }
 
 TEST_CASE("Joints and their sizes by kind", "[read]")

@@ -1,0 +1,184 @@
+// The loads that a use brings.
+
+#include "catch.hpp"
+#include "checks/checked.hpp"
+
+#include <numeric>
+
+using namespace checked;
+
+namespace {
+
+/// Slats 400 mm long over a row of the given length, on two bearers.
+constexpr const char* kSeat = R"(
+[piece]
+name = "Seat"
+units = "mm"
+use = "$use"
+carries = ["slat"]
+[room]
+air = "heated, cold winters"
+moisture_at_glue_up = 8
+[[wood]]
+id = "oak"
+species = "white oak"
+[[part]]
+id = "bearer"
+wood = "oak"
+length = 1300
+width = 300
+thickness = 20
+grain = "x"
+face = "y"
+at = [0, 20, 0]
+copies = [ { at = [0, 360, 0] } ]
+[[part]]
+id = "slat"
+wood = "oak"
+length = 400
+width = 50
+thickness = 20
+grain = "y"
+face = "z"
+at = [0, 0, 300]
+repeat = { count = $count, along = "x", gap = 10 }
+)";
+
+std::unique_ptr<Bench> seat(const std::string& more = "", const std::string& use = "seat", int count = 21) { return bench_of(fill(kSeat, {{"use", use}, {"count", std::to_string(count)}}) + more); }
+
+const LoadCase& case_named(const Bench& bench, std::string_view name)
+{
+    for (const LoadCase& c : bench.prepared.statics.cases.cases)
+        if (c.name == name) return c;
+    throw std::logic_error("no load case " + std::string(name));
+}
+
+std::size_t cases_with(const Bench& bench, std::string_view words)
+{
+    std::size_t n = 0;
+    for (const LoadCase& c : bench.prepared.statics.cases.cases) n += c.name.find(words) != std::string::npos ? 1 : 0;
+    return n;
+}
+
+double sum_of(const LoadCase& load_case)
+{
+    return std::accumulate(load_case.loads.begin(), load_case.loads.end(), 0.0, [](double sum, const CopyLoad& load) { return sum + load.force; });
+}
+
+constexpr double kSitter = 120 * 9.80665; // N
+
+} // namespace
+
+TEST_CASE("Places on a seat: a length of 600 mm each, rounded down, at least one", "[load-cases]")
+{
+    CHECK(seats_of(seat()->piece, testing::shared_facts()) == 2);                       // 1250 mm
+    CHECK(seats_of(seat("", "seat", 20)->piece, testing::shared_facts()) == 1);         // 1190 mm
+    CHECK(seats_of(seat("", "seat", 3)->piece, testing::shared_facts()) == 1);
+    CHECK(seats_of(seat("[limits]\nseats = 3\n")->piece, testing::shared_facts()) == 3);
+}
+
+TEST_CASE("People on a seat: side by side, one at every place, one standing on every slat", "[load-cases]")
+{
+    const auto bench = seat();
+    const LoadCase& side_by_side = case_named(*bench, "2 people side by side");
+    CHECK_FALSE(side_by_side.proof);
+    CHECK(side_by_side.duration == LoadDuration::sitting);
+    CHECK(side_by_side.counts_for_sag);
+    CHECK(side_by_side.loads.size() == 21);
+    CHECK_THAT(sum_of(side_by_side), WithinRel(2 * kSitter, 1e-9));
+    CHECK_THAT(side_by_side.total, WithinRel(2 * kSitter, 1e-9));
+    CHECK(cases_with(*bench, "one person sitting") == 5);
+    CHECK(cases_with(*bench, "one person standing") == 3 * 21);
+    const LoadCase& standing = case_named(*bench, "one person standing on slat #5, at its middle");
+    CHECK(standing.proof);
+    CHECK_FALSE(standing.counts_for_sag);
+    REQUIRE(standing.loads.size() == 1);
+    CHECK(standing.loads[0].copy == bench->copy("slat #5"));
+    CHECK_THAT(standing.loads[0].force, WithinRel(1300.0, 1e-9)); // home
+    CHECK_THAT(standing.loads[0].to - standing.loads[0].from, WithinRel(0.100, 1e-9));
+    CHECK_THAT((standing.loads[0].to + standing.loads[0].from) / 2, WithinRel(0.200, 1e-9));
+}
+
+TEST_CASE("A sitter bears on what is under him, by area", "[load-cases]")
+{
+    const auto bench = seat();
+    for (const LoadCase& c : bench->prepared.statics.cases.cases) {
+        if (c.name.find("one person sitting") == std::string::npos) continue;
+        CAPTURE(c.name);
+        CHECK_THAT(sum_of(c), WithinRel(kSitter, 1e-9));
+        CHECK(c.loads.size() >= 6); // 400 mm of seat: slats at 60 mm
+        CHECK(c.loads.size() <= 8);
+        for (const CopyLoad& load : c.loads) CHECK(load.to - load.from <= 0.350 + 1e-9);
+    }
+}
+
+TEST_CASE("The level of use sets the proof loads, the design its sitter", "[load-cases]")
+{
+    for (const auto& [level, newtons] : {std::pair{"home", 1300.0}, std::pair{"contract", 1600.0}, std::pair{"severe", 2000.0}}) {
+        CAPTURE(level);
+        const auto bench = seat(std::string("[limits]\nlevel = \"") + level + "\"\n");
+        CHECK_THAT(case_named(*bench, "one person standing on slat #1, at its middle").total, WithinRel(newtons, 1e-9));
+        CHECK_THAT(case_named(*bench, "proof load on 2 places side by side").total, WithinRel(2 * newtons, 1e-9));
+    }
+    const auto light = seat("[limits]\nsitter = \"80 kg\"\nseats = 1\n");
+    CHECK_THAT(case_named(*light, "one person sitting").total, WithinRel(80 * kStandardGravity, 1e-9));
+    CHECK_THAT(case_named(*light, "one person sitting").source, ContainsSubstring("[limits] sitter"));
+}
+
+TEST_CASE("A table bears goods for years and people who lean on it", "[load-cases]")
+{
+    const auto bench = seat("", "table");
+    const LoadCase& goods = case_named(*bench, "goods spread over the top");
+    CHECK(goods.duration == LoadDuration::lasting);
+    CHECK_THAT(sum_of(goods), WithinRel(50 * kStandardGravity, 1e-9));
+    const LoadCase& leaning = case_named(*bench, "a person leaning on the front left corner");
+    CHECK_FALSE(leaning.proof);
+    CHECK_THAT(sum_of(leaning), WithinRel(600.0, 1e-9));
+    const LoadCase& proof = case_named(*bench, "proof load on the middle of the top");
+    CHECK(proof.proof);
+    CHECK_THAT(sum_of(proof), WithinRel(1000.0, 1e-9));
+}
+
+TEST_CASE("A shelf is loaded along its length, for years", "[load-cases]")
+{
+    const auto usual = seat("", "shelf");
+    const LoadCase& books = case_named(*usual, "every shelf loaded");
+    CHECK(books.duration == LoadDuration::lasting);
+    CHECK_THAT(sum_of(books) / (21 * 0.400), WithinRel(25 * kNewtonsPerPoundForce / 0.3048, 1e-9)); // 25 lbf/ft
+    const auto stated = seat("[limits]\nshelf_load = \"500 N/m\"\n", "shelf");
+    CHECK_THAT(sum_of(case_named(*stated, "every shelf loaded")), WithinRel(500 * 21 * 0.400, 1e-9));
+}
+
+TEST_CASE("What the design states lasts or passes", "[load-cases]")
+{
+    const std::string pot = "[[load]]\nname = \"pot\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\nlasting = $lasting\n";
+    const auto passing = seat(fill(pot, {{"lasting", "false"}}), "none");
+    CHECK(passing->prepared.statics.cases.cases.size() == 2);
+    CHECK_THAT(sum_of(case_named(*passing, "pot")), WithinRel(200.0, 1e-9));
+    const auto lasting = seat(fill(pot, {{"lasting", "true"}}), "none");
+    CHECK(lasting->prepared.statics.cases.cases.size() == 1);
+    double stays = 0;
+    for (const CopyLoad& load : lasting->prepared.statics.cases.lasting) stays += load.force;
+    CHECK_THAT(stays, WithinRel(200.0 + lasting->prepared.whole_mass() * kStandardGravity, 1e-9));
+}
+
+TEST_CASE("Stated loads that pass may all be there at once", "[load-cases]")
+{
+    const std::string pots = "[[load]]\nname = \"one\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\n"
+                             "[[load]]\nname = \"other\"\non = \"slat\"\nforce = \"300 N\"\npatch = [100, 100]\nat = [700, 200]\n";
+    const auto bench = seat(pots, "none");
+    CHECK(bench->prepared.statics.cases.cases.size() == 4);
+    CHECK_THAT(sum_of(case_named(*bench, "all stated loads together")), WithinRel(500.0, 1e-9));
+}
+
+TEST_CASE("A load that is not upright is said to be worked out in part", "[load-cases]")
+{
+    const auto bench = seat("[[load]]\nname = \"pull\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\ndirection = [3, 0, -4]\n", "none");
+    CHECK_THAT(sum_of(case_named(*bench, "pull")), WithinRel(160.0, 1e-9));
+    CHECK_FALSE(bench->prepared.statics.cases.assumed.empty());
+}
+
+TEST_CASE("A piece for no use and without loads has no cases", "[load-cases]")
+{
+    CHECK(seat("", "none")->prepared.statics.cases.cases.empty());
+}

@@ -1,0 +1,176 @@
+// Which part bears which.
+
+#include "catch.hpp"
+#include "checks/checked.hpp"
+
+using namespace checked;
+
+namespace {
+
+using Names = std::vector<std::string>;
+
+/// Four posts, two rails between them, slats on the rails.
+constexpr const char* kBench = R"(
+[piece]
+name = "Bench"
+units = "mm"
+use = "none"
+$head
+[room]
+air = "heated, cold winters"
+moisture_at_glue_up = 8
+[[wood]]
+id = "oak"
+species = "white oak"
+[[part]]
+id = "leg"
+wood = "oak"
+length = 400
+width = 40
+thickness = 40
+grain = "z"
+face = "y"
+at = [0, 0, 0]
+copies = [ { at = [960, 0, 0] }, { at = [0, 260, 0] }, { at = [960, 260, 0] } ]
+[[part]]
+id = "rail"
+wood = "oak"
+length = 920
+width = 60
+thickness = 20
+grain = "x"
+face = "y"
+at = { left = 40, front = 10, top = 400 }
+copies = [ { at = { left = 40, front = 270, top = 400 } } ]
+[[part]]
+id = "slat"
+wood = "oak"
+length = 300
+width = 60
+thickness = 20
+grain = "y"
+face = "z"
+at = [60, 0, 400]
+repeat = { count = 10, along = "x", gap = 20 }
+[[joint]]
+between = ["rail", "leg"]
+kind = "$kind"
+$glue
+)";
+
+std::string bench_text(const std::string& kind = "tenon", const std::string& glue = "glue = \"PVA\"\ntenon = { length = 20, width = 40, thickness = 8 }", const std::string& head = "")
+{
+    return fill(kBench, {{"head", head}, {"kind", kind}, {"glue", glue}});
+}
+
+} // namespace
+
+TEST_CASE("Slats lie on rails, rails hang in legs, legs stand", "[load-path]")
+{
+    const auto bench = bench_of(bench_text());
+    const LoadPath& path = bench->prepared.statics.path;
+    CHECK(bench->borne_by("slat #4") == Names{"rail #1", "rail #2"});
+    CHECK(bench->borne_by("rail #1") == Names{"leg #1", "leg #2"});
+    CHECK(bench->borne_by("leg #1").empty());
+    for (std::size_t i = 0; i < bench->piece.copies.size(); ++i) {
+        CHECK(path.on_floor[i] == (bench->piece.part_of(i).id == "leg"));
+        CHECK(path.reached[i]);
+    }
+}
+
+TEST_CASE("Every part stands in the order before what bears it", "[load-path]")
+{
+    for (const char* name : {"boot-bench", "hall-table-glued-top", "window-seat-metric"}) {
+        CAPTURE(name);
+        const auto bench = bench_of(built_in_design(name));
+        const LoadPath& path = bench->prepared.statics.path;
+        std::vector<std::size_t> place(path.order.size());
+        REQUIRE(path.order.size() == bench->piece.copies.size());
+        for (std::size_t k = 0; k < path.order.size(); ++k) place[path.order[k]] = k;
+        for (std::size_t i = 0; i < path.bearings.size(); ++i)
+            for (const Bearing& b : path.bearings[i]) CHECK(place[i] < place[b.below]);
+    }
+}
+
+TEST_CASE("A bearing lies where the two parts meet", "[load-path]")
+{
+    const auto bench = bench_of(bench_text());
+    const auto& bearings = bench->prepared.statics.path.bearings[bench->copy("slat #1")];
+    REQUIRE(bearings.size() == 2);
+    for (const Bearing& b : bearings) {
+        const bool front = b.below == bench->copy("rail #1");
+        CHECK_THAT(b.from, WithinAbs(front ? 0.010 : 0.270, 1e-9));
+        CHECK_THAT(b.to, WithinAbs(front ? 0.030 : 0.290, 1e-9));
+        CHECK_THAT(b.across, WithinAbs(0.090, 1e-9));
+    }
+}
+
+TEST_CASE("Side by side and dry, nothing is borne", "[load-path]")
+{
+    const auto dry = bench_of(bench_text("butt", ""));
+    CHECK(dry->borne_by("rail #1").empty());
+    CHECK_FALSE(dry->prepared.statics.path.reached[dry->copy("rail #1")]);
+    const auto glued = bench_of(bench_text("butt", "glue = \"PVA\""));
+    CHECK(glued->borne_by("rail #1") == Names{"leg #1", "leg #2"});
+    const auto screwed = bench_of(bench_text("screws", "screws = { diameter = 5, length = 60, count = 2 }"));
+    CHECK(screwed->borne_by("rail #1") == Names{"leg #1", "leg #2"});
+}
+
+TEST_CASE("Parts screwed to a wall bear the rest", "[load-path]")
+{
+    const auto bench = bench_of(bench_text("tenon", "glue = \"PVA\"\ntenon = { length = 20, width = 40, thickness = 8 }", "wall = [\"rail\"]"));
+    CHECK(bench->prepared.statics.path.on_floor[bench->copy("rail #1")]);
+    CHECK_FALSE(bench->prepared.statics.path.on_floor[bench->copy("leg #1")]);
+    CHECK(bench->borne_by("slat #1") == Names{"rail #1", "rail #2"});
+    CHECK(bench->borne_by("leg #1") == Names{"rail #1"}); // the legs hang from the rails
+}
+
+TEST_CASE("On one level what lies below bears what lies on it", "[load-path]")
+{
+    // A post carries a plank at its side by a dowel and another on top of that plank.
+    const std::string text = still_head(true) + R"(
+[[wood]]
+id = "oak"
+species = "white oak"
+[[part]]
+id = "post"
+wood = "oak"
+length = 400
+width = 40
+thickness = 40
+grain = "z"
+face = "y"
+at = [0, 0, 0]
+[[part]]
+id = "lower"
+wood = "oak"
+length = 300
+width = 40
+thickness = 20
+grain = "x"
+face = "z"
+at = [40, 0, 200]
+[[part]]
+id = "upper"
+wood = "oak"
+length = 300
+width = 40
+thickness = 20
+grain = "x"
+face = "z"
+at = [40, 0, 220]
+[[joint]]
+between = ["lower", "post"]
+kind = "dowel"
+glue = "PVA"
+dowels = { diameter = 8, length = 40, count = 2 }
+[[joint]]
+between = ["upper", "post"]
+kind = "dowel"
+glue = "PVA"
+dowels = { diameter = 8, length = 40, count = 2 }
+)";
+    const auto bench = bench_of(text);
+    CHECK(bench->borne_by("upper #1") == Names{"lower #1", "post #1"});
+    CHECK(bench->borne_by("lower #1") == Names{"post #1"});
+}
