@@ -31,6 +31,7 @@ std::vector<bool> floor_copies(const Piece& piece)
 int lies_below(const Contact& contact)
 {
     for (const Patch& p : contact.patches) {
+        if (p.role == Patch::Role::cheek || p.role == Patch::Role::edge) continue; // of a dovetail or tenon: they face each other, not the floor
         if (p.normal[2] < -0.9) return 1;
         if (p.normal[2] > 0.9) return -1;
     }
