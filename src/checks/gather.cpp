@@ -52,6 +52,32 @@ double tenon_ends(const Piece& piece, const Layout& layout, std::size_t copy)
     return more;
 }
 
+std::optional<double> value_named(const Finding& finding, std::string_view name)
+{
+    for (const NamedValue& v : finding.values)
+        if (v.name == name) return v.value;
+    return std::nullopt;
+}
+
+/// What the fits come to today, with what becomes of them in the damp and the dry season.
+void add_fits(std::vector<std::string>& lines, const std::vector<Finding>& findings, LengthUnit units)
+{
+    const auto small = [&](double v) { return write_small_length(metres(v), units); };
+    for (const Finding& f : findings) {
+        const auto made = value_named(f, "gap_made"), dry = value_named(f, "gap_driest"), damp = value_named(f, "gap_dampest");
+        std::string line;
+        if (f.check == "slat-gap" && made)
+            line = fmt::format("gap of {}: {} today; {} at the driest, {} at the dampest", f.subject, small(*made), small(*dry), small(*damp));
+        else if (f.check == "groove-room" && made)
+            line = fmt::format("room of {} in its groove, each side: {} today; {} at the driest, {} at the dampest", f.subject, small(*made), small(*dry), small(*damp));
+        else if (const auto slot = value_named(f, "slot_to_mill"); f.check == "slot-length" && slot && *slot > 0)
+            line = fmt::format("slots of {}: mill {} long across the grain", f.subject, write_length_up(metres(*slot), units));
+        if (line.empty()) continue;
+        if (f.verdict != Verdict::pass && f.remedy) line += fmt::format("; better: {}", *f.remedy);
+        lines.push_back(std::move(line));
+    }
+}
+
 } // namespace
 
 std::vector<Finding> merge_combinations(const Piece& piece, const std::vector<CombinationFindings>& runs)
@@ -143,7 +169,7 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
     return all;
 }
 
-std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, LengthUnit units)
+std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, const std::vector<Finding>& findings, LengthUnit units)
 {
     std::vector<std::string> lines;
     for (std::size_t p = 0; p < piece.parts.size(); ++p) {
@@ -161,6 +187,7 @@ std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, L
         if (part.glued_up) line += fmt::format(", glued up from {} boards of {}", part.glued_up->boards, write_length(metres(in_metres(part.width) / part.glued_up->boards), units));
         lines.push_back(line);
     }
+    add_fits(lines, findings, units);
     return lines;
 }
 

@@ -31,7 +31,7 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
     content.findings = merge_combinations(piece, runs);
     content.verdict = overall_verdict(content.findings);
     content.assumed = assumptions_of(piece, runs);
-    content.cut_today = cut_list_of(piece, layout, content.units);
+    content.cut_today = cut_list_of(piece, layout, content.findings, content.units);
     return content;
 }
 

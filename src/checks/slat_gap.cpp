@@ -103,6 +103,51 @@ Verdict judge(const Prepared& prepared, const GapThroughYear& gap, double wanted
     return Verdict::pass;
 }
 
+/// Gaps that a row should keep in every season.
+struct Wanted {
+    double least = 0;
+    std::optional<double> most;
+};
+
+Wanted wanted_by(const Prepared& prepared)
+{
+    const Limits& limits = prepared.piece->limits;
+    Wanted wanted{limits.gap_min ? in_metres(*limits.gap_min) : prepared.facts->number("gap_least").value, std::nullopt};
+    if (limits.gap_max) wanted.most = in_metres(*limits.gap_max);
+    return wanted;
+}
+
+/// One gap through the year: each part fixed at its middle, so that it changes by the width of one.
+Finding finding_for(const Prepared& prepared, std::size_t index, const Gap& gap, Axis along)
+{
+    const Piece& piece = *prepared.piece;
+    const Part& part = piece.parts[index];
+    const PartState& state = prepared.parts[index];
+    const Wanted wanted = wanted_by(prepared);
+    const double size = in_metres(along == part.face ? part.thickness : part.width);
+    const double dry = size * strain_along(part, state.dry, along), damp = size * strain_along(part, state.damp, along);
+    const GapThroughYear season{gap.made, gap.made - dry, gap.made - damp};
+    std::string why, remedy;
+    Finding f;
+    f.check = "slat-gap";
+    f.subject = part.id;
+    f.verdict = judge(prepared, season, wanted.least, wanted.most, why, remedy);
+    f.headline = fmt::format("The gap between {} and the next is {} as made, {} at the driest and {} at the dampest{}{}.", part.id, small_words(prepared, season.made), small_words(prepared, season.driest),
+                             small_words(prepared, season.dampest), why.empty() ? "" : ": ", why);
+    if (!remedy.empty()) f.remedy = remedy;
+    f.where = fmt::format("{} and {}, {}", piece.label(gap.before), piece.label(gap.after), state.species);
+    f.utilisation = season.made > 0 ? std::max(0.0, (season.made - season.least()) / season.made) : season.least() < 0 ? 2.0 : 1.0;
+    f.values = {{"gap_made", season.made, "m"}, {"gap_driest", season.driest, "m"}, {"gap_dampest", season.dampest, "m"}, {"wanted_least", wanted.least, "m"}};
+    f.working.push_back({fmt::format("Gap at the dampest: each fixed at its middle, {} swells by {}", part.id, small_words(prepared, damp)), "g = g0 − Δw",
+                         fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, damp)), season.dampest, "m", "geometry"});
+    f.working.push_back({"Gap at the driest", "g = g0 − Δw", fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, dry)), season.driest, "m", "geometry"});
+    const Datum<double>& trap = prepared.facts->number("finger_trap_from");
+    f.working.push_back({"Gaps that trap fingers", "7 mm to 12 mm", "", trap.value, "m", trap.cite.text()});
+    for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, metres(size), state.made, state.dampest)) f.working.push_back(std::move(step));
+    gather_sources(f);
+    return f;
+}
+
 } // namespace
 
 std::vector<Finding> check_slat_gap(const Prepared& prepared)
@@ -119,32 +164,7 @@ std::vector<Finding> check_slat_gap(const Prepared& prepared)
                 keep_worst(findings, cannot_tell("slat-gap", part.id, fmt::format("How the gaps of {} change cannot be told: {}.", part.id, state.missing_movement()), ""));
                 continue;
             }
-            const double size = along == part.face ? in_metres(part.thickness) : in_metres(part.width);
-            const double dry = size * strain_along(part, state.dry, along), damp = size * strain_along(part, state.damp, along);
-            const double wanted_min = piece.limits.gap_min ? in_metres(*piece.limits.gap_min) : prepared.facts->number("gap_least").value;
-            std::optional<double> wanted_max;
-            if (piece.limits.gap_max) wanted_max = in_metres(*piece.limits.gap_max);
-            for (const Gap& gap : gaps) {
-                const GapThroughYear season{gap.made, gap.made - dry, gap.made - damp};
-                std::string why, remedy;
-                Finding f;
-                f.check = "slat-gap";
-                f.subject = part.id;
-                f.verdict = judge(prepared, season, wanted_min, wanted_max, why, remedy);
-                f.headline = fmt::format("The gap between {} and the next is {} as made, {} at the driest and {} at the dampest{}{}.", part.id, small_words(prepared, season.made), small_words(prepared, season.driest),
-                                         small_words(prepared, season.dampest), why.empty() ? "" : ": ", why);
-                if (!remedy.empty()) f.remedy = remedy;
-                f.where = fmt::format("{} and {}, {}", piece.label(gap.before), piece.label(gap.after), state.species);
-                f.utilisation = season.made > 0 ? std::max(0.0, (season.made - season.least()) / season.made) : season.least() < 0 ? 2.0 : 1.0;
-                f.values = {{"gap_made", season.made, "m"}, {"gap_driest", season.driest, "m"}, {"gap_dampest", season.dampest, "m"}, {"wanted_least", wanted_min, "m"}};
-                f.working.push_back({fmt::format("Gap at the dampest: each fixed at its middle, {} swells by {}", part.id, small_words(prepared, damp)), "g = g0 − Δw",
-                                     fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, damp)), season.dampest, "m", "geometry"});
-                f.working.push_back({"Gap at the driest", "g = g0 − Δw", fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, dry)), season.driest, "m", "geometry"});
-                f.working.push_back({"Gaps that trap fingers", "7 mm to 12 mm", "", prepared.facts->number("finger_trap_from").value, "m", prepared.facts->number("finger_trap_from").cite.text()});
-                for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, metres(size), state.made, state.dampest)) f.working.push_back(std::move(step));
-                gather_sources(f);
-                keep_worst(findings, std::move(f));
-            }
+            for (const Gap& gap : gaps) keep_worst(findings, finding_for(prepared, p, gap, along));
         }
     }
     return findings;

@@ -81,13 +81,103 @@ RoundedOff rounded_off(const Part& part, double depth)
     return {4 * corner, 4 * corner * lever * lever};
 }
 
-} // namespace
-
 /// Kinds in which the second part is cut within its length to take the first.
-static bool cuts_the_second(JointKind kind)
+bool cuts_the_second(JointKind kind)
 {
     return kind == JointKind::housing || kind == JointKind::groove || kind == JointKind::sliding_dovetail;
 }
+
+/// A cut, or a row of them whose teeth are too short to carry, along the grain.
+struct CutRow {
+    double from, to;
+    Losses losses;
+};
+
+Losses losses_of(const Part& part, const Copy& copy, const Cut& cut)
+{
+    const Axis breadth = third_axis(part.grain, Axis::z);
+    const std::size_t b = index_of(breadth);
+    const double height = cut.box.hi[2] - cut.box.lo[2];
+    const double across = std::min(cut.box.hi[b], copy.box.hi[b]) - std::max(cut.box.lo[b], copy.box.lo[b]);
+    // A groove or mortise narrower than the part leaves wood beside it: it lessens the section where it lies, but is no notch.
+    const bool narrow = across < kWholeBreadth * copy.box.size(breadth);
+    Losses losses;
+    switch (narrow && cut.place != Cut::Place::through ? Cut::Place::inside : cut.place) {
+    case Cut::Place::top: losses.top = height; break;
+    case Cut::Place::bottom: losses.bottom = height; break;
+    case Cut::Place::through: losses.breadth = across; break;
+    case Cut::Place::inside:
+        losses.inner_breadth = across;
+        losses.inner_lo = cut.box.lo[2];
+        losses.inner_hi = cut.box.hi[2];
+        break;
+    }
+    return losses;
+}
+
+/// True when a cut on the same side lies so near behind a row that the tooth between them carries nothing.
+bool joins(const CutRow& row, const Losses& losses, double from, double tooth_over_depth)
+{
+    const bool same_side = (losses.top > 0 && row.losses.top > 0) || (losses.bottom > 0 && row.losses.bottom > 0);
+    const double depth = std::max({losses.top, losses.bottom, row.losses.top, row.losses.bottom});
+    return same_side && from - row.to <= tooth_over_depth * depth;
+}
+
+/// Cuts of one row grow together where the teeth between them are short.
+std::vector<CutRow> rows_of(const Part& part, const Copy& copy, std::vector<Cut> cuts, double tooth_over_depth)
+{
+    const std::size_t g = index_of(part.grain);
+    std::sort(cuts.begin(), cuts.end(), [g](const Cut& a, const Cut& b) { return a.box.lo[g] < b.box.lo[g]; });
+    std::vector<CutRow> rows;
+    for (const Cut& cut : cuts) {
+        const Losses losses = losses_of(part, copy, cut);
+        const double from = std::max(copy.box.lo[g], cut.box.lo[g]), to = std::min(copy.box.hi[g], cut.box.hi[g]);
+        const auto row = std::find_if(rows.begin(), rows.end(), [&](const CutRow& r) { return joins(r, losses, from, tooth_over_depth); });
+        if (row == rows.end()) {
+            rows.push_back({from, to, losses});
+            continue;
+        }
+        row->to = std::max(row->to, to);
+        row->losses.top = std::max(row->losses.top, losses.top);
+        row->losses.bottom = std::max(row->losses.bottom, losses.bottom);
+    }
+    return rows;
+}
+
+/// Section left at a place along the grain, in space; from and to are left to the caller.
+NetStretch net_section(const Part& part, const Copy& copy, const std::vector<CutRow>& rows, double place)
+{
+    const bool width_upright = part.width_axis() == Axis::z;
+    const Section section = section_at(part, copy, place - copy.box.lo[index_of(part.grain)]);
+    NetStretch s{};
+    s.breadth = width_upright ? section.thickness : section.width;
+    s.depth = width_upright ? section.width : section.thickness;
+    std::vector<Losses> mortises;
+    for (const CutRow& row : rows) {
+        if (place < row.from || place > row.to) continue;
+        s.top_loss = std::max(s.top_loss, row.losses.top);
+        s.bottom_loss = std::max(s.bottom_loss, row.losses.bottom);
+        s.breadth -= row.losses.breadth;
+        if (row.losses.inner_breadth > 0) mortises.push_back(row.losses);
+    }
+    s.depth = std::max(s.depth - s.top_loss - s.bottom_loss, 1e-5);
+    s.breadth = std::max(s.breadth, 1e-5);
+    const double middle_height = (copy.box.lo[2] + s.bottom_loss + copy.box.hi[2] - s.top_loss) / 2;
+    const RoundedOff rounded = rounded_off(part, s.depth);
+    s.area = s.breadth * s.depth - rounded.area;
+    s.inertia = s.breadth * s.depth * s.depth * s.depth / 12 - rounded.inertia;
+    for (const Losses& m : mortises) {
+        const double height = m.inner_hi - m.inner_lo, offset = (m.inner_hi + m.inner_lo) / 2 - middle_height;
+        s.area -= m.inner_breadth * height;
+        s.inertia -= m.inner_breadth * height * (height * height / 12 + offset * offset);
+    }
+    s.area = std::max(s.area, 1e-9);
+    s.inertia = std::max(s.inertia, 1e-16);
+    s.outer = s.depth / 2;
+    return s;
+}
+
+} // namespace
 
 std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Contact>& contacts)
 {
@@ -154,51 +244,9 @@ std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, cons
 {
     const std::size_t g = index_of(part.grain);
     const double lo = copy.box.lo[g], hi = copy.box.hi[g];
-    const bool width_upright = part.width_axis() == Axis::z;
-    const double tooth = facts.number("tooth_over_depth").value;
-    const std::size_t breadth_axis = index_of(third_axis(part.grain, Axis::z));
-
-    // Cuts of one row grow together where the tooth between them is short.
-    struct Span {
-        double from, to;
-        Losses losses;
-    };
-    std::vector<Span> rows;
-    std::vector<Cut> sorted = cuts;
-    std::sort(sorted.begin(), sorted.end(), [g](const Cut& a, const Cut& b) { return a.box.lo[g] < b.box.lo[g]; });
-    for (const Cut& cut : sorted) {
-        Losses losses;
-        const double height = cut.box.hi[2] - cut.box.lo[2];
-        const double across = std::min(cut.box.hi[breadth_axis], copy.box.hi[breadth_axis]) - std::max(cut.box.lo[breadth_axis], copy.box.lo[breadth_axis]);
-        // A groove or mortise narrower than the part leaves wood beside it: it lessens the section where it lies, but is no notch.
-        const bool narrow = across < kWholeBreadth * copy.box.size(static_cast<Axis>(breadth_axis));
-        switch (narrow && cut.place != Cut::Place::through ? Cut::Place::inside : cut.place) {
-        case Cut::Place::top: losses.top = height; break;
-        case Cut::Place::bottom: losses.bottom = height; break;
-        case Cut::Place::through: losses.breadth = across; break;
-        case Cut::Place::inside:
-            losses.inner_breadth = across;
-            losses.inner_lo = cut.box.lo[2];
-            losses.inner_hi = cut.box.hi[2];
-            break;
-        }
-        const double from = std::max(lo, cut.box.lo[g]), to = std::min(hi, cut.box.hi[g]);
-        const double depth = std::max(losses.top, losses.bottom);
-        bool joined = false;
-        for (Span& row : rows) {
-            const bool same_side = (losses.top > 0 && row.losses.top > 0) || (losses.bottom > 0 && row.losses.bottom > 0);
-            if (!same_side || from - row.to > tooth * std::max(depth, std::max(row.losses.top, row.losses.bottom))) continue;
-            row.to = std::max(row.to, to);
-            row.losses.top = std::max(row.losses.top, losses.top);
-            row.losses.bottom = std::max(row.losses.bottom, losses.bottom);
-            joined = true;
-            break;
-        }
-        if (!joined) rows.push_back({from, to, losses});
-    }
-
+    const std::vector<CutRow> rows = rows_of(part, copy, cuts, facts.number("tooth_over_depth").value);
     std::vector<double> breaks{lo, hi};
-    for (const Span& row : rows) breaks.insert(breaks.end(), {row.from, row.to});
+    for (const CutRow& row : rows) breaks.insert(breaks.end(), {row.from, row.to});
     if (part.taper)
         for (int k = 1; k < kTaperSteps; ++k) breaks.push_back(lo + (hi - lo) * k / kTaperSteps);
     std::sort(breaks.begin(), breaks.end());
@@ -206,35 +254,9 @@ std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, cons
     std::vector<NetStretch> stretches;
     for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
         if (breaks[i + 1] - breaks[i] < 1e-6) continue;
-        const double middle = (breaks[i] + breaks[i + 1]) / 2;
-        const Section section = section_at(part, copy, middle - lo);
-        NetStretch s{};
+        NetStretch s = net_section(part, copy, rows, (breaks[i] + breaks[i + 1]) / 2);
         s.from = stretches.empty() ? lo : stretches.back().to;
         s.to = breaks[i + 1];
-        s.breadth = width_upright ? section.thickness : section.width;
-        s.depth = width_upright ? section.width : section.thickness;
-        std::vector<Losses> mortises;
-        for (const Span& row : rows) {
-            if (middle < row.from || middle > row.to) continue;
-            s.top_loss = std::max(s.top_loss, row.losses.top);
-            s.bottom_loss = std::max(s.bottom_loss, row.losses.bottom);
-            s.breadth -= row.losses.breadth;
-            if (row.losses.inner_breadth > 0) mortises.push_back(row.losses);
-        }
-        s.depth = std::max(s.depth - s.top_loss - s.bottom_loss, 1e-5);
-        s.breadth = std::max(s.breadth, 1e-5);
-        const double middle_height = (copy.box.lo[2] + s.bottom_loss + copy.box.hi[2] - s.top_loss) / 2;
-        const RoundedOff rounded = rounded_off(part, s.depth);
-        s.area = s.breadth * s.depth - rounded.area;
-        s.inertia = s.breadth * s.depth * s.depth * s.depth / 12 - rounded.inertia;
-        for (const Losses& m : mortises) {
-            const double height = m.inner_hi - m.inner_lo, offset = (m.inner_hi + m.inner_lo) / 2 - middle_height;
-            s.area -= m.inner_breadth * height;
-            s.inertia -= m.inner_breadth * height * (height * height / 12 + offset * offset);
-        }
-        s.area = std::max(s.area, 1e-9);
-        s.inertia = std::max(s.inertia, 1e-16);
-        s.outer = s.depth / 2;
         stretches.push_back(s);
     }
     return stretches;

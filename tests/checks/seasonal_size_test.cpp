@@ -82,3 +82,78 @@ TEST_CASE("A wood without movement figures cannot be told, and what is missing i
     CHECK_THAT(f.headline, ContainsSubstring("movement coefficient"));
     CHECK(f.values.empty());
 }
+
+TEST_CASE("A row of slats moves by one slat, boards glued edge to edge by all of them", "[seasonal-size]")
+{
+    const auto row = [](const std::string& gap, const std::string& joint) {
+        return content_of(R"(
+[piece]
+name = "row"
+units = "mm"
+use = "none"
+[room]
+driest = { moisture = 6 }
+dampest = { moisture = 12 }
+moisture_at_glue_up = 8
+[[wood]]
+id = "oak"
+species = "white oak"
+rings = "flat"
+[[part]]
+id = "board"
+wood = "oak"
+length = 500
+width = 50
+thickness = 20
+grain = "y"
+face = "z"
+at = [0, 0, 0]
+repeat = { count = 4, along = "x", gap = )" + gap + " }\n" + joint);
+    };
+    const double swell = 0.00365 * 4; // white oak, 8 to 12 %
+    const auto apart = row("10", "").findings;
+    CHECK_THAT(value_of(finding_of(apart, "seasonal-size", "board"), "row_made"), WithinRel(0.230, 1e-9));
+    CHECK_THAT(value_of(finding_of(apart, "seasonal-size", "board"), "row_dampest"), WithinRel(0.230 + 0.050 * swell, 1e-9));
+    const auto glued = row("0", "[[joint]]\nbetween = [\"board\", \"board\"]\nkind = \"edge\"\nglue = \"PVA\"\n").findings;
+    CHECK_THAT(value_of(finding_of(glued, "seasonal-size", "board"), "row_dampest"), WithinRel(0.200 * (1 + swell), 1e-9));
+}
+
+TEST_CASE("The height of a stack adds up the parts that stand on each other", "[seasonal-size]")
+{
+    const auto content = content_of(R"(
+[piece]
+name = "stack"
+units = "mm"
+use = "none"
+[room]
+driest = { moisture = 6 }
+dampest = { moisture = 12 }
+moisture_at_glue_up = 8
+[[wood]]
+id = "oak"
+species = "white oak"
+rings = "flat"
+[[part]]
+id = "leg"
+wood = "oak"
+length = 400
+width = 40
+thickness = 40
+grain = "z"
+face = "y"
+at = [0, 0, 0]
+[[part]]
+id = "rail"
+wood = "oak"
+length = 600
+width = 80
+thickness = 20
+grain = "x"
+face = "y"
+at = [0, 10, 400]
+)");
+    const Finding& f = finding_of(content.findings, "seasonal-size", "stack");
+    CHECK_THAT(value_of(f, "size_made"), WithinRel(0.480, 1e-9));
+    // The leg along its grain, 0.00005 per point; the rail across its width, flat-sawn: tangential.
+    CHECK_THAT(value_of(f, "size_dampest"), WithinRel(0.480 + 0.400 * 0.00005 * 4 + 0.080 * 0.00365 * 4, 1e-9));
+}

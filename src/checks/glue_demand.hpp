@@ -1,0 +1,44 @@
+#pragma once
+// What a glued contact has to bear, by hand statics, and how much of its glue counts. SI doubles: metres, newtons, pascals.
+
+#include "bond/glue_line.hpp"
+#include "mechanics/prepared.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace jointwright {
+
+/// What counts of the glue at a contact.
+struct GluedArea {
+    double area = 0;             ///< side grain to side grain [m²]
+    double end_grain = 0;        ///< counted as nothing [m²]
+    double glued_share = 1;      ///< of the face's longer side
+    const Patch* largest = nullptr;
+    std::optional<double> angle; ///< of the largest counted face
+    GlueFace face = GlueFace::side_grain;
+};
+
+/// End grain and the narrow edges of a tenon are left out; a stated glued length lessens the rest.
+GluedArea glued_area(const Contact& contact, const Joint& joint);
+
+/// One demand on a glue line.
+struct GlueDemand {
+    std::string name;
+    bool proof = true;
+    LoadDuration duration = LoadDuration::short_term;
+    double shear = 0;   ///< N
+    double tension = 0; ///< mean plus bending at the edge [Pa]
+    std::string source;
+    std::string sum;    ///< how it came about
+    bool hangs = false; ///< a lasting pull on the glue, not a jerk
+};
+
+/// Everything asked of the glue at a contact: pushes and lifts of what people sit on, what the parts hand down, else a part's own weight.
+std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t contact, const GluedArea& glue);
+
+/// A joint that bears without its glue: a tenon in its mortise, a part in a housing or groove, a part lying on another.
+bool bears_by_shape(const Joint& joint, const GluedArea& glue);
+
+} // namespace jointwright

@@ -1,0 +1,64 @@
+// The designs that come with the program, each right or wrong in one way: what a cabinetmaker would say of them, pinned.
+
+#include "catch.hpp"
+#include "checks/checked.hpp"
+
+using namespace checked;
+
+namespace {
+
+/// A design, its verdict, and the finding that carries the lesson.
+struct Row {
+    const char* design;
+    Verdict whole;
+    const char* check;
+    const char* subject;
+    Verdict lesson;
+};
+
+constexpr Row kRows[] = {
+    {"boot-bench", Verdict::warn, "cross-grain", "slat / long rail", Verdict::pass},
+    {"hall-table-glued-top", Verdict::fail, "cross-grain", "top / end apron", Verdict::fail},
+    {"window-seat-metric", Verdict::warn, "species-unsure", "ash", Verdict::pass},
+    {"cherry-top-glued", Verdict::fail, "cross-grain", "top / end apron", Verdict::fail},
+    {"cherry-top-on-buttons", Verdict::pass, "slot-length", "top / end apron", Verdict::pass},
+    {"cabinet-door-damp-coast", Verdict::fail, "groove-room", "panel / stile", Verdict::fail},
+    {"breadboard-glued-full-width", Verdict::fail, "cross-grain", "field / end", Verdict::fail},
+    {"breadboard-glued-middle", Verdict::pass, "cross-grain", "field / end", Verdict::pass},
+    {"slats-2in-across-rail", Verdict::pass, "cross-grain", "slat / long rail", Verdict::pass},
+    {"plank-across-one-rail", Verdict::fail, "cross-grain", "plank / rail", Verdict::fail},
+    {"deep-tenon-glued-whole", Verdict::fail, "cross-grain", "long apron / leg", Verdict::fail},
+    {"drawer-bottom-glued-all-round", Verdict::fail, "cross-grain", "bottom / side", Verdict::fail},
+    {"ledged-door-screwed-tight", Verdict::fail, "slot-length", "batten / door", Verdict::fail},
+    {"mirror-frame-wide-flat-sawn", Verdict::fail, "mitre-gap", "stile / bottom rail", Verdict::fail},
+    {"porch-slats-too-close", Verdict::fail, "slat-gap", "slat", Verdict::fail},
+    {"wide-shelf-bookcase", Verdict::fail, "sag", "shelf", Verdict::fail},
+};
+
+} // namespace
+
+TEST_CASE("The designs that come with the program get the verdicts they were made for", "[designs]")
+{
+    for (const Row& row : kRows) {
+        CAPTURE(row.design, row.check, row.subject);
+        const ReportContent content = content_of(built_in_design(row.design));
+        CHECK(content.verdict == row.whole);
+        const Finding& lesson = finding_of(content.findings, row.check, row.subject);
+        CHECK(lesson.verdict == row.lesson);
+        if (row.lesson == Verdict::fail) {
+            REQUIRE(lesson.remedy);
+            CHECK_FALSE(lesson.remedy->empty());
+        }
+    }
+}
+
+TEST_CASE("A door that fails by its panel says which groove works and how wide to cut the panel today", "[designs]")
+{
+    const ReportContent content = content_of(built_in_design("cabinet-door-damp-coast"));
+    const Finding& f = finding_of(content.findings, "groove-room", "panel / stile");
+    REQUIRE(f.remedy);
+    CHECK_THAT(*f.remedy, ContainsSubstring("groove"));
+    bool told = false;
+    for (const std::string& line : content.cut_today) told = told || line.find("room of panel / stile") != std::string::npos;
+    CHECK(told);
+}
