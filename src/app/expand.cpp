@@ -11,8 +11,9 @@ namespace jointwright {
 Answer expand(const Arguments& arguments)
 {
     std::optional<std::string> path, data;
-    OptionSet options("expand", "DESIGN.toml [--data DIR]",
-                      "The design with every pattern, repeat, copy and mirror written out as single copies, itself a valid design.");
+    OptionSet options(
+        "expand", "DESIGN.toml [--data DIR]",
+        "The design with every pattern, repeat, copy and mirror written out as single copies, itself a valid design.");
     options.file(path, "DESIGN.toml", "the design; - reads standard input");
     add_data_option(options, data);
     if (auto instead = options.take(arguments)) return *instead;

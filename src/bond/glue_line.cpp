@@ -20,8 +20,9 @@ double hankinson(double along, double across, double angle)
 
 } // namespace
 
-std::optional<GlueStrength> glue_strength(const Facts& facts, const WoodState& first, std::string_view first_name, const WoodState& second,
-                                          std::string_view second_name, const GlueRecord* glue, GlueFace face, double grain_angle, Working* working)
+std::optional<GlueStrength> glue_strength(const Facts& facts, const WoodState& first, std::string_view first_name,
+                                          const WoodState& second, std::string_view second_name, const GlueRecord* glue,
+                                          GlueFace face, double grain_angle, Working* working)
 {
     if (!first.shear || !second.shear) return std::nullopt;
     const bool first_weaker = first.shear->value <= second.shear->value;
@@ -44,14 +45,17 @@ std::optional<GlueStrength> glue_strength(const Facts& facts, const WoodState& f
     strength.mean = strength.glue && *strength.glue < strength.wood ? *strength.glue : strength.wood;
     if (!working) return strength;
 
-    working->push_back({fmt::format("Shear strength along the grain of the weaker wood, {} (mean)", strength.weaker_wood), "f0", weaker.note, along, "Pa", weaker.source});
+    working->push_back({fmt::format("Shear strength along the grain of the weaker wood, {} (mean)", strength.weaker_wood), "f0",
+                        weaker.note, along, "Pa", weaker.source});
     if (face == GlueFace::mitre)
         working->push_back({"On a mitre, half of the side-grain value", "f = f0/2", "", wood, "Pa", mitre.cite.text()});
     else
-        working->push_back({"Shear strength of the wood at the angle between the two grains", "f = f0 f90/(f0 sin²θ + f90 cos²θ), f90 = f0/3",
-                            fmt::format("θ = {}°", write_number(grain_angle * 180 / std::numbers::pi, 3)), wood, "Pa", crossed.cite.text()});
+        working->push_back(
+            {"Shear strength of the wood at the angle between the two grains", "f = f0 f90/(f0 sin²θ + f90 cos²θ), f90 = f0/3",
+             fmt::format("θ = {}°", write_number(grain_angle * 180 / std::numbers::pi, 3)), wood, "Pa", crossed.cite.text()});
     if (strength.glue)
-        working->push_back({fmt::format("Shear strength of the glue itself, {} (mean)", glue->name), "f_glue", "", strength.glue->value(), "Pa", glue->shear->cite.text()});
+        working->push_back({fmt::format("Shear strength of the glue itself, {} (mean)", glue->name), "f_glue", "",
+                            strength.glue->value(), "Pa", glue->shear->cite.text()});
     return strength;
 }
 
@@ -67,10 +71,7 @@ Volume twisting_capacity(Length a, Length b)
     return cubic_metres(4 * (one + other));
 }
 
-Datum<double> glue_variation(const Facts& facts)
-{
-    return variation_of(facts, StrengthKind::shear);
-}
+Datum<double> glue_variation(const Facts& facts) { return variation_of(facts, StrengthKind::shear); }
 
 Stress glue_service_resistance(const Facts& facts, WoodKind kind, Stress mean, LoadDuration duration)
 {

@@ -34,9 +34,9 @@ struct GlueStrength {
 /// Grains parallel: the weaker wood's shear strength f0 along the grain; crossed at 90°: f0/3 (FPL Report 1522); between them Hankinson,
 /// f0 f90/(f0 sin²θ + f90 cos²θ); mitre: half of the side-grain value (estimated); end grain: nothing. Never above the glue's own figure.
 /// Returns nothing when neither wood has a shear strength.
-std::optional<GlueStrength> glue_strength(const Facts& facts, const WoodState& first, std::string_view first_name, const WoodState& second,
-                                          std::string_view second_name, const GlueRecord* glue, GlueFace face, double grain_angle,
-                                          Working* working = nullptr);
+std::optional<GlueStrength> glue_strength(const Facts& facts, const WoodState& first, std::string_view first_name,
+                                          const WoodState& second, std::string_view second_name, const GlueRecord* glue,
+                                          GlueFace face, double grain_angle, Working* working = nullptr);
 
 /// ∫ρ dA over a rectangle about its middle: the twisting moment of a uniform stress of 1 at failure [m³].
 /// Closed form; 0.383 a³ for a square of side a. Source: mechanics, integrated in tests/bond/glue_line_test.cpp.

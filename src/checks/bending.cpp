@@ -33,14 +33,23 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         const bool spans = has_beam(prepared, p);
         if (!strength_of(state, StrengthKind::bending) || !state.loaded.modulus_along) {
             if (part.grain != Axis::z && prepared.piece->use != Use::none)
-                findings.push_back(cannot_tell("bending", part.id, fmt::format("Whether {} breaks cannot be told: no bending strength or modulus is known for {}.", part.id, state.species), "give [[wood]] properties with modulus and bending_strength"));
+                findings.push_back(
+                    cannot_tell("bending", part.id,
+                                fmt::format("Whether {} breaks cannot be told: no bending strength or modulus is known for {}.",
+                                            part.id, state.species),
+                                "give [[wood]] properties with modulus and bending_strength"));
             continue;
         }
         if (!spans) continue;
         const auto g = governing_case(prepared, p, StrengthKind::bending);
         if (!g) continue;
         if (stands_out(prepared, p)) {
-            findings.push_back(cannot_tell("bending", part.id, fmt::format("{} is held along one edge only and stands out from it: its bending across the grain is not worked out.", part.id), "hold it at both ends, or from below with brackets that run across its grain"));
+            findings.push_back(cannot_tell(
+                "bending", part.id,
+                fmt::format(
+                    "{} is held along one edge only and stands out from it: its bending across the grain is not worked out.",
+                    part.id),
+                "hold it at both ends, or from below with brackets that run across its grain"));
             continue;
         }
         const MemberResult& m = *g->member;
@@ -50,14 +59,29 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         f.verdict = g->verdict;
         f.utilisation = g->use;
         f.where = where_words(prepared, m);
-        const char* words = g->verdict == Verdict::pass ? "is strong enough" : g->verdict == Verdict::warn ? "holds, but without the customary margin" : "can break";
-        f.headline = fmt::format("{} {}: {} of bending stress of {} allowed, with {}.", part.id, words, write_stress(pascals(g->stress)), write_stress(pascals(g->resistance)), g->load_case->name);
+        const char* words = g->verdict == Verdict::pass   ? "is strong enough"
+                            : g->verdict == Verdict::warn ? "holds, but without the customary margin"
+                                                          : "can break";
+        f.headline = fmt::format("{} {}: {} of bending stress of {} allowed, with {}.", part.id, words,
+                                 write_stress(pascals(g->stress)), write_stress(pascals(g->resistance)), g->load_case->name);
         if (g->verdict != Verdict::pass)
-            f.remedy = fmt::format("make {} {}: about {} of net depth instead of {}, or shorten its span of {}", part.id, part.face == Axis::z ? "thicker" : "deeper", size_words(prepared, m.depth * std::sqrt(g->use)), size_words(prepared, m.depth), size_words(prepared, m.span));
-        f.values = {{"stress", g->stress, "Pa"}, {"resistance", g->resistance, "Pa"}, {"moment", std::abs(m.moment), "N m"}, {"span", m.span, "m"}, {"net_depth", m.depth, "m"}, {"breadth", m.breadth, "m"}, {"load", m.load, "N"}};
-        f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(m.copy, true), g->load_case->name), "own weight and lasting loads with it", "", m.load, "N", g->load_case->source});
-        f.working.push_back({"Bending moment, the part as a beam on what bears it", "M", fmt::format("span {}, {} from its lower end", size_words(prepared, m.span), size_words(prepared, m.stress_at)), std::abs(m.moment), "N m", "statics of a straight beam (Timoshenko elements)"});
-        f.working.push_back({"Bending stress of the net section", "σ = M d/(2 I), I = b d³/12 less what is rounded off or mortised out", fmt::format("b = {} mm, d = {} mm, I = {} mm⁴", write_number(m.breadth * 1e3, 4), write_number(m.depth * 1e3, 4), write_number(std::abs(m.moment) * m.depth / (2 * std::max(g->stress, 1e-9)) * 1e12, 5)), g->stress, "Pa", prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
+            f.remedy = fmt::format("make {} {}: about {} of net depth instead of {}, or shorten its span of {}", part.id,
+                                   part.face == Axis::z ? "thicker" : "deeper", size_words(prepared, m.depth * std::sqrt(g->use)),
+                                   size_words(prepared, m.depth), size_words(prepared, m.span));
+        f.values = {{"stress", g->stress, "Pa"}, {"resistance", g->resistance, "Pa"}, {"moment", std::abs(m.moment), "N m"},
+                    {"span", m.span, "m"},       {"net_depth", m.depth, "m"},         {"breadth", m.breadth, "m"},
+                    {"load", m.load, "N"}};
+        f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(m.copy, true), g->load_case->name),
+                             "own weight and lasting loads with it", "", m.load, "N", g->load_case->source});
+        f.working.push_back(
+            {"Bending moment, the part as a beam on what bears it", "M",
+             fmt::format("span {}, {} from its lower end", size_words(prepared, m.span), size_words(prepared, m.stress_at)),
+             std::abs(m.moment), "N m", "statics of a straight beam (Timoshenko elements)"});
+        f.working.push_back(
+            {"Bending stress of the net section", "σ = M d/(2 I), I = b d³/12 less what is rounded off or mortised out",
+             fmt::format("b = {} mm, d = {} mm, I = {} mm⁴", write_number(m.breadth * 1e3, 4), write_number(m.depth * 1e3, 4),
+                         write_number(std::abs(m.moment) * m.depth / (2 * std::max(g->stress, 1e-9)) * 1e12, 5)),
+             g->stress, "Pa", prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
         for (WorkingStep& step : resistance_working(prepared, p, StrengthKind::bending, *g)) f.working.push_back(std::move(step));
         gather_sources(f);
         findings.push_back(std::move(f));

@@ -58,39 +58,57 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Joint& joi
     f.subject = pair_subject(prepared, contact);
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), direction_words(inner, axis), in.species);
     const double wider = (cut_for - least) / 2;
-    const std::string remedy = fmt::format("cut the {} {} wider on each side: clearance = {} a side", name_of(joint.kind), small_words(prepared, wider), small_words(prepared, made / 2 + wider));
+    const std::string remedy = fmt::format("cut the {} {} wider on each side: clearance = {} a side", name_of(joint.kind),
+                                           small_words(prepared, wider), small_words(prepared, made / 2 + wider));
     if (squeeze > crush.value) {
         f.verdict = Verdict::fail;
-        f.headline = fmt::format("{} swells {} more than its {} in {} leaves: it is crushed or drives the walls apart.", inner.id, small_words(prepared, -least), name_of(joint.kind), outer.id);
+        f.headline = fmt::format("{} swells {} more than its {} in {} leaves: it is crushed or drives the walls apart.", inner.id,
+                                 small_words(prepared, -least), name_of(joint.kind), outer.id);
         f.remedy = remedy;
     } else if (squeeze > 0 && by_hand && squeeze <= set.value) {
-        f.headline = fmt::format("{} is fitted to its {} in {} without room and gets tight by {} at {}: little enough to spring back. Fit it by hand to slide, not to be driven.", inner.id, name_of(joint.kind), outer.id,
-                                 small_words(prepared, -least), season);
+        f.headline = fmt::format("{} is fitted to its {} in {} without room and gets tight by {} at {}: little enough to spring "
+                                 "back. Fit it by hand to slide, not to be driven.",
+                                 inner.id, name_of(joint.kind), outer.id, small_words(prepared, -least), season);
     } else if (squeeze > 0) {
         f.verdict = Verdict::warn;
-        f.headline = squeeze > set.value ? fmt::format("{} swells tight in its {} in {} and keeps a set: it will sit loose in the dry season.", inner.id, name_of(joint.kind), outer.id)
-                                         : fmt::format("{} sits tight in its {} in {} at {}.", inner.id, name_of(joint.kind), outer.id, season);
+        f.headline = squeeze > set.value
+                         ? fmt::format("{} swells tight in its {} in {} and keeps a set: it will sit loose in the dry season.",
+                                       inner.id, name_of(joint.kind), outer.id)
+                         : fmt::format("{} sits tight in its {} in {} at {}.", inner.id, name_of(joint.kind), outer.id, season);
         f.remedy = remedy;
     } else if (by_hand && least <= 0) {
-        f.headline = fmt::format("{} is fitted to its {} in {} without room and does not swell beyond it. Fit it by hand to slide, not to be driven.", inner.id, name_of(joint.kind), outer.id);
+        f.headline = fmt::format(
+            "{} is fitted to its {} in {} without room and does not swell beyond it. Fit it by hand to slide, not to be driven.",
+            inner.id, name_of(joint.kind), outer.id);
     } else if (least < wanted - 1e-9) {
         f.verdict = Verdict::warn;
-        f.headline = fmt::format("{} keeps only {} of room in its {} in {} at {}.", inner.id, small_words(prepared, least), name_of(joint.kind), outer.id, season);
+        f.headline = fmt::format("{} keeps only {} of room in its {} in {} at {}.", inner.id, small_words(prepared, least),
+                                 name_of(joint.kind), outer.id, season);
         f.remedy = remedy;
     } else {
-        f.headline = fmt::format("{} keeps {} of room in its {} in {} at its tightest.", inner.id, small_words(prepared, least), name_of(joint.kind), outer.id);
+        f.headline = fmt::format("{} keeps {} of room in its {} in {} at its tightest.", inner.id, small_words(prepared, least),
+                                 name_of(joint.kind), outer.id);
     }
-    f.utilisation = squeeze > 0 ? (f.verdict == Verdict::pass ? squeeze / set.value : 1 + squeeze / crush.value) : made > 0 ? std::clamp((made - least) / made, 0.0, 1.0) : 0.0;
+    f.utilisation = squeeze > 0 ? (f.verdict == Verdict::pass ? squeeze / set.value : 1 + squeeze / crush.value)
+                    : made > 0  ? std::clamp((made - least) / made, 0.0, 1.0)
+                                : 0.0;
     f.values = {{"gap_made", made, "m"}, {"gap_driest", driest, "m"}, {"gap_dampest", dampest, "m"}, {"squeeze", squeeze, "1"}};
-    f.working.push_back({"Room at the dampest, both sides together", "c = c0 − (Δ of the part − Δ of its opening)", fmt::format("c0 = {}, Δ = {}", small_words(prepared, made), small_words(prepared, damp)), dampest, "m", "geometry"});
-    f.working.push_back({"Room at the driest", "c = c0 − (Δ of the part − Δ of its opening)", fmt::format("c0 = {}, Δ = {}", small_words(prepared, made), small_words(prepared, dry)), driest, "m", "geometry"});
+    f.working.push_back({"Room at the dampest, both sides together", "c = c0 − (Δ of the part − Δ of its opening)",
+                         fmt::format("c0 = {}, Δ = {}", small_words(prepared, made), small_words(prepared, damp)), dampest, "m",
+                         "geometry"});
+    f.working.push_back({"Room at the driest", "c = c0 − (Δ of the part − Δ of its opening)",
+                         fmt::format("c0 = {}, Δ = {}", small_words(prepared, made), small_words(prepared, dry)), driest, "m",
+                         "geometry"});
     if (squeeze > 0) {
-        f.working.push_back({"Strain of the pressed part", "e = −c/w", fmt::format("w = {}", size_words(prepared, size)), squeeze, "1", "geometry"});
+        f.working.push_back({"Strain of the pressed part", "e = −c/w", fmt::format("w = {}", size_words(prepared, size)), squeeze,
+                             "1", "geometry"});
         f.working.push_back({"Strain from which a pressed part keeps a set", "e_set", "", set.value, "1", set.cite.text()});
         f.working.push_back({"Strain beyond which it is crushed", "e_crush", "", crush.value, "1", crush.cite.text()});
     }
     if (axis != inner.grain)
-        for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(in.movement), in.rings, metres(size), in.made, in.dampest)) f.working.push_back(std::move(step));
+        for (WorkingStep& step :
+             movement_working(*prepared.facts, std::get<MovementLaw>(in.movement), in.rings, metres(size), in.made, in.dampest))
+            f.working.push_back(std::move(step));
     gather_sources(f);
     return f;
 }
@@ -111,7 +129,10 @@ std::vector<Finding> check_bind(const Prepared& prepared)
                 keep_worst(findings, judge(prepared, contact, joint, axis));
             else
                 keep_worst(findings, cannot_tell("bind", pair_subject(prepared, contact),
-                                                 fmt::format("Whether {} binds cannot be told: {}.", prepared.piece->part_of(contact.first).id, in.moves() ? out.missing_movement() : in.missing_movement()), ""));
+                                                 fmt::format("Whether {} binds cannot be told: {}.",
+                                                             prepared.piece->part_of(contact.first).id,
+                                                             in.moves() ? out.missing_movement() : in.missing_movement()),
+                                                 ""));
         }
     }
     const Ties ties(prepared);

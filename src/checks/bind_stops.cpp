@@ -88,7 +88,9 @@ Finding judge_stopped(const Prepared& prepared, const Ties& ties, const StoppedP
     const Piece& piece = *prepared.piece;
     const Part& part = piece.part_of(stopped.copy);
     const PartState& state = prepared.state_of(stopped.copy);
-    if (!state.moves()) return cannot_tell("bind", part.id, fmt::format("Whether {} binds cannot be told: {}.", part.id, state.missing_movement()), "");
+    if (!state.moves())
+        return cannot_tell("bind", part.id,
+                           fmt::format("Whether {} binds cannot be told: {}.", part.id, state.missing_movement()), "");
     const Opening opening = opening_of(prepared, ties, stopped);
     const double size = in_metres(part.width);
     const double dry = size * (state.dry.width - opening.dry), damp = size * (state.damp.width - opening.damp);
@@ -106,22 +108,37 @@ Finding judge_stopped(const Prepared& prepared, const Ties& ties, const StoppedP
     f.weight = size;
     if (least < -kMicrometre) {
         f.verdict = with_room || squeeze > crush.value ? Verdict::fail : Verdict::warn;
-        f.headline = fmt::format("{} swells {} more than {} and {} leave it: it sticks between them at the {}.", part.id, small_words(prepared, -least), low, high, dampest <= driest ? "dampest" : "driest");
+        f.headline = fmt::format("{} swells {} more than {} and {} leave it: it sticks between them at the {}.", part.id,
+                                 small_words(prepared, -least), low, high, dampest <= driest ? "dampest" : "driest");
     } else if (least < wanted.value - kMicrometre) {
         f.verdict = Verdict::warn;
-        f.headline = fmt::format("{} keeps only {} of room between {} and {} at its tightest.", part.id, small_words(prepared, least), low, high);
+        f.headline = fmt::format("{} keeps only {} of room between {} and {} at its tightest.", part.id,
+                                 small_words(prepared, least), low, high);
     } else {
-        f.headline = fmt::format("{} keeps {} of room between {} and {} at its tightest.", part.id, small_words(prepared, least), low, high);
+        f.headline = fmt::format("{} keeps {} of room between {} and {} at its tightest.", part.id, small_words(prepared, least),
+                                 low, high);
     }
     if (f.verdict != Verdict::pass)
-        f.remedy = fmt::format("make {} {} wide today (at {}), so that {} of room stay when it is widest", part.id, size_words(prepared, size - (wanted.value - least)), moisture_words(state.made), small_words(prepared, wanted.value));
-    f.utilisation = squeeze > 0 ? 1 + squeeze / crush.value : stopped.gap > 0 ? std::clamp((stopped.gap - least) / stopped.gap, 0.0, 1.0) : 0.0;
-    f.values = {{"gap_made", stopped.gap, "m"}, {"gap_driest", driest, "m"}, {"gap_dampest", dampest, "m"}, {"squeeze", squeeze, "1"}};
-    const std::string set_by = opening.by ? fmt::format("the opening is set by {}", piece.part_of(*opening.by).id) : "the opening is taken to keep its size";
-    f.working.push_back({"Room at the dampest, both sides together; " + set_by, "c = c0 − (Δ of the part − Δ of its opening)", fmt::format("c0 = {}, Δ = {}", small_words(prepared, stopped.gap), small_words(prepared, damp)), dampest, "m", "geometry"});
-    f.working.push_back({"Room at the driest", "c = c0 − (Δ of the part − Δ of its opening)", fmt::format("c0 = {}, Δ = {}", small_words(prepared, stopped.gap), small_words(prepared, dry)), driest, "m", "geometry"});
+        f.remedy = fmt::format("make {} {} wide today (at {}), so that {} of room stay when it is widest", part.id,
+                               size_words(prepared, size - (wanted.value - least)), moisture_words(state.made),
+                               small_words(prepared, wanted.value));
+    f.utilisation = squeeze > 0       ? 1 + squeeze / crush.value
+                    : stopped.gap > 0 ? std::clamp((stopped.gap - least) / stopped.gap, 0.0, 1.0)
+                                      : 0.0;
+    f.values = {
+        {"gap_made", stopped.gap, "m"}, {"gap_driest", driest, "m"}, {"gap_dampest", dampest, "m"}, {"squeeze", squeeze, "1"}};
+    const std::string set_by = opening.by ? fmt::format("the opening is set by {}", piece.part_of(*opening.by).id)
+                                          : "the opening is taken to keep its size";
+    f.working.push_back({"Room at the dampest, both sides together; " + set_by, "c = c0 − (Δ of the part − Δ of its opening)",
+                         fmt::format("c0 = {}, Δ = {}", small_words(prepared, stopped.gap), small_words(prepared, damp)), dampest,
+                         "m", "geometry"});
+    f.working.push_back({"Room at the driest", "c = c0 − (Δ of the part − Δ of its opening)",
+                         fmt::format("c0 = {}, Δ = {}", small_words(prepared, stopped.gap), small_words(prepared, dry)), driest,
+                         "m", "geometry"});
     f.working.push_back({"Room that should be left", "c_wanted", "", wanted.value, "m", wanted.cite.text()});
-    for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, part.width, state.made, state.dampest)) f.working.push_back(std::move(step));
+    for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, part.width,
+                                              state.made, state.dampest))
+        f.working.push_back(std::move(step));
     gather_sources(f);
     return f;
 }

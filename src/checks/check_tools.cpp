@@ -55,25 +55,17 @@ std::string pair_place(const Prepared& prepared, const Contact& contact)
     return fmt::format("{} on {}", prepared.piece->label(contact.first, true), prepared.piece->label(contact.second, true));
 }
 
-std::string size_words(const Prepared& prepared, double length)
-{
-    return write_length(metres(length), prepared.units);
-}
+std::string size_words(const Prepared& prepared, double length) { return write_length(metres(length), prepared.units); }
 
-std::string small_words(const Prepared& prepared, double length)
-{
-    return write_small_length(metres(length), prepared.units);
-}
+std::string small_words(const Prepared& prepared, double length) { return write_small_length(metres(length), prepared.units); }
 
-std::string moisture_words(MoistureContent moisture)
-{
-    return write_moisture(moisture);
-}
+std::string moisture_words(MoistureContent moisture) { return write_moisture(moisture); }
 
 void gather_sources(Finding& finding)
 {
     for (const WorkingStep& step : finding.working)
-        if (!step.source.empty() && std::find(finding.sources.begin(), finding.sources.end(), step.source) == finding.sources.end())
+        if (!step.source.empty() &&
+            std::find(finding.sources.begin(), finding.sources.end(), step.source) == finding.sources.end())
             finding.sources.push_back(step.source);
 }
 

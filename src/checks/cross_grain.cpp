@@ -32,7 +32,8 @@ std::string remedy_for(const Prepared& prepared, const FaceDirection& face, doub
     // Rounded down to what a rule shows: 1/8 in or 5 mm.
     const double step = prepared.units == LengthUnit::inch ? 0.125 * kMetresPerInch : 0.005;
     const double width = std::floor(holding_width / step) * step;
-    const std::string middle = width > 0.015 ? fmt::format("glue only {} at the middle", size_words(prepared, width)) : "leave the face dry";
+    const std::string middle =
+        width > 0.015 ? fmt::format("glue only {} at the middle", size_words(prepared, width)) : "leave the face dry";
     switch (joint.kind) {
     case JointKind::tenon:
         return fmt::format("{} and let the rest slide dry, held by pegs in slots; or make the tenon narrower", middle);
@@ -45,7 +46,8 @@ std::string remedy_for(const Prepared& prepared, const FaceDirection& face, doub
     if (quarter_sawn_helps(prepared, face)) more = "use quarter-sawn or narrower stock";
     const PartState& state = prepared.state_of(face.a.copy);
     const double mean = (state.driest.percent() + state.dampest.percent()) / 2;
-    if (std::abs(state.made.percent() - mean) > 0.5) more += fmt::format(", or glue up at the mean moisture of the room, {}", moisture_words(MoistureContent::percent(mean)));
+    if (std::abs(state.made.percent() - mean) > 0.5)
+        more += fmt::format(", or glue up at the mean moisture of the room, {}", moisture_words(MoistureContent::percent(mean)));
     return fmt::format("{} and hold the rest by screws in slots or by buttons; or {}", middle, more);
 }
 
@@ -55,14 +57,22 @@ void add_movement_steps(const Prepared& prepared, const FaceDirection& face, Fin
     const Part& a = piece.part_of(face.a.copy);
     const Part& b = piece.part_of(face.b.copy);
     const PartState& sa = prepared.state_of(face.a.copy);
-    f.working.push_back({fmt::format("Strain difference made to driest, {} ({} at {}) against {} ({})", a.id, direction_words(a, main_axis_of(face.direction)), moisture_words(sa.made), b.id, direction_words(b, main_axis_of(face.direction))),
-                         "Δε = ε_A − ε_B", fmt::format("ε_A = {:.5f}, ε_B = {:.5f}", face.a.dry, face.b.dry), face.dry, "1", "plane strain transformation"});
-    f.working.push_back({"Strain difference made to dampest", "Δε = ε_A − ε_B", fmt::format("ε_A = {:.5f}, ε_B = {:.5f}", face.a.damp, face.b.damp), face.damp, "1", "plane strain transformation"});
-    f.working.push_back({"Differential movement over the glued length", "Δ = |Δε| ℓ", fmt::format("ℓ = {}", size_words(prepared, face.length)), face.movement(), "m", "geometry"});
+    f.working.push_back({fmt::format("Strain difference made to driest, {} ({} at {}) against {} ({})", a.id,
+                                     direction_words(a, main_axis_of(face.direction)), moisture_words(sa.made), b.id,
+                                     direction_words(b, main_axis_of(face.direction))),
+                         "Δε = ε_A − ε_B", fmt::format("ε_A = {:.5f}, ε_B = {:.5f}", face.a.dry, face.b.dry), face.dry, "1",
+                         "plane strain transformation"});
+    f.working.push_back({"Strain difference made to dampest", "Δε = ε_A − ε_B",
+                         fmt::format("ε_A = {:.5f}, ε_B = {:.5f}", face.a.damp, face.b.damp), face.damp, "1",
+                         "plane strain transformation"});
+    f.working.push_back({"Differential movement over the glued length", "Δ = |Δε| ℓ",
+                         fmt::format("ℓ = {}", size_words(prepared, face.length)), face.movement(), "m", "geometry"});
     const FaceSide& mover = face.a.across() ? face.a : face.b;
     const PartState& state = prepared.state_of(mover.copy);
     if (mover.across() && state.moves())
-        for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, metres(face.length), state.made, std::abs(face.dry) >= std::abs(face.damp) ? state.driest : state.dampest))
+        for (WorkingStep& step :
+             movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, metres(face.length),
+                              state.made, std::abs(face.dry) >= std::abs(face.damp) ? state.driest : state.dampest))
             f.working.push_back(std::move(step));
 }
 
@@ -74,7 +84,8 @@ Finding blank(const Prepared& prepared, const FaceDirection& face)
     f.subject = pair_subject(prepared, contact);
     const PartState& a = prepared.state_of(contact.first);
     const PartState& b = prepared.state_of(contact.second);
-    f.where = fmt::format("{}, {}", pair_place(prepared, contact), a.species == b.species ? a.species : a.species + " on " + b.species);
+    f.where =
+        fmt::format("{}, {}", pair_place(prepared, contact), a.species == b.species ? a.species : a.species + " on " + b.species);
     f.values = {{"differential_movement", face.movement(), "m"}, {"glued_length", face.length, "m"}};
     return f;
 }
@@ -96,7 +107,8 @@ Finding judge_core(const Prepared& prepared, const FaceDirection& face)
         f.verdict = Verdict::fail;
     else if (movement > pass.value || too_wide)
         f.verdict = Verdict::warn;
-    const std::string facts = fmt::format("the glued {} of {} in {} wants to move {} over {}", name_of(joint.kind), a, b, small_words(prepared, movement), size_words(prepared, face.length));
+    const std::string facts = fmt::format("the glued {} of {} in {} wants to move {} over {}", name_of(joint.kind), a, b,
+                                          small_words(prepared, movement), size_words(prepared, face.length));
     switch (f.verdict) {
     case Verdict::fail: f.headline = fmt::format("Too much: {}, more than glue and wood bear.", facts); break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
@@ -105,7 +117,8 @@ Finding judge_core(const Prepared& prepared, const FaceDirection& face)
     if (f.verdict != Verdict::pass) f.remedy = remedy_for(prepared, face, movement > 0 ? face.length * pass.value / movement : 0);
     f.values.push_back({"limit", pass.value, "m"});
     add_movement_steps(prepared, face, f);
-    f.working.push_back({"Movement that a tenon, tail or tongue glued on both faces bears", "Δ ≤ limit", fmt::format("warns to {}", small_words(prepared, warn.value)), pass.value, "m", pass.cite.text()});
+    f.working.push_back({"Movement that a tenon, tail or tongue glued on both faces bears", "Δ ≤ limit",
+                         fmt::format("warns to {}", small_words(prepared, warn.value)), pass.value, "m", pass.cite.text()});
     gather_sources(f);
     return f;
 }
@@ -118,8 +131,11 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
     std::string missing;
     const auto result = judge_layer_stresses(prepared, face, &missing);
     if (!result) {
-        Finding f = cannot_tell("cross-grain", pair_subject(prepared, contact), fmt::format("Whether {} and {} bear with each other across the grain cannot be told: {} is missing.", a.id, b.id, missing),
-                                "give [[wood]] properties from a test of your own, or a wood of the table");
+        Finding f =
+            cannot_tell("cross-grain", pair_subject(prepared, contact),
+                        fmt::format("Whether {} and {} bear with each other across the grain cannot be told: {} is missing.",
+                                    a.id, b.id, missing),
+                        "give [[wood]] properties from a test of your own, or a wood of the table");
         f.values = {{"differential_movement", face.movement(), "m"}};
         return f;
     }
@@ -133,17 +149,24 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
     f.values.push_back({"edge_peak_shear", result->edge_peak, "Pa"});
     f.values.push_back({"own_bending", result->own_bending, "Pa"});
     f.values.push_back({"unrelaxed_strain", result->strain, "1"});
-    const std::string facts = fmt::format("{} and {} want to move {} against each other over {} of {}glue", a.id, b.id, small_words(prepared, face.movement()), size_words(prepared, face.length), face.crossed() ? "crossed " : "");
+    const std::string facts =
+        fmt::format("{} and {} want to move {} against each other over {} of {}glue", a.id, b.id,
+                    small_words(prepared, face.movement()), size_words(prepared, face.length), face.crossed() ? "crossed " : "");
     const Datum<double>& thumb = prepared.facts->number("thumb_crossed_side");
     const bool thumb_minds = face.crossed() && face.length > thumb.value;
     switch (f.verdict) {
-    case Verdict::fail: f.headline = fmt::format("{}: {}.", result->splits() ? "The wood splits or bows" : "The glue line shears", facts); break;
+    case Verdict::fail:
+        f.headline = fmt::format("{}: {}.", result->splits() ? "The wood splits or bows" : "The glue line shears", facts);
+        break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
     default: f.headline = fmt::format("Holds: {}.", facts);
     }
-    if (thumb_minds && f.verdict == Verdict::pass) f.headline += " The rule of thumb (no more than about 4 in or 100 mm) says otherwise.";
-    if (thumb_minds && f.verdict == Verdict::warn) f.headline += " The rule of thumb (no more than about 4 in or 100 mm) advises against it.";
-    if (!thumb_minds && f.verdict == Verdict::fail && face.crossed()) f.headline += " The rule of thumb (up to about 4 in or 100 mm) would have let it pass.";
+    if (thumb_minds && f.verdict == Verdict::pass)
+        f.headline += " The rule of thumb (no more than about 4 in or 100 mm) says otherwise.";
+    if (thumb_minds && f.verdict == Verdict::warn)
+        f.headline += " The rule of thumb (no more than about 4 in or 100 mm) advises against it.";
+    if (!thumb_minds && f.verdict == Verdict::fail && face.crossed())
+        f.headline += " The rule of thumb (up to about 4 in or 100 mm) would have let it pass.";
     if (f.verdict != Verdict::pass) f.remedy = remedy_for(prepared, face, widest_that_holds(prepared, face));
     add_movement_steps(prepared, face, f);
     for (WorkingStep& step : layer_working(prepared, face, *result)) f.working.push_back(std::move(step));
@@ -169,13 +192,16 @@ std::optional<std::size_t> veneer_of(const Prepared& prepared, const FaceDirecti
 bool covered_on_both_faces(const Prepared& prepared, const FaceDirection& face, std::size_t veneer, std::size_t core)
 {
     const Axis normal = main_axis_of(face.patch->normal);
-    const auto outwards = [&](const Contact& contact, const Patch& patch) { return patch.normal[index_of(normal)] * (contact.first == core ? 1 : -1); };
+    const auto outwards = [&](const Contact& contact, const Patch& patch) {
+        return patch.normal[index_of(normal)] * (contact.first == core ? 1 : -1);
+    };
     const double here = outwards(prepared.layout->contacts[face.contact], *face.patch);
     for (const Contact& other : prepared.layout->contacts) {
         if (!has_glue(prepared, other) || (other.first != core && other.second != core)) continue;
         const std::size_t layer = other.first == core ? other.second : other.first;
         if (layer == veneer || !is_thin(prepared, layer, normal)) continue;
-        if (std::abs(other.patches[0].normal[index_of(normal)]) > 0.9 && outwards(other, other.patches[0]) * here < 0) return true;
+        if (std::abs(other.patches[0].normal[index_of(normal)]) > 0.9 && outwards(other, other.patches[0]) * here < 0)
+            return true;
     }
     return false;
 }
@@ -191,20 +217,19 @@ Finding judge_veneer(const Prepared& prepared, const FaceDirection& face)
         f.headline = fmt::format("{} is a thin layer and its core is covered on both faces: it holds.", layer);
     } else {
         f.verdict = Verdict::warn;
-        f.headline = fmt::format("{} is thin enough not to split on {}, but a layer on one face alone cups and checks.", layer, prepared.piece->part_of(core).id);
+        f.headline = fmt::format("{} is thin enough not to split on {}, but a layer on one face alone cups and checks.", layer,
+                                 prepared.piece->part_of(core).id);
         f.remedy = "cover both faces of the core alike";
     }
     add_movement_steps(prepared, face, f);
-    f.working.push_back({"Layers up to this thickness hold too little energy to split", "t ≤ limit", "", thin.value, "m", thin.cite.text()});
+    f.working.push_back(
+        {"Layers up to this thickness hold too little energy to split", "t ≤ limit", "", thin.value, "m", thin.cite.text()});
     gather_sources(f);
     return f;
 }
 
 /// A quick measure of how bad a face direction may be, so that of many alike only the worst is worked out in words.
-double weight_of(const FaceDirection& face)
-{
-    return face.movement() + (face.core ? 0 : 1e-9);
-}
+double weight_of(const FaceDirection& face) { return face.movement() + (face.core ? 0 : 1e-9); }
 
 } // namespace
 
@@ -212,12 +237,18 @@ std::vector<Finding> check_cross_grain(const Prepared& prepared)
 {
     std::vector<Finding> findings;
     for (const Contact& contact : prepared.layout->contacts)
-        if (has_glue(prepared, contact) && prepared.piece->joints[*contact.joint].kind == JointKind::tenon && !prepared.piece->joints[*contact.joint].tenon)
-            keep_worst(findings, cannot_tell("cross-grain", pair_subject(prepared, contact), fmt::format("How far the tenon of {} wants to move in {} cannot be told: its sizes are missing.", prepared.piece->part_of(contact.first).id, prepared.piece->part_of(contact.second).id),
-                                             "tenon = { length = ..., width = ..., thickness = ... }"));
+        if (has_glue(prepared, contact) && prepared.piece->joints[*contact.joint].kind == JointKind::tenon &&
+            !prepared.piece->joints[*contact.joint].tenon)
+            keep_worst(
+                findings,
+                cannot_tell("cross-grain", pair_subject(prepared, contact),
+                            fmt::format("How far the tenon of {} wants to move in {} cannot be told: its sizes are missing.",
+                                        prepared.piece->part_of(contact.first).id, prepared.piece->part_of(contact.second).id),
+                            "tenon = { length = ..., width = ..., thickness = ... }"));
     std::vector<FaceDirection> faces = glued_directions(prepared);
     // Copies of one part at one joint are alike or nearly so: faces of the same pair, kind and length are judged once.
-    std::stable_sort(faces.begin(), faces.end(), [](const FaceDirection& a, const FaceDirection& b) { return weight_of(a) > weight_of(b); });
+    std::stable_sort(faces.begin(), faces.end(),
+                     [](const FaceDirection& a, const FaceDirection& b) { return weight_of(a) > weight_of(b); });
     std::vector<const FaceDirection*> judged;
     for (const FaceDirection& face : faces) {
         const Contact& contact = prepared.layout->contacts[face.contact];
@@ -225,15 +256,19 @@ std::vector<Finding> check_cross_grain(const Prepared& prepared)
         const PartState& b = prepared.state_of(contact.second);
         if (!a.moves() || !b.moves()) {
             keep_worst(findings, cannot_tell("cross-grain", pair_subject(prepared, contact),
-                                             fmt::format("Whether {} fights {} across the grain cannot be told: {}.", prepared.piece->part_of(contact.first).id, prepared.piece->part_of(contact.second).id,
+                                             fmt::format("Whether {} fights {} across the grain cannot be told: {}.",
+                                                         prepared.piece->part_of(contact.first).id,
+                                                         prepared.piece->part_of(contact.second).id,
                                                          a.moves() ? b.missing_movement() : a.missing_movement()),
                                              "name a wood of the table or give its movement under properties"));
             continue;
         }
         const bool seen = std::any_of(judged.begin(), judged.end(), [&](const FaceDirection* other) {
             const Contact& o = prepared.layout->contacts[other->contact];
-            return prepared.piece->copies[o.first].part == prepared.piece->copies[contact.first].part && prepared.piece->copies[o.second].part == prepared.piece->copies[contact.second].part &&
-                   o.joint == contact.joint && other->core == face.core && std::abs(other->length - face.length) < 1e-6 && std::abs(other->dry - face.dry) < 1e-9 && std::abs(other->damp - face.damp) < 1e-9;
+            return prepared.piece->copies[o.first].part == prepared.piece->copies[contact.first].part &&
+                   prepared.piece->copies[o.second].part == prepared.piece->copies[contact.second].part &&
+                   o.joint == contact.joint && other->core == face.core && std::abs(other->length - face.length) < 1e-6 &&
+                   std::abs(other->dry - face.dry) < 1e-9 && std::abs(other->damp - face.damp) < 1e-9;
         });
         if (seen) continue;
         judged.push_back(&face);

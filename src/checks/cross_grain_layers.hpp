@@ -17,9 +17,9 @@ struct LayerStresses {
     double edge_peak = 0, own_bending = 0;                  ///< shown, not judged [Pa]; bending of the layer judged for tension
     double strain = 0;                                      ///< unrelaxed: σ/(r E) [1]
     double share_kept = 0.5;
-    double depth = 0;                                       ///< of the judged layer [m]
-    double driving = 0;                                     ///< relaxed strain behind the tension [1]
-    double shear_driving = 0;                               ///< relaxed strain behind the glue shear [1]
+    double depth = 0;         ///< of the judged layer [m]
+    double driving = 0;       ///< relaxed strain behind the tension [1]
+    double shear_driving = 0; ///< relaxed strain behind the glue shear [1]
     bool estimated = false;
     std::string layer, relaxation_source, tension_source, glue_source;
     Restraint restraint;

@@ -23,10 +23,10 @@ constexpr double kMostUpright = 75;     // degrees between rings and face: beyon
 /// One board of a part, as its end grain stands.
 struct Board {
     EndGrain grain;
-    double thickness = 0;        ///< m
+    double thickness = 0; ///< m
     bool radius_stated = false;
-    bool on_edge = false;        ///< the part's thickness is the larger side
-    int boards = 1;              ///< side by side in the part
+    bool on_edge = false; ///< the part's thickness is the larger side
+    int boards = 1;       ///< side by side in the part
 };
 
 /// Nothing for sections that do not cup: nearly square ones, thin layers, upright rings, staves glued face to face.
@@ -41,13 +41,16 @@ std::optional<Board> board_of(const Prepared& prepared, std::size_t index)
     if (board.on_edge && part.glued_up) return std::nullopt;
     board.thickness = std::min(width, thickness);
     const double wide = std::max(width, thickness);
-    if (wide < kLeastUnlikeSides * board.thickness * (1 - 1e-9) || board.thickness <= prepared.facts->number("veneer_thickness").value) return std::nullopt;
+    if (wide < kLeastUnlikeSides * board.thickness * (1 - 1e-9) ||
+        board.thickness <= prepared.facts->number("veneer_thickness").value)
+        return std::nullopt;
     board.grain.rings = board.on_edge ? degrees(90) - state.rings : state.rings;
     if (in_degrees(board.grain.rings) > kMostUpright) return std::nullopt;
     board.grain.width = metres(wide);
     board.radius_stated = part.ring_radius.has_value();
     // Without a stated radius a board with slanting rings is taken to lie beside the pith, not over it.
-    const double usual = std::max(prepared.facts->number("ring_radius_default").value, wide / 2 * std::sin(board.grain.rings.value()));
+    const double usual =
+        std::max(prepared.facts->number("ring_radius_default").value, wide / 2 * std::sin(board.grain.rings.value()));
     board.grain.ring_radius = part.ring_radius.value_or(metres(usual));
     return board;
 }
@@ -87,7 +90,8 @@ double widest_within(const EndGrain& grain, const RingStrain& strain, double dep
     return cup > 0 ? in_metres(grain.width) * std::sqrt(depth / cup) : in_metres(grain.width);
 }
 
-Working working_of(const Prepared& prepared, const PartState& state, const Board& board, const SeasonCups& cups, const WorseSeason& worse, const Datum<double>& limit, const Datum<double>& fail)
+Working working_of(const Prepared& prepared, const PartState& state, const Board& board, const SeasonCups& cups,
+                   const WorseSeason& worse, const Datum<double>& limit, const Datum<double>& fail)
 {
     const RingStrain& strain = worse.dry ? cups.dry_strain : cups.damp_strain;
     const Cup& cup = worse.dry ? cups.dry : cups.damp;
@@ -97,10 +101,16 @@ Working working_of(const Prepared& prepared, const PartState& state, const Board
     if (board.radius_stated)
         w.push_back({"Radius of the growth rings at mid-width, as stated", "r", "", r, "m", "the design's ring_radius"});
     else
-        w.push_back({"Radius of the growth rings at mid-width is not stated: the default is taken", "r", r > usual.value ? "more than the default, so that the board lies beside the pith" : "", r, "m", usual.cite.text()});
-    w.push_back({"Cup: every point of the end grain moves by its radius and its angle; positive hollow on the bark side", "(ρ, θ) → (ρ (1 + ε_R), θ (1 + ε_T)/(1 + ε_R))",
-                 fmt::format("w = {}, φ = {}", size_words(prepared, in_metres(board.grain.width)), write_angle(board.grain.rings)), in_metres(cup.depth), "m", prepared.facts->source("mechanics")});
-    w.push_back({"The same by the curvature at mid-width alone, too much for wide boards", "κ w²/8, κ = 2 (ε_R − ε_T) cos³φ/r", "", in_metres(cup_by_curvature(board.grain, strain)), "m", prepared.facts->source("mechanics")});
+        w.push_back({"Radius of the growth rings at mid-width is not stated: the default is taken", "r",
+                     r > usual.value ? "more than the default, so that the board lies beside the pith" : "", r, "m",
+                     usual.cite.text()});
+    w.push_back(
+        {"Cup: every point of the end grain moves by its radius and its angle; positive hollow on the bark side",
+         "(ρ, θ) → (ρ (1 + ε_R), θ (1 + ε_T)/(1 + ε_R))",
+         fmt::format("w = {}, φ = {}", size_words(prepared, in_metres(board.grain.width)), write_angle(board.grain.rings)),
+         in_metres(cup.depth), "m", prepared.facts->source("mechanics")});
+    w.push_back({"The same by the curvature at mid-width alone, too much for wide boards", "κ w²/8, κ = 2 (ε_R − ε_T) cos³φ/r",
+                 "", in_metres(cup_by_curvature(board.grain, strain)), "m", prepared.facts->source("mechanics")});
     w.push_back({"Cup that stays unnoticed", "depth ≤ limit", "", limit.value, "m", limit.cite.text()});
     w.push_back({"Cup that spoils the board", "depth > limit", "", fail.value, "m", fail.cite.text()});
     return w;
@@ -127,12 +137,17 @@ Finding judge(const Prepared& prepared, std::size_t index, const Board& board, s
     f.check = "cup";
     f.subject = part.id;
     f.weight = worse.amount;
-    f.where = fmt::format("{}, {}, rings at {} to its wide face{}", prepared.piece->label(copy, true), state.species, write_angle(board.grain.rings), part.bark_side ? "" : ", either way up");
+    f.where = fmt::format("{}, {}, rings at {} to its wide face{}", prepared.piece->label(copy, true), state.species,
+                          write_angle(board.grain.rings), part.bark_side ? "" : ", either way up");
     const std::string whole = board.boards > 1 ? fmt::format("Each of the {} boards of {}", board.boards, part.id) : part.id;
-    const std::string facts = fmt::format("{} over its {} {}, {}", small_words(prepared, worse.amount), size_words(prepared, in_metres(board.grain.width)), worse.words(), hollow_words(part, prepared.piece->copies[copy], depth));
+    const std::string facts = fmt::format("{} over its {} {}, {}", small_words(prepared, worse.amount),
+                                          size_words(prepared, in_metres(board.grain.width)), worse.words(),
+                                          hollow_words(part, prepared.piece->copies[copy], depth));
     const double widest = widest_within(board.grain, worse.dry ? cups.dry_strain : cups.damp_strain, limit.value);
-    const std::string better = fmt::format("use quarter-sawn stock or boards no wider than {}, or make it nearer {}, the middle of the room's range", size_words(prepared, widest),
-                                           moisture_words(MoistureContent::percent((state.driest.percent() + state.dampest.percent()) / 2)));
+    const std::string better =
+        fmt::format("use quarter-sawn stock or boards no wider than {}, or make it nearer {}, the middle of the room's range",
+                    size_words(prepared, widest),
+                    moisture_words(MoistureContent::percent((state.driest.percent() + state.dampest.percent()) / 2)));
     if (held) {
         // A held board does not cup: what is left is how hard it pulls at what holds it.
         f.verdict = worse.amount > fail.value ? Verdict::warn : Verdict::pass;
@@ -143,10 +158,16 @@ Finding judge(const Prepared& prepared, std::size_t index, const Board& board, s
         f.verdict = worse.amount > fail.value ? Verdict::fail : worse.amount > limit.value ? Verdict::warn : Verdict::pass;
         f.utilisation = worse.amount / limit.value;
         f.headline = fmt::format("{} cups {}.", whole, facts);
-        if (f.verdict != Verdict::pass) f.remedy = better + ", or hold it flat by two battens in slotted screws, by buttons on a frame or by housed ends";
+        if (f.verdict != Verdict::pass)
+            f.remedy = better + ", or hold it flat by two battens in slotted screws, by buttons on a frame or by housed ends";
     }
-    if (board.boards > 1 && part.bark_side) f.headline += " With the bark side of all boards the same way the whole bows as one; turn every other board over.";
-    f.values = {{"cup_driest", dry, "m"}, {"cup_dampest", damp, "m"}, {"limit", held ? fail.value : limit.value, "m"}, {"board_width", in_metres(board.grain.width), "m"}, {"ring_radius", in_metres(board.grain.ring_radius), "m"}};
+    if (board.boards > 1 && part.bark_side)
+        f.headline += " With the bark side of all boards the same way the whole bows as one; turn every other board over.";
+    f.values = {{"cup_driest", dry, "m"},
+                {"cup_dampest", damp, "m"},
+                {"limit", held ? fail.value : limit.value, "m"},
+                {"board_width", in_metres(board.grain.width), "m"},
+                {"ring_radius", in_metres(board.grain.ring_radius), "m"}};
     f.working = working_of(prepared, state, board, cups, worse, limit, fail);
     gather_sources(f);
     return f;
@@ -163,8 +184,10 @@ std::vector<Finding> check_cup(const Prepared& prepared)
         const auto board = board_of(prepared, p);
         if (!board) continue;
         if (!prepared.parts[p].moves()) {
-            findings.push_back(cannot_tell("cup", piece.parts[p].id, fmt::format("Whether {} cups cannot be told: {}.", piece.parts[p].id, prepared.parts[p].missing_movement()),
-                                           "give [[wood]] properties = { tangential = ..., radial = ... } from a test of your own"));
+            findings.push_back(cannot_tell(
+                "cup", piece.parts[p].id,
+                fmt::format("Whether {} cups cannot be told: {}.", piece.parts[p].id, prepared.parts[p].missing_movement()),
+                "give [[wood]] properties = { tangential = ..., radial = ... } from a test of your own"));
             continue;
         }
         // Copies are alike but for what holds them: the first that nothing holds stands for all.

@@ -26,10 +26,10 @@ struct Finding {
     std::string check;   ///< id, for example "cross-grain"
     std::string subject; ///< part id, or "id / id" in the order of the joint
     Verdict verdict = Verdict::pass;
-    std::optional<double> utilisation;  ///< finite; with it working and sources are never empty
-    std::string headline;               ///< one sentence a maker understands, in the maker's units
-    std::optional<std::string> where;   ///< worst copy, place, load case, species, ring cut
-    std::optional<std::string> remedy;  ///< what to change
+    std::optional<double> utilisation; ///< finite; with it working and sources are never empty
+    std::string headline;              ///< one sentence a maker understands, in the maker's units
+    std::optional<std::string> where;  ///< worst copy, place, load case, species, ring cut
+    std::optional<std::string> remedy; ///< what to change
     std::vector<NamedValue> values;
     Working working;
     std::vector<std::string> sources;

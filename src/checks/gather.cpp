@@ -67,9 +67,11 @@ void add_fits(std::vector<std::string>& lines, const std::vector<Finding>& findi
         const auto made = value_named(f, "gap_made"), dry = value_named(f, "gap_driest"), damp = value_named(f, "gap_dampest");
         std::string line;
         if (f.check == "slat-gap" && made)
-            line = fmt::format("gap of {}: {} today; {} at the driest, {} at the dampest", f.subject, small(*made), small(*dry), small(*damp));
+            line = fmt::format("gap of {}: {} today; {} at the driest, {} at the dampest", f.subject, small(*made), small(*dry),
+                               small(*damp));
         else if (f.check == "groove-room" && made)
-            line = fmt::format("room of {} in its groove, each side: {} today; {} at the driest, {} at the dampest", f.subject, small(*made), small(*dry), small(*damp));
+            line = fmt::format("room of {} in its groove, each side: {} today; {} at the driest, {} at the dampest", f.subject,
+                               small(*made), small(*dry), small(*damp));
         else if (const auto slot = value_named(f, "slot_to_mill"); f.check == "slot-length" && slot && *slot > 0)
             line = fmt::format("slots of {}: mill {} long across the grain", f.subject, write_length_up(metres(*slot), units));
         if (line.empty()) continue;
@@ -94,7 +96,8 @@ std::vector<Finding> merge_combinations(const Piece& piece, const std::vector<Co
     return merged;
 }
 
-void describe_piece(ReportContent& content, const Piece& piece, const Layout& layout, const std::vector<CombinationFindings>& runs)
+void describe_piece(ReportContent& content, const Piece& piece, const Layout& layout,
+                    const std::vector<CombinationFindings>& runs)
 {
     const Prepared& prepared = heaviest(runs);
     content.piece_name = piece.name;
@@ -132,7 +135,8 @@ void describe_piece(ReportContent& content, const Piece& piece, const Layout& la
             ++places[*c.joint];
         }
         line.area_m2 = c.area();
-        if (const auto angle = c.grain_angle()) line.grain_angle_deg = std::round(*angle * 180 / 3.14159265358979323846 * 1e6) / 1e6;
+        if (const auto angle = c.grain_angle())
+            line.grain_angle_deg = std::round(*angle * 180 / 3.14159265358979323846 * 1e6) / 1e6;
         content.contacts.push_back(std::move(line));
     }
     for (std::size_t j = 0; j < piece.joints.size(); ++j) {
@@ -155,21 +159,26 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
         add("lying parts are worked out as beams, free to turn on rigid supports; the whole frame is not yet solved as one");
     }
     for (std::size_t p = 0; loaded && p < piece.parts.size(); ++p)
-        if (piece.parts[p].grain != Axis::z && in_metres(piece.parts[p].width) > 0.25 && std::find(piece.carries.begin(), piece.carries.end(), piece.parts[p].id) != piece.carries.end())
-            add(fmt::format("{} is taken to carry over its whole width; bending across its grain is not yet worked out", piece.parts[p].id));
+        if (piece.parts[p].grain != Axis::z && in_metres(piece.parts[p].width) > 0.25 &&
+            std::find(piece.carries.begin(), piece.carries.end(), piece.parts[p].id) != piece.carries.end())
+            add(fmt::format("{} is taken to carry over its whole width; bending across its grain is not yet worked out",
+                            piece.parts[p].id));
     std::set<std::string> estimated;
     for (const CombinationFindings& run : runs)
         for (const PartState& s : run.prepared->parts) {
-            if ((s.loaded.bending_strength && s.loaded.bending_strength->estimated) || (s.loaded.shear && s.loaded.shear->estimated) || (s.loaded.tension_across && s.loaded.tension_across->estimated))
+            if ((s.loaded.bending_strength && s.loaded.bending_strength->estimated) ||
+                (s.loaded.shear && s.loaded.shear->estimated) || (s.loaded.tension_across && s.loaded.tension_across->estimated))
                 estimated.insert(fmt::format("some strengths of {} are estimated from its specific gravity", s.species));
-            if (s.usual.modulus_tangential && s.usual.modulus_tangential->estimated) estimated.insert(fmt::format("stiffness of {} across the grain is estimated from a relative", s.species));
+            if (s.usual.modulus_tangential && s.usual.modulus_tangential->estimated)
+                estimated.insert(fmt::format("stiffness of {} across the grain is estimated from a relative", s.species));
         }
     for (const std::string& line : estimated) add(line);
     for (const std::string& line : piece.unused) add(line);
     return all;
 }
 
-std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, const std::vector<Finding>& findings, LengthUnit units)
+std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, const std::vector<Finding>& findings,
+                                     LengthUnit units)
 {
     std::vector<std::string> lines;
     for (std::size_t p = 0; p < piece.parts.size(); ++p) {
@@ -182,9 +191,15 @@ std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, c
                 tenons = std::max(tenons, tenon_ends(piece, layout, i));
             }
         const double length = in_metres(part.length);
-        std::string line = fmt::format("{} × {}: {} long, {} wide, {} thick", count, part.id, write_length(metres(length + tenons), units), write_length(part.width, units), write_length(part.thickness, units));
-        if (tenons > 0) line += fmt::format(" ({} between shoulders, tenons {} in all)", write_length(part.length, units), write_length(metres(tenons), units));
-        if (part.glued_up) line += fmt::format(", glued up from {} boards of {}", part.glued_up->boards, write_length(metres(in_metres(part.width) / part.glued_up->boards), units));
+        std::string line =
+            fmt::format("{} × {}: {} long, {} wide, {} thick", count, part.id, write_length(metres(length + tenons), units),
+                        write_length(part.width, units), write_length(part.thickness, units));
+        if (tenons > 0)
+            line += fmt::format(" ({} between shoulders, tenons {} in all)", write_length(part.length, units),
+                                write_length(metres(tenons), units));
+        if (part.glued_up)
+            line += fmt::format(", glued up from {} boards of {}", part.glued_up->boards,
+                                write_length(metres(in_metres(part.width) / part.glued_up->boards), units));
         lines.push_back(line);
     }
     add_fits(lines, findings, units);

@@ -12,12 +12,14 @@ namespace jointwright {
 std::vector<Finding> merge_combinations(const Piece& piece, const std::vector<CombinationFindings>& runs);
 
 /// Parts, joints and contacts as read; masses of the heaviest combination.
-void describe_piece(ReportContent& content, const Piece& piece, const Layout& layout, const std::vector<CombinationFindings>& runs);
+void describe_piece(ReportContent& content, const Piece& piece, const Layout& layout,
+                    const std::vector<CombinationFindings>& runs);
 
 /// Defaults that touched a verdict, and what no check uses yet.
 std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<CombinationFindings>& runs);
 
 /// Lines for the saw: sizes to cut at the moisture of glue-up, and the gaps, grooves and slots that the findings ask for today.
-std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, const std::vector<Finding>& findings, LengthUnit units);
+std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, const std::vector<Finding>& findings,
+                                     LengthUnit units);
 
 } // namespace jointwright

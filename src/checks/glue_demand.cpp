@@ -17,7 +17,8 @@ namespace {
 std::size_t glued_places(const Prepared& prepared, std::size_t copy)
 {
     std::size_t n = 0;
-    for (const Bearing& b : prepared.statics.path.bearings[copy]) n += has_glue(prepared, prepared.layout->contacts[b.contact]) ? 1 : 0;
+    for (const Bearing& b : prepared.statics.path.bearings[copy])
+        n += has_glue(prepared, prepared.layout->contacts[b.contact]) ? 1 : 0;
     return std::max<std::size_t>(n, 1);
 }
 
@@ -50,7 +51,8 @@ bool hangs_from(const Contact& contact, const GluedArea& glue, std::size_t upper
 }
 
 /// What the bearing hands down here, worst of each kind: shear on a side face or a tenon, pull where a part hangs from a level face or is levered up.
-void add_handed_down(const Prepared& prepared, std::size_t c, const GluedArea& glue, std::size_t upper, bool level, std::vector<GlueDemand>& demands)
+void add_handed_down(const Prepared& prepared, std::size_t c, const GluedArea& glue, std::size_t upper, bool level,
+                     std::vector<GlueDemand>& demands)
 {
     const Contact& contact = prepared.layout->contacts[c];
     const bool hangs = level && hangs_from(contact, glue, upper);
@@ -97,15 +99,19 @@ void add_seat_demands(const Prepared& prepared, const GluedArea& glue, std::size
     const double places = static_cast<double>(glued_places(prepared, upper));
     const std::string level = std::string(name_of(piece.limits.level));
     const Datum<double>& push = facts.number("push_" + level);
-    demands.push_back({fmt::format("{} pushed sideways", piece.label(upper, true)), true, LoadDuration::short_term, push.value / places, 0, push.cite.text(), fmt::format("{} N over {} glued places", write_number(push.value, 4), places)});
+    demands.push_back({fmt::format("{} pushed sideways", piece.label(upper, true)), true, LoadDuration::short_term,
+                       push.value / places, 0, push.cite.text(),
+                       fmt::format("{} N over {} glued places", write_number(push.value, 4), places)});
     const Datum<double>& jerk = facts.number("lift_factor");
     const double lift = jerk.value * prepared.whole_mass() * kStandardGravity / places;
     const auto [modulus, across] = peel_modulus(*glue.largest, piece.part_of(upper).grain);
     const double reach = piece.copies[upper].box.size(piece.part_of(upper).grain == Axis::x ? Axis::y : Axis::x) / 2;
     // The smaller the glued share, the smaller both the area and what resists tearing off.
     const double stress = (lift / glue.largest->area + (modulus > 0 ? lift * reach / modulus : 0)) / glue.glued_share;
-    demands.push_back({fmt::format("the whole piece lifted by the edge of {}", piece.label(upper, true)), true, LoadDuration::short_term, 0, stress, jerk.cite.text(),
-                       fmt::format("{} × {} kg over {} places, held {} from the middle of the glue", write_number(jerk.value, 2), write_number(prepared.whole_mass(), 3), places, size_words(prepared, reach))});
+    demands.push_back({fmt::format("the whole piece lifted by the edge of {}", piece.label(upper, true)), true,
+                       LoadDuration::short_term, 0, stress, jerk.cite.text(),
+                       fmt::format("{} × {} kg over {} places, held {} from the middle of the glue", write_number(jerk.value, 2),
+                                   write_number(prepared.whole_mass(), 3), places, size_words(prepared, reach))});
 }
 
 } // namespace
@@ -150,9 +156,11 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
     }
     if (demands.empty()) {
         // Neither part bears the other: the lighter one hangs on the glue by its own weight.
-        const std::size_t lighter = prepared.masses[contact.first] < prepared.masses[contact.second] ? contact.first : contact.second;
+        const std::size_t lighter =
+            prepared.masses[contact.first] < prepared.masses[contact.second] ? contact.first : contact.second;
         const double weight = prepared.masses[lighter] * kStandardGravity;
-        demands.push_back({fmt::format("the weight of {}", piece.label(lighter, true)), false, LoadDuration::lasting, weight, 0, "mass of the part", fmt::format("{} kg", write_number(prepared.masses[lighter], 3))});
+        demands.push_back({fmt::format("the weight of {}", piece.label(lighter, true)), false, LoadDuration::lasting, weight, 0,
+                           "mass of the part", fmt::format("{} kg", write_number(prepared.masses[lighter], 3))});
     }
     return demands;
 }

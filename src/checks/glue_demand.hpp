@@ -12,9 +12,9 @@ namespace jointwright {
 
 /// What counts of the glue at a contact.
 struct GluedArea {
-    double area = 0;             ///< side grain to side grain [m²]
-    double end_grain = 0;        ///< counted as nothing [m²]
-    double glued_share = 1;      ///< of the face's longer side
+    double area = 0;        ///< side grain to side grain [m²]
+    double end_grain = 0;   ///< counted as nothing [m²]
+    double glued_share = 1; ///< of the face's longer side
     const Patch* largest = nullptr;
     std::optional<double> angle; ///< of the largest counted face
     GlueFace face = GlueFace::side_grain;

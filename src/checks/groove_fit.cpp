@@ -5,10 +5,7 @@
 
 namespace jointwright {
 
-double engagement_held(const GrooveSide& side, double shrink)
-{
-    return side.engaged - shrink;
-}
+double engagement_held(const GrooveSide& side, double shrink) { return side.engaged - shrink; }
 
 double engagement_free(const GrooveSide& side, const GrooveSide& other, double shrink)
 {
@@ -17,7 +14,7 @@ double engagement_free(const GrooveSide& side, const GrooveSide& other, double s
 
 namespace {
 
-constexpr double kHalf = 0.5;          // free to slide: 2e − d − |Δw| > 0, so each edge reaches half of the depth and its shrinkage
+constexpr double kHalf = 0.5; // free to slide: 2e − d − |Δw| > 0, so each edge reaches half of the depth and its shrinkage
 constexpr double kLeastWindow = 0.0002; // m: a panel has to be cut to some tolerance
 
 /// Where the edge has to end: between what it must reach when shrunk and what the groove leaves when swollen.
@@ -32,10 +29,7 @@ Window window_of(double depth, const EdgeDemand& demand, double share)
     return {depth * share + demand.shrink, depth - demand.swell - demand.wanted};
 }
 
-double up_to_step(double depth, double step)
-{
-    return std::ceil(depth / step - 1e-6) * step;
-}
+double up_to_step(double depth, double step) { return std::ceil(depth / step - 1e-6) * step; }
 
 } // namespace
 

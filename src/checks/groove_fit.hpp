@@ -15,7 +15,7 @@ struct GrooveSide {
 /// Movement of the panel across the opening, less that of the frame, from one edge to the other [m]; positive when it swells.
 struct PanelMovement {
     double dry = 0, damp = 0;
-    double swell() const { return dry > damp ? (dry > 0 ? dry : 0) : (damp > 0 ? damp : 0); }   ///< at its widest, 0 or more
+    double swell() const { return dry > damp ? (dry > 0 ? dry : 0) : (damp > 0 ? damp : 0); }    ///< at its widest, 0 or more
     double shrink() const { return dry < damp ? (dry < 0 ? -dry : 0) : (damp < 0 ? -damp : 0); } ///< at its narrowest, 0 or more
 };
 
@@ -26,8 +26,8 @@ double engagement_free(const GrooveSide& side, const GrooveSide& other, double s
 
 /// What a groove and a panel could be changed to.
 struct GrooveAdvice {
-    double depth = 0;   ///< of the groove
-    double engaged = 0; ///< of the panel's edge, at today's moisture
+    double depth = 0;    ///< of the groove
+    double engaged = 0;  ///< of the panel's edge, at today's moisture
     bool pinned = false; ///< the panel has to be held at its middle for that
 };
 

@@ -11,10 +11,7 @@ namespace {
 
 constexpr double kMostOfTheWidth = 0.6;
 
-double dot(const Point& a, const Point& b)
-{
-    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
+double dot(const Point& a, const Point& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
 
 /// Extent of a contact's faces along a direction; faces that look that way (a board's edges) do not count.
 double reach(const Contact& contact, const Point& direction)
@@ -59,7 +56,8 @@ bool holds(const Piece& piece, const Contact& contact, std::size_t board, std::s
 bool covers_the_face(const Piece& piece, const Contact& contact, std::size_t board)
 {
     const Part& part = piece.part_of(board);
-    return piece.joints[*contact.joint].glue && contact.patches.front().area > 0.5 * in_metres(part.width) * in_metres(part.length);
+    return piece.joints[*contact.joint].glue &&
+           contact.patches.front().area > 0.5 * in_metres(part.width) * in_metres(part.length);
 }
 
 } // namespace
@@ -78,7 +76,8 @@ std::vector<Holders> holders_across(const Prepared& prepared)
     std::vector<Holders> holders(piece.copies.size());
     for (const Contact& contact : prepared.layout->contacts)
         for (const bool of_first : {true, false}) {
-            const std::size_t board = of_first ? contact.first : contact.second, other = of_first ? contact.second : contact.first;
+            const std::size_t board = of_first ? contact.first : contact.second,
+                              other = of_first ? contact.second : contact.first;
             if (!holds(piece, contact, board, other)) continue;
             holders[board].copies.push_back(other);
             holders[board].glued_over_its_face = holders[board].glued_over_its_face || covers_the_face(piece, contact, board);

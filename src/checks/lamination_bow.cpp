@@ -35,7 +35,8 @@ struct Bow {
 
 bool is_parallel_pair(const FaceDirection& face)
 {
-    return !face.core && face.patch->role == Patch::Role::face && face.patch->grain_angle && *face.patch->grain_angle < kParallel && !face.crossed();
+    return !face.core && face.patch->role == Patch::Role::face && face.patch->grain_angle &&
+           *face.patch->grain_angle < kParallel && !face.crossed();
 }
 
 Curvature curvature_of(const Restraint& layers, double first, double second)
@@ -90,17 +91,24 @@ void add_steps(const Prepared& prepared, const Bow& bow, const WorseSeason& wors
         if (!side.across()) continue;
         const bool through = main_axis_of(bow.face.direction) == part.face; // seen from its edge a flat-sawn part is quarter-sawn
         const Angle rings = through ? degrees(90) - state.rings : state.rings;
-        for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), rings, metres(bow.face.length), state.made, worse.dry ? state.driest : state.dampest))
+        for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), rings,
+                                                  metres(bow.face.length), state.made, worse.dry ? state.driest : state.dampest))
             f.working.push_back(std::move(step));
     }
-    f.working.push_back({fmt::format("Strain of {} less that of {} {} the grain, {}", b, a, direction_of(bow), worse.words()), "Δε = ε2 − ε1", fmt::format("ε1 = {:.5f}, ε2 = {:.5f}", first, second), second - first, "1",
+    f.working.push_back({fmt::format("Strain of {} less that of {} {} the grain, {}", b, a, direction_of(bow), worse.words()),
+                         "Δε = ε2 − ε1", fmt::format("ε1 = {:.5f}, ε2 = {:.5f}", first, second), second - first, "1",
                          "plane strain transformation"});
-    f.working.push_back({"Rise of the bow in its middle; positive hollow on the first layer", "κ ℓ²/8, κ = 6 Δε (1 + m)²/(h [3 (1 + m)² + (1 + m n)(m² + 1/(m n))])",
-                         fmt::format("t1 = {} mm, t2 = {} mm, E1 = {} GPa, E2 = {} GPa, ℓ = {} mm", write_number(in_millimetres(one.thickness), 4), write_number(in_millimetres(two.thickness), 4),
-                                     write_number(one.modulus.value() * 1e-9, 3), write_number(two.modulus.value() * 1e-9, 3), write_number(bow.face.length * 1e3, 4)),
+    f.working.push_back({"Rise of the bow in its middle; positive hollow on the first layer",
+                         "κ ℓ²/8, κ = 6 Δε (1 + m)²/(h [3 (1 + m)² + (1 + m n)(m² + 1/(m n))])",
+                         fmt::format("t1 = {} mm, t2 = {} mm, E1 = {} GPa, E2 = {} GPa, ℓ = {} mm",
+                                     write_number(in_millimetres(one.thickness), 4),
+                                     write_number(in_millimetres(two.thickness), 4), write_number(one.modulus.value() * 1e-9, 3),
+                                     write_number(two.modulus.value() * 1e-9, 3), write_number(bow.face.length * 1e3, 4)),
                          worse.dry ? bow.dry : bow.damp, "m", prepared.facts->cite("timoshenko-1925", "two bonded strips")});
-    f.working.push_back({"Bow that stays unnoticed", bow.along ? "length/500" : "rise ≤ limit", "", bow.limit, "m", bow.limit_cite.text()});
-    f.working.push_back({"Bow that spoils the pair", bow.along ? "length/100" : "rise > limit", "", bow.fail, "m", bow.fail_cite.text()});
+    f.working.push_back(
+        {"Bow that stays unnoticed", bow.along ? "length/500" : "rise ≤ limit", "", bow.limit, "m", bow.limit_cite.text()});
+    f.working.push_back(
+        {"Bow that spoils the pair", bow.along ? "length/100" : "rise > limit", "", bow.fail, "m", bow.fail_cite.text()});
 }
 
 /// One finding from the directions of one face, the worse one in its headline.
@@ -119,11 +127,18 @@ Finding judge(const Prepared& prepared, const std::vector<Bow>& bows)
     f.verdict = verdict_of(bow);
     f.utilisation = bow.use();
     f.weight = bow.worst();
-    f.where = fmt::format("{}, {} the grain, {}", pair_place(prepared, contact), direction_of(bow), sa.species == sb.species ? sa.species : sa.species + " and " + sb.species);
-    const std::string facts = fmt::format("{} over {} {} the grain {}, hollow on the side of {}", small_words(prepared, worse.amount), size_words(prepared, bow.face.length), direction_of(bow), worse.words(), rise >= 0 ? a : b);
-    f.headline = bow.face.held_flat ? fmt::format("{} and {} pull at each other but are held flat; free they would bow {}.", a, b, facts) : fmt::format("{} glued to {} bows {}.", a, b, facts);
+    f.where = fmt::format("{}, {} the grain, {}", pair_place(prepared, contact), direction_of(bow),
+                          sa.species == sb.species ? sa.species : sa.species + " and " + sb.species);
+    const std::string facts =
+        fmt::format("{} over {} {} the grain {}, hollow on the side of {}", small_words(prepared, worse.amount),
+                    size_words(prepared, bow.face.length), direction_of(bow), worse.words(), rise >= 0 ? a : b);
+    f.headline = bow.face.held_flat
+                     ? fmt::format("{} and {} pull at each other but are held flat; free they would bow {}.", a, b, facts)
+                     : fmt::format("{} glued to {} bows {}.", a, b, facts);
     if (f.verdict != Verdict::pass)
-        f.remedy = fmt::format("use one species cut alike for {} and {}, brought to the same moisture before gluing; or glue a third layer like {} to the other face", a, b, bow.layers.a.thickness < bow.layers.b.thickness ? a : b);
+        f.remedy = fmt::format("use one species cut alike for {} and {}, brought to the same moisture before gluing; or glue a "
+                               "third layer like {} to the other face",
+                               a, b, bow.layers.a.thickness < bow.layers.b.thickness ? a : b);
     for (const Bow& each : bows) {
         f.values.push_back({fmt::format("rise_{}_driest", direction_of(each)), each.dry, "m"});
         f.values.push_back({fmt::format("rise_{}_dampest", direction_of(each)), each.damp, "m"});
@@ -145,19 +160,25 @@ std::optional<Finding> finding_for(const Prepared& prepared, const std::vector<F
     const Contact& contact = prepared.layout->contacts[directions.front().contact];
     const PartState& sa = prepared.state_of(contact.first);
     const PartState& sb = prepared.state_of(contact.second);
-    const std::string pair = fmt::format("{} and {}", prepared.piece->part_of(contact.first).id, prepared.piece->part_of(contact.second).id);
+    const std::string pair =
+        fmt::format("{} and {}", prepared.piece->part_of(contact.first).id, prepared.piece->part_of(contact.second).id);
     if (!sa.moves() || !sb.moves()) {
         if (are_alike(sa, sb)) return std::nullopt;
-        return cannot_tell("lamination-bow", pair_subject(prepared, contact), fmt::format("Whether {} bow cannot be told: {}.", pair, sa.moves() ? sb.missing_movement() : sa.missing_movement()),
-                           "name a wood of the table or give its movement under properties");
+        return cannot_tell(
+            "lamination-bow", pair_subject(prepared, contact),
+            fmt::format("Whether {} bow cannot be told: {}.", pair, sa.moves() ? sb.missing_movement() : sa.missing_movement()),
+            "name a wood of the table or give its movement under properties");
     }
-    if (std::none_of(directions.begin(), directions.end(), [](const FaceDirection& d) { return std::max(std::abs(d.dry), std::abs(d.damp)) > kLeastStrain; })) return std::nullopt;
+    if (std::none_of(directions.begin(), directions.end(),
+                     [](const FaceDirection& d) { return std::max(std::abs(d.dry), std::abs(d.damp)) > kLeastStrain; }))
+        return std::nullopt;
     std::vector<Bow> bows;
     for (const FaceDirection& direction : directions) {
         std::string missing;
         const auto layers = restraint_at(prepared, direction, &missing);
         if (!layers)
-            return cannot_tell("lamination-bow", pair_subject(prepared, contact), fmt::format("How far {} bow cannot be told: {} is missing.", pair, missing),
+            return cannot_tell("lamination-bow", pair_subject(prepared, contact),
+                               fmt::format("How far {} bow cannot be told: {} is missing.", pair, missing),
                                "give [[wood]] properties from a test of your own, or a wood of the table");
         bows.push_back(bow_of(prepared, direction, *layers));
     }

@@ -9,7 +9,10 @@ namespace jointwright {
 
 const Property<Stress>* strength_of(const PartState& state, StrengthKind kind)
 {
-    const auto& held = kind == StrengthKind::bending ? state.loaded.bending_strength : kind == StrengthKind::shear ? state.loaded.shear : kind == StrengthKind::tension_across ? state.loaded.tension_across : state.loaded.compression_along;
+    const auto& held = kind == StrengthKind::bending          ? state.loaded.bending_strength
+                       : kind == StrengthKind::shear          ? state.loaded.shear
+                       : kind == StrengthKind::tension_across ? state.loaded.tension_across
+                                                              : state.loaded.compression_along;
     return held ? &*held : nullptr;
 }
 
@@ -27,7 +30,8 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
     const Property<Stress>& strength = *strength_of(state, kind);
     const WoodKind wood = state.loaded.kind;
     const double proof = proof_resistance(facts, kind, strength.value).value();
-    const double by_duration[] = {service_resistance(facts, kind, wood, strength.value, LoadDuration::lasting).value(), service_resistance(facts, kind, wood, strength.value, LoadDuration::sitting).value(),
+    const double by_duration[] = {service_resistance(facts, kind, wood, strength.value, LoadDuration::lasting).value(),
+                                  service_resistance(facts, kind, wood, strength.value, LoadDuration::sitting).value(),
                                   service_resistance(facts, kind, wood, strength.value, LoadDuration::short_term).value()};
     const double service_warn = service_warn_limit(facts, kind, wood), proof_warn = proof_warn_limit(facts);
 
@@ -44,7 +48,9 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
         g.use = g.stress / g.resistance;
         const double warn = load_case.proof ? proof_warn : service_warn;
         g.verdict = g.use <= 1 ? Verdict::pass : g.use <= warn ? Verdict::warn : Verdict::fail;
-        if (worst && (severity(g.verdict) < severity(worst->verdict) || (g.verdict == worst->verdict && g.use <= worst->use * (1 + 1e-9)))) continue;
+        if (worst &&
+            (severity(g.verdict) < severity(worst->verdict) || (g.verdict == worst->verdict && g.use <= worst->use * (1 + 1e-9))))
+            continue;
         g.mean = strength.value.value();
         g.estimated = strength.estimated;
         g.source = strength.source;
@@ -59,16 +65,26 @@ Working resistance_working(const Prepared& prepared, std::size_t part, StrengthK
     const Facts& facts = *prepared.facts;
     const PartState& state = prepared.parts[part];
     Working w;
-    w.push_back({fmt::format("Mean strength of {} at {}{}", state.species, moisture_words(state.loaded.moisture), g.estimated ? ", estimated" : ""), "f", g.note, g.mean, "Pa", g.source});
+    w.push_back({fmt::format("Mean strength of {} at {}{}", state.species, moisture_words(state.loaded.moisture),
+                             g.estimated ? ", estimated" : ""),
+                 "f", g.note, g.mean, "Pa", g.source});
     const Datum<double> v = variation_of(facts, kind);
-    w.push_back({"Lower strength: one board in twenty is weaker", "f05 = f (1 − 1.645 V)", fmt::format("V = {} %", write_number(v.value * 100, 3)), lower_strength(facts, kind, pascals(g.mean)).value(), "Pa", v.cite.text()});
-    const std::string size = kind == StrengthKind::bending && g.depth_factor < 1 ? fmt::format(", depth factor (51 mm/d)^(1/9) = {}", write_number(g.depth_factor, 3)) : "";
+    w.push_back({"Lower strength: one board in twenty is weaker", "f05 = f (1 − 1.645 V)",
+                 fmt::format("V = {} %", write_number(v.value * 100, 3)), lower_strength(facts, kind, pascals(g.mean)).value(),
+                 "Pa", v.cite.text()});
+    const std::string size = kind == StrengthKind::bending && g.depth_factor < 1
+                                 ? fmt::format(", depth factor (51 mm/d)^(1/9) = {}", write_number(g.depth_factor, 3))
+                                 : "";
     if (g.load_case->proof) {
         const Datum<double>& divisor = facts.number("proof_divisor");
-        w.push_back({"Resistance under a proof load, straight and clear grain", "f_d = f05/1.15", "1.15" + size, g.resistance, "Pa", divisor.cite.text()});
+        w.push_back({"Resistance under a proof load, straight and clear grain", "f_d = f05/1.15", "1.15" + size, g.resistance,
+                     "Pa", divisor.cite.text()});
     } else {
-        const Datum<double> k = duration_and_safety_divisor(facts, kind, state.loaded.kind), duration = duration_factor(facts, g.load_case->duration);
-        w.push_back({"Allowable stress under a service load, straight and clear grain", "f_d = f05 k_dur/k", fmt::format("k = {}, k_dur = {}{}", write_number(k.value, 3), write_number(duration.value, 3), size), g.resistance, "Pa", k.cite.text()});
+        const Datum<double> k = duration_and_safety_divisor(facts, kind, state.loaded.kind),
+                            duration = duration_factor(facts, g.load_case->duration);
+        w.push_back({"Allowable stress under a service load, straight and clear grain", "f_d = f05 k_dur/k",
+                     fmt::format("k = {}, k_dur = {}{}", write_number(k.value, 3), write_number(duration.value, 3), size),
+                     g.resistance, "Pa", k.cite.text()});
     }
     return w;
 }
@@ -76,7 +92,8 @@ Working resistance_working(const Prepared& prepared, std::size_t part, StrengthK
 std::string where_words(const Prepared& prepared, const MemberResult& member)
 {
     const LoadCase& load_case = prepared.statics.cases.cases[member.load_case];
-    return fmt::format("{}, {}, {}", prepared.piece->label(member.copy, true), load_case.name, prepared.state_of(member.copy).species);
+    return fmt::format("{}, {}, {}", prepared.piece->label(member.copy, true), load_case.name,
+                       prepared.state_of(member.copy).species);
 }
 
 } // namespace jointwright

@@ -16,7 +16,8 @@ namespace {
 
 /// Shear force at which a sharp notch cracks (Gustafsson 1988) [N].
 ///     V = b α d √(G_c/d) / [ √(0.6(α − α²)/G) + (M/(V d)) √(6(1/α − α²)/E) ]
-double cracking_shear(double breadth, double depth, double alpha, double moment_over_shear, double fracture_energy, double modulus, double shear_modulus)
+double cracking_shear(double breadth, double depth, double alpha, double moment_over_shear, double fracture_energy,
+                      double modulus, double shear_modulus)
 {
     const double shear_term = std::sqrt(0.6 * (alpha - alpha * alpha) / shear_modulus);
     const double bending_term = moment_over_shear / depth * std::sqrt(6 * (1 / alpha - alpha * alpha) / modulus);
@@ -27,7 +28,8 @@ double fracture_energy(const Facts& facts, const PartState& state)
 {
     if (state.loaded.kind == WoodKind::hardwood) return facts.number("fracture_energy_hardwood").value;
     const double density = state.loaded.density ? state.loaded.density->value.value() : 400;
-    return std::max(50.0, facts.number("fracture_energy_softwood_slope").value * density - facts.number("fracture_energy_softwood_offset").value);
+    return std::max(50.0, facts.number("fracture_energy_softwood_slope").value * density -
+                              facts.number("fracture_energy_softwood_offset").value);
 }
 
 bool is_notched(const Prepared& prepared, std::size_t copy)
@@ -48,9 +50,12 @@ Finding on_the_pressed_side(const Prepared& prepared, std::size_t part, std::siz
     f.check = "notch";
     f.subject = prepared.piece->parts[part].id;
     f.where = prepared.piece->label(copy, true);
-    f.headline = fmt::format("{} is cut {} deep on its pressed side only: the net section carries it.", f.subject, size_words(prepared, loss));
+    f.headline = fmt::format("{} is cut {} deep on its pressed side only: the net section carries it.", f.subject,
+                             size_words(prepared, loss));
     f.values = {{"notch_depth", loss, "m"}, {"depth_left", depth - loss, "m"}};
-    f.working.push_back({"Depth left under the notches or housings", "d_n = d − notch", fmt::format("d = {}", size_words(prepared, depth)), depth - loss, "m", "geometry; on the compression side the net section rules"});
+    f.working.push_back({"Depth left under the notches or housings", "d_n = d − notch",
+                         fmt::format("d = {}", size_words(prepared, depth)), depth - loss, "m",
+                         "geometry; on the compression side the net section rules"});
     gather_sources(f);
     return f;
 }
@@ -61,14 +66,18 @@ Finding on_the_stretched_side(const Prepared& prepared, std::size_t part, const 
     const PartState& state = prepared.parts[part];
     const LoadCase& load_case = prepared.statics.cases.cases[m.load_case];
     const double alpha = m.notch_left / m.notch_whole, modulus = state.loaded.modulus_along->value.value();
-    const double shear_modulus = state.loaded.shear_modulus_lr ? state.loaded.shear_modulus_lr->value.value() : modulus / facts.number("e_over_g").value;
+    const double shear_modulus =
+        state.loaded.shear_modulus_lr ? state.loaded.shear_modulus_lr->value.value() : modulus / facts.number("e_over_g").value;
     const double shear = std::max(m.notch_shear, 1e-6 * m.notch_moment / m.notch_whole);
     const double energy = fracture_energy(facts, state);
-    const double cracks_at = cracking_shear(m.notch_breadth, m.notch_whole, alpha, m.notch_moment / shear, energy, modulus, shear_modulus);
+    const double cracks_at =
+        cracking_shear(m.notch_breadth, m.notch_whole, alpha, m.notch_moment / shear, energy, modulus, shear_modulus);
     const double lower = lower_strength(facts, StrengthKind::tension_across, pascals(cracks_at)).value();
     const double k = duration_and_safety_divisor(facts, StrengthKind::shear, state.loaded.kind).value;
-    const double resistance = load_case.proof ? lower / facts.number("proof_divisor").value : lower * duration_factor(facts, load_case.duration).value / k;
-    const double warn = load_case.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, state.loaded.kind);
+    const double resistance = load_case.proof ? lower / facts.number("proof_divisor").value
+                                              : lower * duration_factor(facts, load_case.duration).value / k;
+    const double warn =
+        load_case.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, state.loaded.kind);
     const double use = shear / resistance, share = 1 - alpha;
 
     Finding f;
@@ -79,14 +88,27 @@ Finding on_the_stretched_side(const Prepared& prepared, std::size_t part, const 
     const double allowed = facts.number(m.notch_near_end ? "notch_end_share" : "notch_inner_share").value;
     const bool against_practice = m.notch_in_middle_third || share > allowed;
     f.verdict = use > warn ? Verdict::fail : use > 1 || against_practice ? Verdict::warn : Verdict::pass;
-    f.headline = use > 1 ? fmt::format("The notch on the stretched side of {} can start a crack along the grain with {}.", f.subject, load_case.name)
-                         : fmt::format("The notch on the stretched side of {} stays sound in the sums{}.", f.subject, against_practice ? ", but practice advises against it" : "");
-    if (f.verdict != Verdict::pass) f.remedy = "cut the notch from the pressed side, make it shallower, or slope its corner 1 in 12";
-    f.values = {{"moment", m.notch_moment, "N m"}, {"resistance_moment", m.notch_moment / use, "N m"}, {"shear_force", m.notch_shear, "N"}, {"depth_left_share", alpha, "1"}};
-    f.working.push_back({"Depth left at the notch", "α = d_n/d", fmt::format("d = {}", size_words(prepared, m.notch_whole)), alpha, "1", "geometry"});
-    f.working.push_back({"Shear force at which the notch cracks", "V = b α d √(G_c/d)/[√(0.6(α − α²)/G) + (M/(V d)) √(6(1/α − α²)/E)]", fmt::format("G_c = {} J/m², M/V = {} mm", write_number(energy, 3), write_number(m.notch_moment / shear * 1e3, 4)), cracks_at, "N", facts.cite("gustafsson-1988", "from memory")});
-    f.working.push_back({"Resistance", load_case.proof ? "V05/1.15" : "V05 k_dur/k", "V = 25 % as tension across", resistance, "N", variation_of(facts, StrengthKind::tension_across).cite.text()});
-    f.working.push_back({"Largest share of the depth that practice allows here", "notch/d", m.notch_in_middle_third ? "none in the middle third of the stretched side" : "", allowed, "1", facts.number("notch_end_share").cite.text()});
+    f.headline = use > 1 ? fmt::format("The notch on the stretched side of {} can start a crack along the grain with {}.",
+                                       f.subject, load_case.name)
+                         : fmt::format("The notch on the stretched side of {} stays sound in the sums{}.", f.subject,
+                                       against_practice ? ", but practice advises against it" : "");
+    if (f.verdict != Verdict::pass)
+        f.remedy = "cut the notch from the pressed side, make it shallower, or slope its corner 1 in 12";
+    f.values = {{"moment", m.notch_moment, "N m"},
+                {"resistance_moment", m.notch_moment / use, "N m"},
+                {"shear_force", m.notch_shear, "N"},
+                {"depth_left_share", alpha, "1"}};
+    f.working.push_back({"Depth left at the notch", "α = d_n/d", fmt::format("d = {}", size_words(prepared, m.notch_whole)),
+                         alpha, "1", "geometry"});
+    f.working.push_back(
+        {"Shear force at which the notch cracks", "V = b α d √(G_c/d)/[√(0.6(α − α²)/G) + (M/(V d)) √(6(1/α − α²)/E)]",
+         fmt::format("G_c = {} J/m², M/V = {} mm", write_number(energy, 3), write_number(m.notch_moment / shear * 1e3, 4)),
+         cracks_at, "N", facts.cite("gustafsson-1988", "from memory")});
+    f.working.push_back({"Resistance", load_case.proof ? "V05/1.15" : "V05 k_dur/k", "V = 25 % as tension across", resistance,
+                         "N", variation_of(facts, StrengthKind::tension_across).cite.text()});
+    f.working.push_back({"Largest share of the depth that practice allows here", "notch/d",
+                         m.notch_in_middle_third ? "none in the middle third of the stretched side" : "", allowed, "1",
+                         facts.number("notch_end_share").cite.text()});
     gather_sources(f);
     return f;
 }

@@ -45,7 +45,13 @@ std::optional<PanelEdge> edge_of(const Prepared& prepared, const Ties& ties, std
         const double below = contact.shared->lo[k] - panel.lo[k], above = panel.hi[k] - contact.shared->hi[k];
         if ((below > kTouch) == (above > kTouch) || std::max(below, above) <= farthest) continue;
         farthest = std::max(below, above);
-        found = PanelEdge{index, contact.first, contact.second, axis, below > above, {in_metres(*joint.groove_depth), contact.shared->size(axis)}, below > above ? panel.hi[k] : panel.lo[k]};
+        found = PanelEdge{index,
+                          contact.first,
+                          contact.second,
+                          axis,
+                          below > above,
+                          {in_metres(*joint.groove_depth), contact.shared->size(axis)},
+                          below > above ? panel.hi[k] : panel.lo[k]};
     }
     return found;
 }
@@ -62,16 +68,19 @@ PanelFit fit_of(const Prepared& prepared, const Ties& ties, const PanelEdge& edg
     const auto hold = hold_of(ties, edge);
     fit.held = hold.has_value();
     double dry = 0, damp = 0;
-    if (opposite || hold) fit.frame_by = ties.spanning(edge.frame, opposite ? opposite->frame : hold->partner, edge.axis, ties.body_of(edge.panel));
+    if (opposite || hold)
+        fit.frame_by = ties.spanning(edge.frame, opposite ? opposite->frame : hold->partner, edge.axis, ties.body_of(edge.panel));
     if (fit.frame_by) {
         dry = strain_in_space(*prepared.piece, *fit.frame_by, prepared.state_of(*fit.frame_by).dry, edge.axis);
         damp = strain_in_space(*prepared.piece, *fit.frame_by, prepared.state_of(*fit.frame_by).damp, edge.axis);
     }
-    const double rel_dry = strain_in_space(*prepared.piece, edge.panel, state.dry, edge.axis) - dry, rel_damp = strain_in_space(*prepared.piece, edge.panel, state.damp, edge.axis) - damp;
+    const double rel_dry = strain_in_space(*prepared.piece, edge.panel, state.dry, edge.axis) - dry,
+                 rel_damp = strain_in_space(*prepared.piece, edge.panel, state.damp, edge.axis) - damp;
     fit.from = hold ? hold->middle() : box.middle(edge.axis);
     const double arm = std::abs(edge.at - fit.from);
     const double across = hold ? arm : box.size(edge.axis);
-    fit.held_at = hold ? (hold->glue ? "its glue on " : "the fastener on ") + prepared.piece->label(hold->partner, true) : "the middle of " + panel.id;
+    fit.held_at = hold ? (hold->glue ? "its glue on " : "the fastener on ") + prepared.piece->label(hold->partner, true)
+                       : "the middle of " + panel.id;
     // Boards of one kind in each other's grooves, all fixed at their middles: a joint takes half of either neighbour's movement.
     const bool neighbours = prepared.piece->copies[edge.panel].part == prepared.piece->copies[edge.frame].part;
     const double reach = arm + (neighbours ? ties.box_of(edge.frame).size(edge.axis) / 2 : 0);

@@ -16,7 +16,7 @@ struct PanelEdge {
     Axis axis = Axis::x;
     bool high = false; ///< the far end of the panel
     GrooveSide side;
-    double at = 0;     ///< the panel's edge
+    double at = 0; ///< the panel's edge
 };
 
 /// The edge that a contact lets into a groove of stated depth: along the axis in which the panel ends within the second part on one side and
@@ -28,10 +28,10 @@ struct PanelFit {
     const PanelEdge* edge = nullptr;
     const PanelEdge* opposite = nullptr; ///< the groove at the other side of the panel, where there is one
     bool held = false;
-    std::string held_at;            ///< "the middle of panel" or where glue and pegs hold it
-    double from = 0;                ///< the place along the axis that stays put
-    PanelMovement here;             ///< at this edge
-    PanelMovement whole;            ///< from edge to edge, or from the held place to this edge
+    std::string held_at;                 ///< "the middle of panel" or where glue and pegs hold it
+    double from = 0;                     ///< the place along the axis that stays put
+    PanelMovement here;                  ///< at this edge
+    PanelMovement whole;                 ///< from edge to edge, or from the held place to this edge
     std::optional<std::size_t> frame_by; ///< the part that sets the width of the opening
     bool along_grain = false;
 };
@@ -44,14 +44,14 @@ struct PanelYear {
     double made = 0, driest = 0, dampest = 0; ///< room at this edge
     double left = 0;                          ///< at the dampest: the room that counts; both sides shared where the panel is free
     double wanted = 0;
-    double engaged = 0, engaged_wanted = 0;   ///< at the driest, held
-    std::optional<double> engaged_free;       ///< at the driest, pushed wholly to one side
+    double engaged = 0, engaged_wanted = 0; ///< at the driest, held
+    std::optional<double> engaged_free;     ///< at the driest, pushed wholly to one side
 
     bool closes() const;
-    bool is_close() const;       ///< less room left than wanted
-    bool leaves() const;         ///< the panel comes out of its groove
+    bool is_close() const; ///< less room left than wanted
+    bool leaves() const;   ///< the panel comes out of its groove
     bool reaches_little() const;
-    bool shows_a_gap() const;    ///< pushed to one side
+    bool shows_a_gap() const; ///< pushed to one side
 };
 PanelYear year_of(const Prepared& prepared, const PanelFit& fit);
 

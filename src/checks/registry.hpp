@@ -12,7 +12,7 @@ struct Prepared;
 
 struct CheckInfo {
     std::string_view id;
-    std::string_view words; ///< a few words for the list
+    std::string_view words;                       ///< a few words for the list
     std::vector<Finding> (*run)(const Prepared&); ///< pure; one finding for each subject, the worst copy in it
 };
 

@@ -14,8 +14,8 @@ struct PartLine {
     std::string id;
     int copies = 1;
     double length_m = 0, width_m = 0, thickness_m = 0, mass_kg = 0; ///< as drawn; mass of one copy, let-ins taken off
-    std::string wood;  ///< species in words, for people
-    std::string grain; ///< "left to right", "front to back", "upright"
+    std::string wood;                                               ///< species in words, for people
+    std::string grain;                                              ///< "left to right", "front to back", "upright"
 };
 
 struct ContactLine {

@@ -25,7 +25,8 @@ SagRule rule_for(const Prepared& prepared, std::size_t part, double span)
     const Facts& facts = *prepared.facts;
     if (const auto& stated = prepared.piece->limits.sag) {
         if (stated->length) return {in_metres(*stated->length), "the design's [limits] sag", "the design's [limits] sag"};
-        return {span / *stated->span_over, fmt::format("span/{}", write_number(*stated->span_over, 4)), "the design's [limits] sag"};
+        return {span / *stated->span_over, fmt::format("span/{}", write_number(*stated->span_over, 4)),
+                "the design's [limits] sag"};
     }
     const bool top = prepared.part_carries[part]; // parts that carry, and parts that bear them, have limits of their own
     const char* key = "sag_apron";
@@ -39,7 +40,8 @@ SagRule rule_for(const Prepared& prepared, std::size_t part, double span)
     SagRule rule{span / share.value, fmt::format("span/{}", write_number(share.value, 4)), share.cite.text()};
     if (prepared.piece->use == Use::seat && !top) {
         const Datum<double>& most = facts.number("sag_seat_rail_most");
-        if (most.value < rule.limit) rule = {most.value, fmt::format("at most {}", size_words(prepared, most.value)), most.cite.text()};
+        if (most.value < rule.limit)
+            rule = {most.value, fmt::format("at most {}", size_words(prepared, most.value)), most.cite.text()};
     }
     return rule;
 }
@@ -90,17 +92,32 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         f.utilisation = use;
         f.verdict = use <= 1 ? Verdict::pass : use <= warn.value ? Verdict::warn : Verdict::fail;
         f.where = where_words(prepared, *worst);
-        f.headline = fmt::format("{} sags {} over {} with {}; {} is {}.", part.id, small_words(prepared, total), size_words(prepared, over), load_case.name, f.verdict == Verdict::pass ? "the limit" : "too much: the limit", fmt::format("{} ({})", small_words(prepared, rule.limit), rule.words));
+        f.headline = fmt::format("{} sags {} over {} with {}; {} is {}.", part.id, small_words(prepared, total),
+                                 size_words(prepared, over), load_case.name,
+                                 f.verdict == Verdict::pass ? "the limit" : "too much: the limit",
+                                 fmt::format("{} ({})", small_words(prepared, rule.limit), rule.words));
         if (f.verdict != Verdict::pass) {
             const double deeper = std::cbrt(use);
-            f.remedy = fmt::format("make {} about {:.0f} % {}, or shorten its span", part.id, (deeper - 1) * 100 + 3, part.face == Axis::z ? "thicker" : "deeper");
+            f.remedy = fmt::format("make {} about {:.0f} % {}, or shorten its span", part.id, (deeper - 1) * 100 + 3,
+                                   part.face == Axis::z ? "thicker" : "deeper");
         }
-        f.values = {{"deflection", total, "m"}, {"limit", rule.limit, "m"}, {"span", over, "m"}, {"deflection_at_once", at_once, "m"}, {"load", worst->load, "N"}};
+        f.values = {{"deflection", total, "m"},
+                    {"limit", rule.limit, "m"},
+                    {"span", over, "m"},
+                    {"deflection_at_once", at_once, "m"},
+                    {"load", worst->load, "N"}};
         const auto& e = *state.loaded.modulus_along;
-        f.working.push_back({fmt::format("Modulus of elasticity of {} along the grain, free of shear", state.species), "E_L = 1.10 × tabled", e.note, e.value.value(), "Pa", e.source});
-        f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(worst->copy, true), load_case.name), "own weight and lasting loads with it", "", worst->load, "N", load_case.source});
-        f.working.push_back({"Sag at once, bending and shear, net section, on the straight line between its supports", "δ = kb W L³/(E I) + ks W L/(G A')", fmt::format("L = {}, net depth {}", size_words(prepared, over), size_words(prepared, worst->depth)), at_once, "m", prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko elements")});
-        f.working.push_back({"Growth of the lasting part by creep", "δ + k_def δ_lasting", fmt::format("k_def = {}", write_number(creep.value, 2)), total, "m", creep.cite.text()});
+        f.working.push_back({fmt::format("Modulus of elasticity of {} along the grain, free of shear", state.species),
+                             "E_L = 1.10 × tabled", e.note, e.value.value(), "Pa", e.source});
+        f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(worst->copy, true), load_case.name),
+                             "own weight and lasting loads with it", "", worst->load, "N", load_case.source});
+        f.working.push_back({"Sag at once, bending and shear, net section, on the straight line between its supports",
+                             "δ = kb W L³/(E I) + ks W L/(G A')",
+                             fmt::format("L = {}, net depth {}", size_words(prepared, over), size_words(prepared, worst->depth)),
+                             at_once, "m",
+                             prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko elements")});
+        f.working.push_back({"Growth of the lasting part by creep", "δ + k_def δ_lasting",
+                             fmt::format("k_def = {}", write_number(creep.value, 2)), total, "m", creep.cite.text()});
         f.working.push_back({"Limit", rule.words, "", rule.limit, "m", rule.source});
         gather_sources(f);
         findings.push_back(std::move(f));

@@ -16,8 +16,8 @@ namespace {
 /// Copies of one part side by side along their width.
 struct Row {
     int copies = 0;
-    double made = 0;   ///< from the first side to the last [m]
-    double wood = 0;   ///< whose movement shows at the ends: all of it where glued edge to edge, else one part's width [m]
+    double made = 0; ///< from the first side to the last [m]
+    double wood = 0; ///< whose movement shows at the ends: all of it where glued edge to edge, else one part's width [m]
     bool glued = false;
 };
 
@@ -49,7 +49,8 @@ std::optional<Row> row_of(const Prepared& prepared, std::size_t index)
     for (std::size_t i = 0; i < piece.copies.size(); ++i)
         if (piece.copies[i].part == index) copies.push_back(i);
     if (copies.size() < 2) return std::nullopt;
-    std::sort(copies.begin(), copies.end(), [&](std::size_t a, std::size_t b) { return piece.copies[a].box.lo[k] < piece.copies[b].box.lo[k]; });
+    std::sort(copies.begin(), copies.end(),
+              [&](std::size_t a, std::size_t b) { return piece.copies[a].box.lo[k] < piece.copies[b].box.lo[k]; });
     const Box& first = piece.copies[copies.front()].box;
     Row row;
     row.glued = true;
@@ -86,8 +87,11 @@ std::optional<Finding> height_of(const Prepared& prepared)
         const Part& part = piece.part_of(at);
         if (!state.moves() || part.turn) return std::nullopt;
         const auto& bearings = prepared.statics.path.bearings[at];
-        const double bottom = bearings.empty() ? piece.copies[at].box.lo[2] : std::max(piece.copies[at].box.lo[2], std::min(top, piece.copies[bearings.front().below].box.hi[2]));
-        const double share = std::min(top, piece.copies[at].box.hi[2]) - std::min(top, std::max(bottom, piece.copies[at].box.lo[2]));
+        const double bottom = bearings.empty() ? piece.copies[at].box.lo[2]
+                                               : std::max(piece.copies[at].box.lo[2],
+                                                          std::min(top, piece.copies[bearings.front().below].box.hi[2]));
+        const double share =
+            std::min(top, piece.copies[at].box.hi[2]) - std::min(top, std::max(bottom, piece.copies[at].box.lo[2]));
         dry += share * strain_along(part, state.dry, Axis::z);
         damp += share * strain_along(part, state.damp, Axis::z);
         chain += (chain.empty() ? "" : " on ") + part.id;
@@ -98,7 +102,9 @@ std::optional<Finding> height_of(const Prepared& prepared)
     Finding f;
     f.check = "seasonal-size";
     f.subject = piece.name;
-    f.headline = fmt::format("The whole stands {} high as made, {} at the driest and {} at the dampest ({}).", size_words(prepared, made), small_words(prepared, made + dry), small_words(prepared, made + damp), chain);
+    f.headline =
+        fmt::format("The whole stands {} high as made, {} at the driest and {} at the dampest ({}).", size_words(prepared, made),
+                    small_words(prepared, made + dry), small_words(prepared, made + damp), chain);
     f.values = {{"size_made", made, "m"}, {"size_driest", made + dry, "m"}, {"size_dampest", made + damp, "m"}};
     f.working.push_back({"Upright movement of the parts that stand on each other", "ΔH = Σ h ε", chain, damp, "m", "geometry"});
     gather_sources(f);
@@ -114,16 +120,19 @@ std::vector<Finding> check_seasonal_size(const Prepared& prepared)
         const Part& part = prepared.piece->parts[i];
         const PartState& state = prepared.parts[i];
         if (!state.moves()) {
-            findings.push_back(cannot_tell("seasonal-size", part.id, fmt::format("How far {} moves cannot be told: {}.", part.id, state.missing_movement()),
-                                           "give [[wood]] properties = { tangential = ..., radial = ... } from a test of your own"));
+            findings.push_back(cannot_tell(
+                "seasonal-size", part.id, fmt::format("How far {} moves cannot be told: {}.", part.id, state.missing_movement()),
+                "give [[wood]] properties = { tangential = ..., radial = ... } from a test of your own"));
             continue;
         }
         const double width = in_metres(part.width), thickness = in_metres(part.thickness);
         Finding f;
         f.check = "seasonal-size";
         f.subject = part.id;
-        f.headline = fmt::format("{} is {} wide as made at {}: {} at the driest ({}), {} at the dampest ({}).", part.id, size_words(prepared, width), moisture_words(state.made),
-                                 small_words(prepared, width * (1 + state.dry.width)), moisture_words(state.driest), small_words(prepared, width * (1 + state.damp.width)), moisture_words(state.dampest));
+        f.headline = fmt::format("{} is {} wide as made at {}: {} at the driest ({}), {} at the dampest ({}).", part.id,
+                                 size_words(prepared, width), moisture_words(state.made),
+                                 small_words(prepared, width * (1 + state.dry.width)), moisture_words(state.driest),
+                                 small_words(prepared, width * (1 + state.damp.width)), moisture_words(state.dampest));
         f.where = state.species;
         f.weight = std::abs(state.dry.width) + std::abs(state.damp.width);
         f.values = {{"size_made", width, "m"},
@@ -140,15 +149,22 @@ std::vector<Finding> check_seasonal_size(const Prepared& prepared)
         if (const auto row = row_of(prepared, i)) {
             const double dry = row->wood * state.dry.width, damp = row->wood * state.damp.width;
             f.headline.pop_back();
-            f.headline += fmt::format("; {} of them side by side take {} as made, {} at the driest, {} at the dampest.", row->copies, size_words(prepared, row->made), small_words(prepared, row->made + dry), small_words(prepared, row->made + damp));
+            f.headline += fmt::format("; {} of them side by side take {} as made, {} at the driest, {} at the dampest.",
+                                      row->copies, size_words(prepared, row->made), small_words(prepared, row->made + dry),
+                                      small_words(prepared, row->made + damp));
             f.values.push_back({"row_made", row->made, "m"});
             f.values.push_back({"row_driest", row->made + dry, "m"});
             f.values.push_back({"row_dampest", row->made + damp, "m"});
-            f.working.push_back({row->glued ? "Boards glued edge to edge add up" : "A row whose parts are each fixed at their middle: its ends move by half a part each", "ΔW = w ε", fmt::format("w = {}", size_words(prepared, row->wood)), damp, "m", "geometry"});
+            f.working.push_back({row->glued
+                                     ? "Boards glued edge to edge add up"
+                                     : "A row whose parts are each fixed at their middle: its ends move by half a part each",
+                                 "ΔW = w ε", fmt::format("w = {}", size_words(prepared, row->wood)), damp, "m", "geometry"});
         }
         const MovementLaw& law = std::get<MovementLaw>(state.movement);
-        for (WorkingStep& step : movement_working(*prepared.facts, law, state.rings, part.width, state.made, state.driest)) f.working.push_back(std::move(step));
-        for (WorkingStep& step : movement_working(*prepared.facts, law, state.rings, part.width, state.made, state.dampest)) f.working.push_back(std::move(step));
+        for (WorkingStep& step : movement_working(*prepared.facts, law, state.rings, part.width, state.made, state.driest))
+            f.working.push_back(std::move(step));
+        for (WorkingStep& step : movement_working(*prepared.facts, law, state.rings, part.width, state.made, state.dampest))
+            f.working.push_back(std::move(step));
         gather_sources(f);
         findings.push_back(std::move(f));
     }

@@ -17,7 +17,10 @@ std::vector<Finding> check_shear(const Prepared& prepared)
         const PartState& state = prepared.parts[p];
         if (!has_beam(prepared, p)) continue;
         if (!strength_of(state, StrengthKind::shear)) {
-            findings.push_back(cannot_tell("shear", part.id, fmt::format("Whether {} shears cannot be told: no shear strength is known for {}.", part.id, state.species), "give [[wood]] properties with shear_strength"));
+            findings.push_back(cannot_tell(
+                "shear", part.id,
+                fmt::format("Whether {} shears cannot be told: no shear strength is known for {}.", part.id, state.species),
+                "give [[wood]] properties with shear_strength"));
             continue;
         }
         const auto g = governing_case(prepared, p, StrengthKind::shear);
@@ -29,11 +32,16 @@ std::vector<Finding> check_shear(const Prepared& prepared)
         f.verdict = g->verdict;
         f.utilisation = g->use;
         f.where = where_words(prepared, m);
-        f.headline = fmt::format("{} {} shear along its grain: {} of {} allowed, with {}.", part.id, g->verdict == Verdict::fail ? "does not stand the" : "stands the", write_stress(pascals(g->stress)), write_stress(pascals(g->resistance)), g->load_case->name);
+        f.headline = fmt::format("{} {} shear along its grain: {} of {} allowed, with {}.", part.id,
+                                 g->verdict == Verdict::fail ? "does not stand the" : "stands the",
+                                 write_stress(pascals(g->stress)), write_stress(pascals(g->resistance)), g->load_case->name);
         if (g->verdict != Verdict::pass) f.remedy = fmt::format("make {} deeper or thicker at its supports", part.id);
         f.values = {{"stress", g->stress, "Pa"}, {"resistance", g->resistance, "Pa"}, {"shear_force", m.shear, "N"}};
-        f.working.push_back({fmt::format("Largest shear force in {}: {}", prepared.piece->label(m.copy, true), g->load_case->name), "V", "", m.shear, "N", g->load_case->source});
-        f.working.push_back({"Shear stress of the net section", "τ = 3 V/(2 b d)", "", g->stress, "Pa", prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
+        f.working.push_back(
+            {fmt::format("Largest shear force in {}: {}", prepared.piece->label(m.copy, true), g->load_case->name), "V", "",
+             m.shear, "N", g->load_case->source});
+        f.working.push_back({"Shear stress of the net section", "τ = 3 V/(2 A)", "", g->stress, "Pa",
+                             prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
         for (WorkingStep& step : resistance_working(prepared, p, StrengthKind::shear, *g)) f.working.push_back(std::move(step));
         gather_sources(f);
         findings.push_back(std::move(f));

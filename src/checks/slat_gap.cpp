@@ -36,7 +36,9 @@ bool is_open(const Piece& piece, const std::vector<Contact>& contacts, std::size
 {
     if (gap <= kTouch) {
         if (along == Axis::z || along != piece.part_of(a).width_axis()) return false;
-        return std::none_of(contacts.begin(), contacts.end(), [&](const Contact& c) { return c.joint && ((c.first == a && c.second == b) || (c.first == b && c.second == a)); });
+        return std::none_of(contacts.begin(), contacts.end(), [&](const Contact& c) {
+            return c.joint && ((c.first == a && c.second == b) || (c.first == b && c.second == a));
+        });
     }
     Box space = piece.copies[a].box;
     space.lo[index_of(along)] = piece.copies[a].box.hi[index_of(along)];
@@ -58,13 +60,15 @@ std::vector<Gap> gaps_of(const Piece& piece, const std::vector<Contact>& contact
     for (std::size_t i = 0; i < piece.copies.size(); ++i)
         if (piece.copies[i].part == part) copies.push_back(i);
     const std::size_t k = index_of(along);
-    std::sort(copies.begin(), copies.end(), [&](std::size_t a, std::size_t b) { return piece.copies[a].box.lo[k] < piece.copies[b].box.lo[k]; });
+    std::sort(copies.begin(), copies.end(),
+              [&](std::size_t a, std::size_t b) { return piece.copies[a].box.lo[k] < piece.copies[b].box.lo[k]; });
     std::vector<Gap> gaps;
     for (std::size_t i = 0; i < copies.size(); ++i)
         for (std::size_t j = i + 1; j < copies.size(); ++j) {
             if (!in_line(piece.copies[copies[i]].box, piece.copies[copies[j]].box, along)) continue;
             const double gap = piece.copies[copies[j]].box.lo[k] - piece.copies[copies[i]].box.hi[k];
-            if (gap < kWidestRowGap && is_open(piece, contacts, copies[i], copies[j], along, gap)) gaps.push_back({copies[i], copies[j], std::max(gap, 0.0)});
+            if (gap < kWidestRowGap && is_open(piece, contacts, copies[i], copies[j], along, gap))
+                gaps.push_back({copies[i], copies[j], std::max(gap, 0.0)});
             break;
         }
     return gaps;
@@ -76,7 +80,8 @@ struct GapThroughYear {
     double most() const { return std::max({made, driest, dampest}); }
 };
 
-Verdict judge(const Prepared& prepared, const GapThroughYear& gap, double wanted_min, std::optional<double> wanted_max, std::string& why, std::string& remedy)
+Verdict judge(const Prepared& prepared, const GapThroughYear& gap, double wanted_min, std::optional<double> wanted_max,
+              std::string& why, std::string& remedy)
 {
     const double from = prepared.facts->number("finger_trap_from").value, to = prepared.facts->number("finger_trap_to").value;
     if (gap.least() <= -kTouch || (gap.least() <= 0 && gap.made > 0)) {
@@ -96,8 +101,10 @@ Verdict judge(const Prepared& prepared, const GapThroughYear& gap, double wanted
     }
     if (gap.most() >= from && gap.least() <= to) {
         why = fmt::format("a gap of {} to {} can trap a finger", size_words(prepared, from), size_words(prepared, to));
-        remedy = fmt::format("stay under {} or over {} in every season: {} or {} today", size_words(prepared, from), size_words(prepared, to), size_words(prepared, std::max(0.0, from - 0.0005 - (gap.most() - gap.made))),
-                             size_words(prepared, to + 0.0005 + (gap.made - gap.least())));
+        remedy =
+            fmt::format("stay under {} or over {} in every season: {} or {} today", size_words(prepared, from),
+                        size_words(prepared, to), size_words(prepared, std::max(0.0, from - 0.0005 - (gap.most() - gap.made))),
+                        size_words(prepared, to + 0.0005 + (gap.made - gap.least())));
         return Verdict::warn;
     }
     return Verdict::pass;
@@ -132,18 +139,30 @@ Finding finding_for(const Prepared& prepared, std::size_t index, const Gap& gap,
     f.check = "slat-gap";
     f.subject = part.id;
     f.verdict = judge(prepared, season, wanted.least, wanted.most, why, remedy);
-    f.headline = fmt::format("The gap between {} and the next is {} as made, {} at the driest and {} at the dampest{}{}.", part.id, small_words(prepared, season.made), small_words(prepared, season.driest),
+    f.headline = fmt::format("The gap between {} and the next is {} as made, {} at the driest and {} at the dampest{}{}.",
+                             part.id, small_words(prepared, season.made), small_words(prepared, season.driest),
                              small_words(prepared, season.dampest), why.empty() ? "" : ": ", why);
     if (!remedy.empty()) f.remedy = remedy;
     f.where = fmt::format("{} and {}, {}", piece.label(gap.before), piece.label(gap.after), state.species);
-    f.utilisation = season.made > 0 ? std::max(0.0, (season.made - season.least()) / season.made) : season.least() < 0 ? 2.0 : 1.0;
-    f.values = {{"gap_made", season.made, "m"}, {"gap_driest", season.driest, "m"}, {"gap_dampest", season.dampest, "m"}, {"wanted_least", wanted.least, "m"}};
-    f.working.push_back({fmt::format("Gap at the dampest: each fixed at its middle, {} swells by {}", part.id, small_words(prepared, damp)), "g = g0 − Δw",
-                         fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, damp)), season.dampest, "m", "geometry"});
-    f.working.push_back({"Gap at the driest", "g = g0 − Δw", fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, dry)), season.driest, "m", "geometry"});
+    f.utilisation = season.made > 0      ? std::max(0.0, (season.made - season.least()) / season.made)
+                    : season.least() < 0 ? 2.0
+                                         : 1.0;
+    f.values = {{"gap_made", season.made, "m"},
+                {"gap_driest", season.driest, "m"},
+                {"gap_dampest", season.dampest, "m"},
+                {"wanted_least", wanted.least, "m"}};
+    f.working.push_back(
+        {fmt::format("Gap at the dampest: each fixed at its middle, {} swells by {}", part.id, small_words(prepared, damp)),
+         "g = g0 − Δw", fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, damp)),
+         season.dampest, "m", "geometry"});
+    f.working.push_back({"Gap at the driest", "g = g0 − Δw",
+                         fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, dry)),
+                         season.driest, "m", "geometry"});
     const Datum<double>& trap = prepared.facts->number("finger_trap_from");
     f.working.push_back({"Gaps that trap fingers", "7 mm to 12 mm", "", trap.value, "m", trap.cite.text()});
-    for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, metres(size), state.made, state.dampest)) f.working.push_back(std::move(step));
+    for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, metres(size),
+                                              state.made, state.dampest))
+        f.working.push_back(std::move(step));
     gather_sources(f);
     return f;
 }
@@ -161,7 +180,10 @@ std::vector<Finding> check_slat_gap(const Prepared& prepared)
             const std::vector<Gap> gaps = gaps_of(piece, prepared.layout->contacts, p, along);
             if (gaps.empty()) continue;
             if (!state.moves()) {
-                keep_worst(findings, cannot_tell("slat-gap", part.id, fmt::format("How the gaps of {} change cannot be told: {}.", part.id, state.missing_movement()), ""));
+                keep_worst(findings, cannot_tell("slat-gap", part.id,
+                                                 fmt::format("How the gaps of {} change cannot be told: {}.", part.id,
+                                                             state.missing_movement()),
+                                                 ""));
                 continue;
             }
             for (const Gap& gap : gaps) keep_worst(findings, finding_for(prepared, p, gap, along));

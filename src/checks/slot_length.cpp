@@ -31,7 +31,9 @@ Names names_of(const Prepared& prepared, const SlotTravel& t)
 {
     const Piece& piece = *prepared.piece;
     const Joint& joint = piece.joints[*prepared.layout->contacts[t.contact].joint];
-    return {piece.part_of(t.mover).id, piece.part_of(t.other).id, std::string(name_of_fasteners(joint, t.row.fasteners.size() == 1)), pair_subject(prepared, prepared.layout->contacts[t.contact])};
+    return {piece.part_of(t.mover).id, piece.part_of(t.other).id,
+            std::string(name_of_fasteners(joint, t.row.fasteners.size() == 1)),
+            pair_subject(prepared, prepared.layout->contacts[t.contact])};
 }
 
 std::string from_words(const Prepared& prepared, const SlotTravel& t)
@@ -49,21 +51,32 @@ std::string slot_words(const Prepared& prepared, const SlotTravel& t, const Name
 {
     const std::string travel = write_length_up(metres(t.travel()), prepared.units);
     if (t.row.button) return fmt::format("give each button {} of free travel: slot = {}", travel, travel);
-    return fmt::format("mill slots {} long across the grain for the {} {}: slot = {} of free travel", write_length_up(metres(t.slot()), prepared.units), size_words(prepared, t.row.diameter), names.fasteners, travel);
+    return fmt::format("mill slots {} long across the grain for the {} {}: slot = {} of free travel",
+                       write_length_up(metres(t.slot()), prepared.units), size_words(prepared, t.row.diameter), names.fasteners,
+                       travel);
 }
 
 void say_tight(const Prepared& prepared, const SlotTravel& t, const Names& names, Finding& f)
 {
     const std::string held = small_words(prepared, t.held_back), span = size_words(prepared, t.span);
-    const std::string with = t.far_partner == t.other ? "" : fmt::format(" together with what holds it on {}", prepared.piece->label(t.far_partner, true));
-    const std::string facts = fmt::format("the {}{} on {}{} hold back {} of movement of {} over {}", t.tight_row ? "tight " : "", names.fasteners, names.other, with, held, names.mover, span);
+    const std::string with = t.far_partner == t.other
+                                 ? ""
+                                 : fmt::format(" together with what holds it on {}", prepared.piece->label(t.far_partner, true));
+    const std::string facts = fmt::format("the {}{} on {}{} hold back {} of movement of {} over {}", t.tight_row ? "tight " : "",
+                                          names.fasteners, names.other, with, held, names.mover, span);
     switch (t.verdict) {
-    case Verdict::fail: f.headline = fmt::format("Too much: {}; the wood splits or the {} tear their holes.", facts, names.fasteners); break;
+    case Verdict::fail:
+        f.headline = fmt::format("Too much: {}; the wood splits or the {} tear their holes.", facts, names.fasteners);
+        break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
-    default: f.headline = t.held_back > 0 ? fmt::format("Near enough to each other: {}.", facts) : fmt::format("Nothing pulls at the tight {} of {}: nothing else holds {} across its grain.", names.fasteners, names.pair, names.mover);
+    default:
+        f.headline = t.held_back > 0 ? fmt::format("Near enough to each other: {}.", facts)
+                                     : fmt::format("Nothing pulls at the tight {} of {}: nothing else holds {} across its grain.",
+                                                   names.fasteners, names.pair, names.mover);
     }
     if (t.verdict == Verdict::pass) return;
-    const std::string fixed = t.from == SlotTravel::From::glue ? "keep it fixed at the glue" : fmt::format("fix {} at its middle only", names.mover);
+    const std::string fixed =
+        t.from == SlotTravel::From::glue ? "keep it fixed at the glue" : fmt::format("fix {} at its middle only", names.mover);
     f.remedy = fmt::format("{} and {}", fixed, slot_words(prepared, t, names));
 }
 
@@ -72,18 +85,21 @@ void say_slotted(const Prepared& prepared, const SlotTravel& t, const Names& nam
     const std::string have = size_words(prepared, *t.row.slot), need = small_words(prepared, t.travel());
     const double least = least_travel(t.dry, t.damp);
     if (t.verdict == Verdict::pass) {
-        f.headline = fmt::format("The {} of travel at the {} of {} are enough: {} are needed, {} from {}.", have, names.fasteners, names.pair, need, size_words(prepared, t.distance), from_words(prepared, t));
+        f.headline = fmt::format("The {} of travel at the {} of {} are enough: {} are needed, {} from {}.", have, names.fasteners,
+                                 names.pair, need, size_words(prepared, t.distance), from_words(prepared, t));
         return;
     }
     if (*t.row.slot >= t.travel()) {
         say_tight(prepared, t, names, f);
         return;
     }
-    f.headline = fmt::format("{} of travel at the {} of {} are {}: {} are needed, {} from {}.", have, names.fasteners, names.pair, t.verdict == Verdict::fail ? "far too little" : "too little", need, size_words(prepared, t.distance),
+    f.headline = fmt::format("{} of travel at the {} of {} are {}: {} are needed, {} from {}.", have, names.fasteners, names.pair,
+                             t.verdict == Verdict::fail ? "far too little" : "too little", need, size_words(prepared, t.distance),
                              from_words(prepared, t));
     f.remedy = slot_words(prepared, t, names);
     if (*t.row.slot >= least)
-        *f.remedy += fmt::format("; or set each {} off the middle of its slot, so that the wood can shrink by {} and swell by {}", names.fasteners, small_words(prepared, std::max({0.0, -t.dry, -t.damp})),
+        *f.remedy += fmt::format("; or set each {} off the middle of its slot, so that the wood can shrink by {} and swell by {}",
+                                 names.fasteners, small_words(prepared, std::max({0.0, -t.dry, -t.damp})),
                                  small_words(prepared, std::max({0.0, t.dry, t.damp})));
 }
 
@@ -93,19 +109,28 @@ void add_working(const Prepared& prepared, const SlotTravel& t, Finding& f)
     const auto& law = std::get<MovementLaw>(state.movement);
     const Angle rings = rings_along(prepared, t.mover, t.axis);
     const bool dry_rules = std::abs(t.dry) >= std::abs(t.damp);
-    for (WorkingStep& step : movement_working(*prepared.facts, law, rings, metres(t.distance), state.made, dry_rules ? state.driest : state.dampest)) f.working.push_back(std::move(step));
-    f.working.push_back({fmt::format("Movement at the fastener, {} from {}, made to driest, less that of the other part", size_words(prepared, t.distance), from_words(prepared, t)), "Δ = (ε_A − ε_B) s", "", t.dry, "m", "geometry"});
+    for (WorkingStep& step :
+         movement_working(*prepared.facts, law, rings, metres(t.distance), state.made, dry_rules ? state.driest : state.dampest))
+        f.working.push_back(std::move(step));
+    f.working.push_back({fmt::format("Movement at the fastener, {} from {}, made to driest, less that of the other part",
+                                     size_words(prepared, t.distance), from_words(prepared, t)),
+                         "Δ = (ε_A − ε_B) s", "", t.dry, "m", "geometry"});
     f.working.push_back({"The same, made to dampest", "Δ = (ε_A − ε_B) s", "", t.damp, "m", "geometry"});
     const Datum<double>& ease = prepared.facts->number("slot_margin");
     f.working.push_back({"Ease in the slot", "1/32 in", "", ease.value, "m", ease.cite.text()});
     if (t.row.button)
-        f.working.push_back({"Travel of a button set in the middle", "2 max(|Δ_dry|, |Δ_damp|) + ease", "", t.travel(), "m", "geometry"});
+        f.working.push_back(
+            {"Travel of a button set in the middle", "2 max(|Δ_dry|, |Δ_damp|) + ease", "", t.travel(), "m", "geometry"});
     else
-        f.working.push_back({"Length of the slot for a fastener set in its middle", "2 max(|Δ_dry|, |Δ_damp|) + diameter + ease", fmt::format("diameter {}", size_words(prepared, t.row.diameter)), t.slot(), "m", "geometry"});
+        f.working.push_back({"Length of the slot for a fastener set in its middle", "2 max(|Δ_dry|, |Δ_damp|) + diameter + ease",
+                             fmt::format("diameter {}", size_words(prepared, t.row.diameter)), t.slot(), "m", "geometry"});
     if (t.held_back == 0 && !t.tight_row) return;
     const Datum<double>& pass = prepared.facts->number("core_movement_pass");
-    f.working.push_back({"Movement held back between two places that do not give", "|ε_A − ε_B| L − free travel", fmt::format("L = {}", size_words(prepared, t.span)), t.held_back, "m", "geometry"});
-    f.working.push_back({"Movement held back that wood and fasteners bear", "Δ ≤ limit", fmt::format("fails above {}", small_words(prepared, prepared.facts->number("core_movement_warn").value)), pass.value, "m", pass.cite.text()});
+    f.working.push_back({"Movement held back between two places that do not give", "|ε_A − ε_B| L − free travel",
+                         fmt::format("L = {}", size_words(prepared, t.span)), t.held_back, "m", "geometry"});
+    f.working.push_back({"Movement held back that wood and fasteners bear", "Δ ≤ limit",
+                         fmt::format("fails above {}", small_words(prepared, prepared.facts->number("core_movement_warn").value)),
+                         pass.value, "m", pass.cite.text()});
 }
 
 Finding finding_of(const Prepared& prepared, const SlotTravel& t)
@@ -118,13 +143,16 @@ Finding finding_of(const Prepared& prepared, const SlotTravel& t)
     f.verdict = t.verdict;
     f.utilisation = t.utilisation;
     f.weight = t.travel();
-    f.where = fmt::format("{}, {} moving {}, {}", pair_place(prepared, contact), names.mover, direction_words(prepared.piece->part_of(t.mover), t.axis), prepared.state_of(t.mover).species);
+    f.where = fmt::format("{}, {} moving {}, {}", pair_place(prepared, contact), names.mover,
+                          direction_words(prepared.piece->part_of(t.mover), t.axis), prepared.state_of(t.mover).species);
     if (t.tight_row)
         say_tight(prepared, t, names, f);
     else if (t.slotted)
         say_slotted(prepared, t, names, f);
     else
-        f.headline = fmt::format("The buttons leave {} free on {}; each needs {} of travel, {} from {}.", names.mover, names.other, write_length_up(metres(t.travel()), prepared.units), size_words(prepared, t.distance), from_words(prepared, t));
+        f.headline = fmt::format("The buttons leave {} free on {}; each needs {} of travel, {} from {}.", names.mover,
+                                 names.other, write_length_up(metres(t.travel()), prepared.units),
+                                 size_words(prepared, t.distance), from_words(prepared, t));
     if (t.tight_row || t.row.slot) f.values.push_back({"travel", t.tight_row ? 0.0 : *t.row.slot, "m"});
     f.values.push_back({"needed", t.slot(), "m"});
     f.values.push_back({"travel_needed", t.travel(), "m"});
@@ -140,9 +168,11 @@ Finding finding_of(const Prepared& prepared, const SlotTravel& t)
 /// What the design leaves out that this check needs, as the line to add; empty when nothing is missing or the joint has no fasteners to look at.
 std::string missing_sizes(const Joint& joint)
 {
-    if (joint.kind == JointKind::screws && !joint.screws) return "screws = { diameter = ..., length = ..., count = ..., slot = ... }";
+    if (joint.kind == JointKind::screws && !joint.screws)
+        return "screws = { diameter = ..., length = ..., count = ..., slot = ... }";
     if (joint.kind == JointKind::buttons && !joint.buttons) return "buttons = { count = ..., slot = ... }";
-    if (joint.kind == JointKind::tenon && joint.pegs && !joint.tenon) return "tenon = { length = ..., width = ..., thickness = ... }";
+    if (joint.kind == JointKind::tenon && joint.pegs && !joint.tenon)
+        return "tenon = { length = ..., width = ..., thickness = ... }";
     return "";
 }
 
@@ -152,10 +182,7 @@ bool has_fasteners(const Joint& joint)
 }
 
 /// Glued over its whole length the joint holds by its glue: cross-grain's matter.
-bool glued_throughout(const Joint& joint)
-{
-    return joint.glue && !joint.glued;
-}
+bool glued_throughout(const Joint& joint) { return joint.glue && !joint.glued; }
 
 } // namespace
 
@@ -177,8 +204,15 @@ std::vector<Finding> check_slot_length(const Prepared& prepared)
         const PartState& a = prepared.state_of(contacts[c].first);
         const PartState& b = prepared.state_of(contacts[c].second);
         if (!missing.empty() || !a.moves() || !b.moves()) {
-            const std::string why = !missing.empty() ? fmt::format("sizes of the {} are missing", joint.kind == JointKind::tenon ? "tenon" : name_of_fasteners(joint, false)) : a.moves() ? b.missing_movement() : a.missing_movement();
-            keep_worst(findings, cannot_tell("slot-length", subject, fmt::format("How far the fasteners of {} have to travel cannot be told: {}.", subject, why), missing));
+            const std::string why = !missing.empty()
+                                        ? fmt::format("sizes of the {} are missing",
+                                                      joint.kind == JointKind::tenon ? "tenon" : name_of_fasteners(joint, false))
+                                    : a.moves() ? b.missing_movement()
+                                                : a.missing_movement();
+            keep_worst(findings,
+                       cannot_tell("slot-length", subject,
+                                   fmt::format("How far the fasteners of {} have to travel cannot be told: {}.", subject, why),
+                                   missing));
             continue;
         }
         const auto row = fastener_row(prepared, c);

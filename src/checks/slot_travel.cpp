@@ -8,20 +8,14 @@
 
 namespace jointwright {
 
-double travel_needed(double dry, double damp, double ease)
-{
-    return 2 * std::max(std::abs(dry), std::abs(damp)) + ease;
-}
+double travel_needed(double dry, double damp, double ease) { return 2 * std::max(std::abs(dry), std::abs(damp)) + ease; }
 
 double slot_length_needed(double dry, double damp, double diameter, double ease)
 {
     return travel_needed(dry, damp, ease) + diameter;
 }
 
-double least_travel(double dry, double damp)
-{
-    return std::max({dry, damp, 0.0}) - std::min({dry, damp, 0.0});
-}
+double least_travel(double dry, double damp) { return std::max({dry, damp, 0.0}) - std::min({dry, damp, 0.0}); }
 
 namespace {
 
@@ -37,12 +31,14 @@ std::optional<std::size_t> mover_of(const Piece& piece, const Ties& ties, const 
     const bool first = !runs_along(piece, contact.first, axis), second = !runs_along(piece, contact.second, axis);
     if (!first && !second) return std::nullopt;
     if (first != second) return first ? contact.first : contact.second;
-    return ties.body_of(contact.first).box.size(axis) >= ties.body_of(contact.second).box.size(axis) ? contact.first : contact.second;
+    return ties.body_of(contact.first).box.size(axis) >= ties.body_of(contact.second).box.size(axis) ? contact.first
+                                                                                                     : contact.second;
 }
 
 /// Strain of the mover less that of what it is fastened to. A narrow part that lies across the way moves with the frame it belongs to,
 /// and a frame keeps its distances by parts whose grain runs that way.
-Strains strain_against(const Prepared& prepared, const Ties& ties, std::size_t mover, std::size_t other, Axis axis, double at, double from)
+Strains strain_against(const Prepared& prepared, const Ties& ties, std::size_t mover, std::size_t other, Axis axis, double at,
+                       double from)
 {
     const Piece& piece = *prepared.piece;
     const PartState& a = prepared.state_of(mover);
@@ -50,7 +46,8 @@ Strains strain_against(const Prepared& prepared, const Ties& ties, std::size_t m
     const Box& box = ties.box_of(other);
     const std::size_t k = index_of(axis);
     const bool reaches = box.lo[k] <= std::min(at, from) + kTouch && box.hi[k] >= std::max(at, from) - kTouch;
-    const double dry = reaches ? strain_in_space(piece, other, b.dry, axis) : b.dry.along, damp = reaches ? strain_in_space(piece, other, b.damp, axis) : b.damp.along;
+    const double dry = reaches ? strain_in_space(piece, other, b.dry, axis) : b.dry.along,
+                 damp = reaches ? strain_in_space(piece, other, b.damp, axis) : b.damp.along;
     return {strain_in_space(piece, mover, a.dry, axis) - dry, strain_in_space(piece, mover, a.damp, axis) - damp};
 }
 
@@ -99,7 +96,8 @@ using End = SlotReckoner::End;
 using Held = SlotReckoner::Held;
 
 /// How far a place of the mover wants to go in a season, and its value as one end of a held span.
-End end_of(const Prepared& prepared, const Ties& ties, std::size_t mover, const Grip& grip, Axis axis, double at, double middle, std::size_t season, double sign)
+End end_of(const Prepared& prepared, const Ties& ties, std::size_t mover, const Grip& grip, Axis axis, double at, double middle,
+           std::size_t season, double sign)
 {
     const Strains strain = strain_against(prepared, ties, mover, grip.partner, axis, at, middle);
     return {(season == 0 ? strain.dry : strain.damp) * (at - middle) + sign * grip.slack, at, grip.partner};
@@ -112,7 +110,8 @@ Held held_by(const Prepared& prepared, const Ties& ties, std::vector<Grip> grips
     for (const std::size_t season : {std::size_t{0}, std::size_t{1}})
         for (const Grip& g : grips) {
             const double at = g.middle(); // what a glued stretch holds back within itself is cross-grain's matter
-            const End up = end_of(prepared, ties, mover, g, axis, at, middle, season, -1), low = end_of(prepared, ties, mover, g, axis, at, middle, season, 1);
+            const End up = end_of(prepared, ties, mover, g, axis, at, middle, season, -1),
+                      low = end_of(prepared, ties, mover, g, axis, at, middle, season, 1);
             if (!held.upper[season] || up.value > held.upper[season]->value) held.upper[season] = up;
             if (!held.lower[season] || low.value < held.lower[season]->value) held.lower[season] = low;
         }
@@ -137,7 +136,8 @@ void find_held_back(const Prepared& prepared, const Ties& ties, const Held& held
         if (f.in_glue || !std::isfinite(slack)) continue;
         const Grip own{t.contact, t.other, at, at, slack, false};
         for (const std::size_t season : {std::size_t{0}, std::size_t{1}}) {
-            const End up = end_of(prepared, ties, t.mover, own, t.axis, at, middle, season, -1), low = end_of(prepared, ties, t.mover, own, t.axis, at, middle, season, 1);
+            const End up = end_of(prepared, ties, t.mover, own, t.axis, at, middle, season, -1),
+                      low = end_of(prepared, ties, t.mover, own, t.axis, at, middle, season, 1);
             if (held.lower[season]) take(up, *held.lower[season], held.lower[season]->partner);
             if (held.upper[season]) take(*held.upper[season], low, held.upper[season]->partner);
         }
@@ -146,7 +146,8 @@ void find_held_back(const Prepared& prepared, const Ties& ties, const Held& held
 
 void judge(const Prepared& prepared, SlotTravel& t)
 {
-    const double pass = prepared.facts->number("core_movement_pass").value, warn = prepared.facts->number("core_movement_warn").value;
+    const double pass = prepared.facts->number("core_movement_pass").value,
+                 warn = prepared.facts->number("core_movement_warn").value;
     const double held = t.held_back / pass;
     if (t.held_back > warn)
         t.verdict = Verdict::fail;
@@ -193,12 +194,14 @@ SlotTravel SlotReckoner::along_axis(const FastenerRow& row, std::size_t mover, A
     t.tight_row = !any_slides;
     const Held& all = held(mover, axis);
     find_travel(prepared_, ties_, all.grips, t);
-    find_held_back(prepared_, ties_, held_by(prepared_, ties_, grips_of(all.grips, [&](std::size_t p) { return p == t.other; }), mover, axis), t);
+    find_held_back(prepared_, ties_,
+                   held_by(prepared_, ties_, grips_of(all.grips, [&](std::size_t p) { return p == t.other; }), mover, axis), t);
     SlotTravel with_others = t;
     find_held_back(prepared_, ties_, all, with_others);
     if (with_others.held_back > t.held_back + kNothing) { // others count only where they are tied to this partner
         const std::vector<bool> tied = ties_.tied_without(ties_.body_of(mover), t.other);
-        find_held_back(prepared_, ties_, held_by(prepared_, ties_, grips_of(all.grips, [&](std::size_t p) { return tied[p]; }), mover, axis), t);
+        find_held_back(prepared_, ties_,
+                       held_by(prepared_, ties_, grips_of(all.grips, [&](std::size_t p) { return tied[p]; }), mover, axis), t);
     }
     judge(prepared_, t);
     return t;

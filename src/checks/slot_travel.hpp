@@ -23,15 +23,15 @@ double least_travel(double dry, double damp);
 struct SlotTravel {
     std::size_t contact = 0;
     Axis axis = Axis::x;
-    std::size_t mover = 0, other = 0;  ///< the copy that moves across its grain, the one that it is fastened to
+    std::size_t mover = 0, other = 0; ///< the copy that moves across its grain, the one that it is fastened to
     FastenerRow row;
     enum class From { middle, glue, fastener } from = From::middle; ///< the place that stays put
-    double distance = 0;               ///< of the fastener that travels most from that place
-    double dry = 0, damp = 0;          ///< movement there less that of the other part, made to driest and to dampest
+    double distance = 0;                                            ///< of the fastener that travels most from that place
+    double dry = 0, damp = 0; ///< movement there less that of the other part, made to driest and to dampest
     double ease = 0;
-    double held_back = 0;              ///< movement that tight fasteners, or slots at their end, hold back; 0 or more
-    double span = 0;                   ///< distance over which it is held back
-    std::size_t far_partner = 0;       ///< the copy at the far end of that span
+    double held_back = 0;        ///< movement that tight fasteners, or slots at their end, hold back; 0 or more
+    double span = 0;             ///< distance over which it is held back
+    std::size_t far_partner = 0; ///< the copy at the far end of that span
     bool slotted = false, tight_row = false;
     Verdict verdict = Verdict::pass;
     std::optional<double> utilisation;

@@ -44,20 +44,25 @@ std::vector<Finding> check_species_unsure(const Piece& piece, const std::vector<
         }
         std::size_t hardest = 0;
         for (std::size_t k = 1; k < by.size(); ++k)
-            if (by[k].severity > by[hardest].severity || (by[k].severity == by[hardest].severity && by[k].use > by[hardest].use)) hardest = k;
-        const bool agree = std::all_of(by.begin(), by.end(), [&](const ForSpecies& s) { return s.severity == by[hardest].severity; });
+            if (by[k].severity > by[hardest].severity || (by[k].severity == by[hardest].severity && by[k].use > by[hardest].use))
+                hardest = k;
+        const bool agree =
+            std::all_of(by.begin(), by.end(), [&](const ForSpecies& s) { return s.severity == by[hardest].severity; });
         Finding f;
         f.check = "species-unsure";
         f.subject = wood.id;
         f.where = wood.species[hardest];
         std::string list;
-        for (std::size_t k = 0; k < by.size(); ++k) list += fmt::format("{}{} {}", k ? ", " : "", wood.species[k], verdict_words(by[k].severity));
+        for (std::size_t k = 0; k < by.size(); ++k)
+            list += fmt::format("{}{} {}", k ? ", " : "", wood.species[k], verdict_words(by[k].severity));
         if (agree) {
-            f.headline = fmt::format("Whichever wood it is, the piece {}: {} is the hardest of them ({}).", verdict_words(by[hardest].severity), wood.species[hardest], list);
+            f.headline = fmt::format("Whichever wood it is, the piece {}: {} is the hardest of them ({}).",
+                                     verdict_words(by[hardest].severity), wood.species[hardest], list);
         } else {
             f.verdict = Verdict::warn;
             f.headline = fmt::format("The verdict hangs on which wood it is: {}.", list);
-            f.remedy = fmt::format("find out before you cut ({} by {} decides), or build for {}", by[hardest].check, by[hardest].subject, wood.species[hardest]);
+            f.remedy = fmt::format("find out before you cut ({} by {} decides), or build for {}", by[hardest].check,
+                                   by[hardest].subject, wood.species[hardest]);
         }
         findings.push_back(std::move(f));
     }

@@ -12,8 +12,8 @@ namespace jointwright {
 
 namespace {
 
-constexpr double kNearMiss = 0.003;         // m: parts of one joint that nearly touch were meant to
-constexpr std::size_t kMostPairs = 40'000;  // of copies looked at for one joint
+constexpr double kNearMiss = 0.003;        // m: parts of one joint that nearly touch were meant to
+constexpr std::size_t kMostPairs = 40'000; // of copies looked at for one joint
 
 double gap_between(const Box& a, const Box& b)
 {
@@ -32,14 +32,16 @@ void add_near_misses(const Prepared& prepared, std::vector<Finding>& findings)
         for (const std::size_t a : first)
             for (const std::size_t b : second) {
                 if (a == b) continue;
-                const double gap = gap_between(bounds_of(piece.part_of(a), piece.copies[a]), bounds_of(piece.part_of(b), piece.copies[b]));
+                const double gap =
+                    gap_between(bounds_of(piece.part_of(a), piece.copies[a]), bounds_of(piece.part_of(b), piece.copies[b]));
                 if (gap <= kTouch || gap > kNearMiss) continue;
                 Finding f;
                 f.check = "stands";
                 f.subject = piece.part_of(a).id + " / " + piece.part_of(b).id;
                 f.verdict = Verdict::warn;
                 f.where = piece.label(a) + " and " + piece.label(b);
-                f.headline = fmt::format("{} and {} stand {} apart: the {} between these parts does not act here.", piece.label(a), piece.label(b), small_words(prepared, gap), name_of(joint.kind));
+                f.headline = fmt::format("{} and {} stand {} apart: the {} between these parts does not act here.",
+                                         piece.label(a), piece.label(b), small_words(prepared, gap), name_of(joint.kind));
                 f.remedy = "check where both are placed";
                 f.values = {{"gap", gap, "m"}};
                 keep_worst(findings, std::move(f));
@@ -64,7 +66,8 @@ std::vector<Finding> check_stands(const Prepared& prepared)
         f.subject = piece.part_of(i).id;
         f.verdict = Verdict::warn;
         f.where = piece.label(i, true);
-        f.headline = alone ? fmt::format("{} touches nothing: is it where it should be?", piece.label(i, true)) : fmt::format("{} hangs on nothing that stands on the floor.", piece.label(i, true));
+        f.headline = alone ? fmt::format("{} touches nothing: is it where it should be?", piece.label(i, true))
+                           : fmt::format("{} hangs on nothing that stands on the floor.", piece.label(i, true));
         f.remedy = "check its `at`, or state the joint that holds it";
         keep_worst(findings, std::move(f));
     }

@@ -150,17 +150,23 @@ struct Facts::Tables {
 
     const std::vector<RoomRecord>& all_rooms()
     {
-        if (!rooms) rooms = std::make_unique<std::vector<RoomRecord>>(read_rooms(reader("rooms.toml"), required("rooms.toml"), "rooms.toml"));
+        if (!rooms)
+            rooms =
+                std::make_unique<std::vector<RoomRecord>>(read_rooms(reader("rooms.toml"), required("rooms.toml"), "rooms.toml"));
         return *rooms;
     }
     const std::vector<GlueRecord>& all_glues()
     {
-        if (!glues) glues = std::make_unique<std::vector<GlueRecord>>(read_glues(reader("glues.toml"), required("glues.toml"), "glues.toml"));
+        if (!glues)
+            glues =
+                std::make_unique<std::vector<GlueRecord>>(read_glues(reader("glues.toml"), required("glues.toml"), "glues.toml"));
         return *glues;
     }
     const std::vector<FinishRecord>& all_finishes()
     {
-        if (!finishes) finishes = std::make_unique<std::vector<FinishRecord>>(read_finishes(reader("finishes.toml"), required("finishes.toml"), "finishes.toml"));
+        if (!finishes)
+            finishes = std::make_unique<std::vector<FinishRecord>>(
+                read_finishes(reader("finishes.toml"), required("finishes.toml"), "finishes.toml"));
         return *finishes;
     }
 };
@@ -258,7 +264,8 @@ std::vector<Listing> Facts::woods() const
     const std::lock_guard lock(tables_->guard);
     std::vector<Listing> list;
     for (const WoodHead& head : tables_->wood_heads()) list.push_back({head.name, head.botanical});
-    std::sort(list.begin(), list.end(), [](const Listing& a, const Listing& b) { return compact_form(a.name) < compact_form(b.name); });
+    std::sort(list.begin(), list.end(),
+              [](const Listing& a, const Listing& b) { return compact_form(a.name) < compact_form(b.name); });
     return list;
 }
 
@@ -293,7 +300,8 @@ std::vector<Listing> Facts::finishes() const
 const Datum<double>& Facts::number(std::string_view key) const
 {
     const auto found = tables_->numbers.find(key);
-    if (found == tables_->numbers.end()) throw BrokenData(fmt::format("limits.toml, loads.toml, strength.toml: there is no \"{}\"", key));
+    if (found == tables_->numbers.end())
+        throw BrokenData(fmt::format("limits.toml, loads.toml, strength.toml: there is no \"{}\"", key));
     return found->second;
 }
 
@@ -320,7 +328,8 @@ std::vector<std::string> Facts::paths_under(std::string_view folder) const
 {
     std::vector<std::string> paths;
     const std::string prefix = std::string(folder) + "/";
-    for (auto it = tables_->texts.lower_bound(prefix); it != tables_->texts.end() && it->first.starts_with(prefix); ++it) paths.push_back(it->first);
+    for (auto it = tables_->texts.lower_bound(prefix); it != tables_->texts.end() && it->first.starts_with(prefix); ++it)
+        paths.push_back(it->first);
     return paths;
 }
 

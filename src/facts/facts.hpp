@@ -45,8 +45,8 @@ struct RoomRecord {
 struct GlueRecord {
     std::string name, says, water, wet_use, hazard;
     std::vector<std::string> aliases;
-    std::optional<Datum<Stress>> shear;         ///< mean, good side-grain bond, where a figure is known
-    std::optional<Datum<double>> relaxation;    ///< share of stress kept under slow movement
+    std::optional<Datum<Stress>> shear;      ///< mean, good side-grain bond, where a figure is known
+    std::optional<Datum<double>> relaxation; ///< share of stress kept under slow movement
     bool creeps = false, gap_filling = false;
     std::optional<std::string> en204;
 };

@@ -54,20 +54,11 @@ std::string joined(const std::vector<std::string>& words, std::string_view betwe
 
 } // namespace
 
-std::string normal_form(std::string_view name)
-{
-    return joined(sorted_words_of(name), " ");
-}
+std::string normal_form(std::string_view name) { return joined(sorted_words_of(name), " "); }
 
-std::string compact_form(std::string_view name)
-{
-    return joined(words_of(name), "");
-}
+std::string compact_form(std::string_view name) { return joined(words_of(name), ""); }
 
-std::string slug_of(std::string_view name)
-{
-    return joined(words_of(name), "-");
-}
+std::string slug_of(std::string_view name) { return joined(words_of(name), "-"); }
 
 std::size_t edit_distance(std::string_view a, std::string_view b)
 {

@@ -5,7 +5,8 @@ namespace jointwright {
 namespace {
 
 // Units in which a table may print each kind of value.
-constexpr std::string_view kStress[] = {"MPa", "GPa", "kPa", "N/mm2", "psi"}, kForce[] = {"N", "kN"}, kLength[] = {"mm", "m"}, kEnergyDensity[] = {"kJ/m3"};
+constexpr std::string_view kStress[] = {"MPa", "GPa", "kPa", "N/mm2", "psi"}, kForce[] = {"N", "kN"}, kLength[] = {"mm", "m"},
+                           kEnergyDensity[] = {"kJ/m3"};
 constexpr std::string_view kPercent[] = {"%"}, kRatio[] = {"1"}, kPerPoint[] = {"1/%"};
 
 MovementCoefficient coefficient(double v) { return MovementCoefficient::per_point(v); }
@@ -81,7 +82,8 @@ WoodRecord read_wood_record(const TableReader& r, std::string_view text, std::st
     wood.dry = read_row(r, dry);
     if (dry) wood.dry_moisture_pct = r.plain_number(*dry, "moisture", 12);
     wood.green = read_row(r, r.part(table, "green"));
-    wood.intersection_moisture = as<MoistureContent>(r.number(r.part(table, "strength"), "intersection_moisture", kPercent), moisture);
+    wood.intersection_moisture =
+        as<MoistureContent>(r.number(r.part(table, "strength"), "intersection_moisture", kPercent), moisture);
     wood.elastic = read_ratios(r, r.part(table, "elastic"));
     if (const toml::table* bonding = r.part(table, "bonding"))
         if (const toml::table* ease = r.part(*bonding, "ease")) {
@@ -91,7 +93,9 @@ WoodRecord read_wood_record(const TableReader& r, std::string_view text, std::st
     if (const toml::node* node = table.get("dust"))
         if (const toml::array* rows = node->as_array())
             for (const toml::node& row : *rows)
-                if (const toml::table* entry = row.as_table()) wood.dust.push_back({r.text(*entry, "effect"), r.text(*entry, "site"), r.text(*entry, "potency"), r.citation(*entry, "dust")});
+                if (const toml::table* entry = row.as_table())
+                    wood.dust.push_back({r.text(*entry, "effect"), r.text(*entry, "site"), r.text(*entry, "potency"),
+                                         r.citation(*entry, "dust")});
     return wood;
 }
 

@@ -17,9 +17,28 @@ namespace {
 std::optional<double> factor_of(std::string_view unit)
 {
     static const std::map<std::string_view, double> factors = {
-        {"1", 1.0},        {"1/%", 1.0},  {"%", 1.0},   {"MPa", 1e6},  {"GPa", 1e9},   {"kPa", 1e3},    {"N/mm2", 1e6}, {"psi", kPascalsPerPsi}, {"kJ/m3", 1e3},
-        {"N", 1.0},        {"kN", 1e3},   {"mm", 1e-3}, {"m", 1.0},    {"kg", 1.0},    {"kg/m3", 1.0},  {"N/m", 1.0},   {"J/m2", 1.0},           {"K", 1.0},
-        {"C", 1.0},        {"s", 1.0},    {"deg", kRadiansPerDegree},  {"lbf/ft", kNewtonsPerPoundForce / (12 * kMetresPerInch)},
+        {"1", 1.0},
+        {"1/%", 1.0},
+        {"%", 1.0},
+        {"MPa", 1e6},
+        {"GPa", 1e9},
+        {"kPa", 1e3},
+        {"N/mm2", 1e6},
+        {"psi", kPascalsPerPsi},
+        {"kJ/m3", 1e3},
+        {"N", 1.0},
+        {"kN", 1e3},
+        {"mm", 1e-3},
+        {"m", 1.0},
+        {"kg", 1.0},
+        {"kg/m3", 1.0},
+        {"N/m", 1.0},
+        {"J/m2", 1.0},
+        {"K", 1.0},
+        {"C", 1.0},
+        {"s", 1.0},
+        {"deg", kRadiansPerDegree},
+        {"lbf/ft", kNewtonsPerPoundForce / (12 * kMetresPerInch)},
     };
     const auto found = factors.find(unit);
     if (found == factors.end()) return std::nullopt;
@@ -44,7 +63,8 @@ toml::table parse_table(std::string_view text, std::string_view file)
     try {
         return toml::parse(text, file);
     } catch (const toml::parse_error& error) {
-        throw BrokenData(fmt::format("{}:{}:{}: {}", file, error.source().begin.line, error.source().begin.column, error.description()));
+        throw BrokenData(
+            fmt::format("{}:{}:{}: {}", file, error.source().begin.line, error.source().begin.column, error.description()));
     }
 }
 
@@ -132,7 +152,8 @@ Datum<double> TableReader::number_of(const toml::table& entry, std::string_view 
     if (!factor) broken(key, fmt::format("unit \"{}\" is not known here", unit));
     double value = 0;
     const auto [end, error] = std::from_chars(printed.data(), printed.data() + printed.size(), value);
-    if (error != std::errc{} || end != printed.data() + printed.size() || !std::isfinite(value)) broken(key, fmt::format("\"{}\" is not a number", printed));
+    if (error != std::errc{} || end != printed.data() + printed.size() || !std::isfinite(value))
+        broken(key, fmt::format("\"{}\" is not a number", printed));
     return {value * *factor, citation(entry, key)};
 }
 
@@ -144,7 +165,8 @@ std::optional<Datum<double>> TableReader::number(const toml::table* table, std::
     const toml::table* entry = node->as_table();
     if (!entry) broken(key, "a value with printed, unit, source, where and provenance is wanted");
     const std::string unit = text(*entry, "unit");
-    if (!unit.empty() && std::find(units.begin(), units.end(), unit) == units.end()) broken(key, fmt::format("unit \"{}\" is of the wrong kind", unit));
+    if (!unit.empty() && std::find(units.begin(), units.end(), unit) == units.end())
+        broken(key, fmt::format("unit \"{}\" is of the wrong kind", unit));
     return number_of(*entry, key);
 }
 

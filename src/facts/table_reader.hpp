@@ -20,7 +20,10 @@ toml::table parse_table(std::string_view text, std::string_view file);
 class TableReader {
 public:
     using SourceName = std::string (*)(const void* tables, std::string_view key);
-    TableReader(std::string file, const void* tables, SourceName source) : file_(std::move(file)), tables_(tables), source_(source) {}
+    TableReader(std::string file, const void* tables, SourceName source)
+        : file_(std::move(file)), tables_(tables), source_(source)
+    {
+    }
 
     /// A text, or empty when there is none.
     std::string text(const toml::table& table, std::string_view key) const;

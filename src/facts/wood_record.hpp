@@ -15,9 +15,9 @@ enum class WoodKind { hardwood, softwood };
 
 /// Strength and stiffness of small clear specimens at one moisture state. Means; what the table lacks is empty.
 struct StrengthRow {
-    std::optional<Datum<double>> specific_gravity; ///< oven-dry mass over the volume at this state
-    std::optional<Datum<Stress>> bending_strength; ///< modulus of rupture
-    std::optional<Datum<Stress>> modulus;          ///< of elasticity, from bending, with shear deflection in it
+    std::optional<Datum<double>> specific_gravity;     ///< oven-dry mass over the volume at this state
+    std::optional<Datum<Stress>> bending_strength;     ///< modulus of rupture
+    std::optional<Datum<Stress>> modulus;              ///< of elasticity, from bending, with shear deflection in it
     std::optional<Datum<double>> work_to_maximum_load; ///< J/m³
     std::optional<Datum<Stress>> compression_along;
     std::optional<Datum<Stress>> compression_across; ///< stress at proportional limit
@@ -29,8 +29,8 @@ struct StrengthRow {
 
 /// Ratios to the modulus along the grain, and Poisson ratios.
 struct ElasticRatios {
-    std::optional<Datum<double>> tangential, radial;               ///< E_T/E_L, E_R/E_L
-    std::optional<Datum<double>> shear_lr, shear_lt, shear_rt;     ///< G/E_L
+    std::optional<Datum<double>> tangential, radial;           ///< E_T/E_L, E_R/E_L
+    std::optional<Datum<double>> shear_lr, shear_lt, shear_rt; ///< G/E_L
     std::optional<Datum<double>> poisson_lr, poisson_lt, poisson_rt, poisson_tr, poisson_rl, poisson_tl;
     std::string like;     ///< name of the relative whose ratios stand in for missing ones, or empty
     std::string like_why; ///< why that one

@@ -18,8 +18,8 @@ struct Misreading {
 template <class T>
 class Outcome {
 public:
-    Outcome(T value) : held_(std::move(value)) {}           // NOLINT(google-explicit-constructor)
-    Outcome(Misreading why) : held_(std::move(why)) {}      // NOLINT(google-explicit-constructor)
+    Outcome(T value) : held_(std::move(value)) {}      // NOLINT(google-explicit-constructor)
+    Outcome(Misreading why) : held_(std::move(why)) {} // NOLINT(google-explicit-constructor)
     explicit operator bool() const { return held_.index() == 0; }
     const T& operator*() const { return std::get<0>(held_); }
     T& operator*() { return std::get<0>(held_); }

@@ -10,7 +10,7 @@ namespace jointwright {
 /// A rectangular beam; `depth` is the vertical side.
 struct SimpleBeam {
     Length span, width, depth;
-    Stress modulus_along;  ///< free of shear
+    Stress modulus_along; ///< free of shear
     Stress shear_modulus;
     bool fixed_ends = false; ///< built in at both ends, else free to turn on its supports
 };

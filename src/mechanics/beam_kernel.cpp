@@ -61,7 +61,8 @@ Beam::Beam(const std::vector<BeamCell>& cells, std::vector<double> supports) : s
     const int unknowns = 2 * static_cast<int>(nodes_.size());
     free_of_.assign(static_cast<std::size_t>(unknowns), 0);
     for (const double s : supports_) {
-        const auto nearest = std::min_element(nodes_.begin(), nodes_.end(), [s](double a, double b) { return std::abs(a - s) < std::abs(b - s); });
+        const auto nearest =
+            std::min_element(nodes_.begin(), nodes_.end(), [s](double a, double b) { return std::abs(a - s) < std::abs(b - s); });
         support_node_.push_back(static_cast<int>(nearest - nodes_.begin()));
         free_of_[static_cast<std::size_t>(2 * support_node_.back())] = -1;
     }
@@ -71,7 +72,8 @@ Beam::Beam(const std::vector<BeamCell>& cells, std::vector<double> supports) : s
         if (f == 0) f = free++;
 
     full_ = Eigen::MatrixXd::Zero(unknowns, unknowns);
-    for (std::size_t e = 0; e < elements_.size(); ++e) full_.block<4, 4>(static_cast<int>(2 * e), static_cast<int>(2 * e)) += stiffness(elements_[e]);
+    for (std::size_t e = 0; e < elements_.size(); ++e)
+        full_.block<4, 4>(static_cast<int>(2 * e), static_cast<int>(2 * e)) += stiffness(elements_[e]);
     Eigen::MatrixXd reduced(free, free);
     for (int i = 0; i < unknowns; ++i)
         for (int j = 0; j < unknowns; ++j)
@@ -84,9 +86,9 @@ Eigen::Matrix4d Beam::stiffness(const Element& element) const
 {
     const double l = element.length, p = element.ratio;
     Eigen::Matrix4d k;
-    k << 12, 6 * l, -12, 6 * l,                                //
-        6 * l, (4 + p) * l * l, -6 * l, (2 - p) * l * l,       //
-        -12, -6 * l, 12, -6 * l,                               //
+    k << 12, 6 * l, -12, 6 * l,                          //
+        6 * l, (4 + p) * l * l, -6 * l, (2 - p) * l * l, //
+        -12, -6 * l, 12, -6 * l,                         //
         6 * l, (2 - p) * l * l, -6 * l, (4 + p) * l * l;
     return k * (element.bending / ((1 + p) * l * l * l));
 }

@@ -10,9 +10,9 @@ namespace jointwright::kernel {
 
 /// A stretch of beam with one section.
 struct BeamCell {
-    double from, to;        ///< along the beam
-    double bending;         ///< E I [N m²]
-    double shear;           ///< G A' [N]; 0: shear deflection left out
+    double from, to; ///< along the beam
+    double bending;  ///< E I [N m²]
+    double shear;    ///< G A' [N]; 0: shear deflection left out
 };
 
 /// A force spread evenly from one place to another; a point where they agree. Positive down.
@@ -22,10 +22,10 @@ struct BeamLoad {
 
 /// Values at the nodes, two entries for each element (its left and its right end).
 struct BeamResponse {
-    std::vector<double> at;      ///< places
-    std::vector<double> sag;     ///< positive down [m]
-    std::vector<double> moment;  ///< sagging positive [N m]
-    std::vector<double> shear;   ///< [N]
+    std::vector<double> at;        ///< places
+    std::vector<double> sag;       ///< positive down [m]
+    std::vector<double> moment;    ///< sagging positive [N m]
+    std::vector<double> shear;     ///< [N]
     std::vector<double> reactions; ///< upwards, in the order of the supports [N]
 };
 

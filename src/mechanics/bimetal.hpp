@@ -8,8 +8,8 @@ namespace jointwright {
 
 /// One layer of a laminated pair, seen in one direction of the glue face.
 struct BowLayer {
-    Length thickness; ///< normal to the glue face
-    Stress modulus;   ///< in the direction considered: E_L along the grain, E_T or E_R across it
+    Length thickness;  ///< normal to the glue face
+    Stress modulus;    ///< in the direction considered: E_L along the grain, E_T or E_R across it
     double strain = 0; ///< free strain in that direction, positive when it swells [1]
 };
 

@@ -12,7 +12,7 @@ namespace jointwright {
 namespace {
 
 constexpr double kWholeBreadth = 0.9; // share of the breadth from which a recess is a notch
-constexpr int kTaperSteps = 12; // stretches that stand for a straight taper
+constexpr int kTaperSteps = 12;       // stretches that stand for a straight taper
 
 Cut::Place place_of(const Box& cut, const Box& copy)
 {
@@ -47,7 +47,8 @@ std::pair<Box, Box> lap_halves(const Contact& contact)
 {
     Box first = *contact.shared, second = *contact.shared;
     // In deep parts a shoulder may be the largest face: the lap's own face is asked for.
-    const auto own = std::find_if(contact.patches.begin(), contact.patches.end(), [](const Patch& p) { return p.role == Patch::Role::face; });
+    const auto own =
+        std::find_if(contact.patches.begin(), contact.patches.end(), [](const Patch& p) { return p.role == Patch::Role::face; });
     const Patch& face = own != contact.patches.end() ? *own : contact.patches.front();
     for (std::size_t i = 0; i < 3; ++i) {
         if (std::abs(face.normal[i]) < 0.9) continue;
@@ -59,10 +60,7 @@ std::pair<Box, Box> lap_halves(const Contact& contact)
     return {first, second};
 }
 
-double volume_of(const Box& box)
-{
-    return box.size(Axis::x) * box.size(Axis::y) * box.size(Axis::z);
-}
+double volume_of(const Box& box) { return box.size(Axis::x) * box.size(Axis::y) * box.size(Axis::z); }
 
 struct Losses {
     double top = 0, bottom = 0, breadth = 0;
@@ -132,7 +130,8 @@ std::vector<CutRow> rows_of(const Part& part, const Copy& copy, std::vector<Cut>
     for (const Cut& cut : cuts) {
         const Losses losses = losses_of(part, copy, cut);
         const double from = std::max(copy.box.lo[g], cut.box.lo[g]), to = std::min(copy.box.hi[g], cut.box.hi[g]);
-        const auto row = std::find_if(rows.begin(), rows.end(), [&](const CutRow& r) { return joins(r, losses, from, tooth_over_depth); });
+        const auto row =
+            std::find_if(rows.begin(), rows.end(), [&](const CutRow& r) { return joins(r, losses, from, tooth_over_depth); });
         if (row == rows.end()) {
             rows.push_back({from, to, losses});
             continue;
@@ -183,7 +182,8 @@ std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Cont
 {
     std::vector<std::vector<Cut>> cuts(piece.copies.size());
     for (std::size_t i = 0; i < piece.copies.size(); ++i)
-        for (const Box& box : notch_boxes(piece.part_of(i), piece.copies[i])) cuts[i].push_back({place_of(box, piece.copies[i].box), box, i, false});
+        for (const Box& box : notch_boxes(piece.part_of(i), piece.copies[i]))
+            cuts[i].push_back({place_of(box, piece.copies[i].box), box, i, false});
     for (const Contact& contact : contacts) {
         if (!contact.joint) continue;
         const Joint& joint = piece.joints[*contact.joint];

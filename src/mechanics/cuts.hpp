@@ -25,12 +25,12 @@ std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>
 
 /// A stretch of a lying part with one net section, for bending in the vertical plane.
 struct NetStretch {
-    double from, to;     ///< along the grain, in space [m]
-    double breadth;      ///< horizontal
-    double depth;        ///< vertical, what is left in one piece
-    double inertia;      ///< m⁴, mortises and the round-over taken off
-    double area;         ///< m²
-    double outer;        ///< from the middle of what is left to its outer fibre [m]
+    double from, to;                      ///< along the grain, in space [m]
+    double breadth;                       ///< horizontal
+    double depth;                         ///< vertical, what is left in one piece
+    double inertia;                       ///< m⁴, mortises and the round-over taken off
+    double area;                          ///< m²
+    double outer;                         ///< from the middle of what is left to its outer fibre [m]
     double top_loss = 0, bottom_loss = 0; ///< m
     bool notched() const { return top_loss > 0 || bottom_loss > 0; }
 };

@@ -30,7 +30,8 @@ Point unit(Axis axis)
 /// Strain of a part between two directions, from its strains along its own axes: u·E·v.
 double strain_in(const PartAxes& axes, const BoardStrain& strain, const Point& u, const Point& v)
 {
-    return dot(axes.grain, u) * dot(axes.grain, v) * strain.along + dot(axes.face, u) * dot(axes.face, v) * strain.thickness + dot(axes.width, u) * dot(axes.width, v) * strain.width;
+    return dot(axes.grain, u) * dot(axes.grain, v) * strain.along + dot(axes.face, u) * dot(axes.face, v) * strain.thickness +
+           dot(axes.width, u) * dot(axes.width, v) * strain.width;
 }
 
 /// Two directions at right angles that lie in a face: along an axis of the piece where one does.
@@ -50,7 +51,8 @@ std::vector<Point> plain_directions(const Patch& patch)
 
 /// The two directions in which a face is looked at: its plain ones where both grains lie along or across them, else the principal
 /// directions of the strain difference, in the season in which it is larger.
-std::vector<Point> directions_of(const Patch& patch, const PartAxes& first, const PartState& a, const PartAxes& second, const PartState& b)
+std::vector<Point> directions_of(const Patch& patch, const PartAxes& first, const PartState& a, const PartAxes& second,
+                                 const PartState& b)
 {
     const std::vector<Point> plain = plain_directions(patch);
     const auto lies_with = [&](const Point& grain) {
@@ -140,7 +142,8 @@ std::vector<PlaneOfFaces> planes_of(const Contact& contact)
         if (patch.role == Patch::Role::shoulder || patch.role == Patch::Role::edge) continue;
         const auto same = std::find_if(planes.begin(), planes.end(), [&](const PlaneOfFaces& plane) {
             const Patch& other = *plane.front();
-            return dot(other.normal, patch.normal) > 0.9999 && std::abs(dot(other.normal, other.outline.front()) - dot(other.normal, patch.outline.front())) < kTouch;
+            return dot(other.normal, patch.normal) > 0.9999 &&
+                   std::abs(dot(other.normal, other.outline.front()) - dot(other.normal, patch.outline.front())) < kTouch;
         });
         if (same == planes.end())
             planes.push_back({&patch});
@@ -191,9 +194,13 @@ bool balanced(const Prepared& prepared, std::size_t copy, const Contact& contact
     const Part& layer = prepared.piece->part_of(partner);
     const double sign = contact.first == copy ? 1 : -1;
     for (const Contact& other : prepared.layout->contacts) {
-        if (&other == &contact || !other.joint || !prepared.piece->joints[*other.joint].glue || (other.first != copy && other.second != copy)) continue;
+        if (&other == &contact || !other.joint || !prepared.piece->joints[*other.joint].glue ||
+            (other.first != copy && other.second != copy))
+            continue;
         const Part& second = prepared.piece->part_of(other.first == copy ? other.second : other.first);
-        if (second.grain != layer.grain || std::abs(in_metres(second.thickness) - in_metres(layer.thickness)) > 0.1 * in_metres(layer.thickness)) continue;
+        if (second.grain != layer.grain ||
+            std::abs(in_metres(second.thickness) - in_metres(layer.thickness)) > 0.1 * in_metres(layer.thickness))
+            continue;
         const double other_sign = other.first == copy ? 1 : -1;
         for (const Patch& p : other.patches)
             if (sign * other_sign * dot(p.normal, patch.normal) < -0.999 && p.area > 0.5 * patch.area) return true;
@@ -208,7 +215,9 @@ bool held_flat(const Prepared& prepared, const Contact& contact, const Patch& pa
         if (balanced(prepared, copy, contact, patch)) return true;
         const Part& part = prepared.piece->part_of(copy);
         const bool along = std::abs(dot(u, axes_of(part, prepared.piece->copies[copy]).grain)) > 0.9;
-        if (along && length > most_of_the_part * in_metres(part.length) && joined_at_both_ends(prepared, copy, copy == contact.first ? contact.second : contact.first)) return true;
+        if (along && length > most_of_the_part * in_metres(part.length) &&
+            joined_at_both_ends(prepared, copy, copy == contact.first ? contact.second : contact.first))
+            return true;
     }
     return false;
 }
@@ -225,15 +234,13 @@ double depth_behind(const Box& box, const Patch& patch, Axis normal, bool is_fir
 
 bool is_core_kind(JointKind kind)
 {
-    return kind == JointKind::tenon || kind == JointKind::bridle || kind == JointKind::dovetail || kind == JointKind::sliding_dovetail || kind == JointKind::groove;
+    return kind == JointKind::tenon || kind == JointKind::bridle || kind == JointKind::dovetail ||
+           kind == JointKind::sliding_dovetail || kind == JointKind::groove;
 }
 
 } // namespace
 
-double FaceDirection::movement() const
-{
-    return std::max(std::abs(dry), std::abs(damp)) * length;
-}
+double FaceDirection::movement() const { return std::max(std::abs(dry), std::abs(damp)) * length; }
 
 std::vector<FaceDirection> glued_directions(const Prepared& prepared)
 {
@@ -275,25 +282,30 @@ std::vector<FaceDirection> glued_directions(const Prepared& prepared)
     return all;
 }
 
-std::optional<DirectionalModulus> modulus_in(const Prepared& prepared, std::size_t copy, const Point& direction, const Point& normal)
+std::optional<DirectionalModulus> modulus_in(const Prepared& prepared, std::size_t copy, const Point& direction,
+                                             const Point& normal)
 {
     const Part& part = prepared.piece->part_of(copy);
     const PartState& state = prepared.state_of(copy);
     const WoodState& wood = state.usual;
-    if (!wood.modulus_along || !wood.modulus_tangential || !wood.modulus_radial || !wood.shear_modulus_lr || !wood.shear_modulus_lt || !wood.shear_modulus_rt) return std::nullopt;
+    if (!wood.modulus_along || !wood.modulus_tangential || !wood.modulus_radial || !wood.shear_modulus_lr ||
+        !wood.shear_modulus_lt || !wood.shear_modulus_rt)
+        return std::nullopt;
     const PartAxes axes = axes_of(part, prepared.piece->copies[copy]);
     const double along = std::abs(dot(direction, axes.grain));
     // Share of the tangential direction across the width and through the thickness, by the angle of the rings.
     const double c = std::cos(state.rings.value()), s = std::sin(state.rings.value());
     const double tangential_in_width = c * c, tangential_in_thickness = s * s;
-    const double el = wood.modulus_along->value.value(), et = wood.modulus_tangential->value.value(), er = wood.modulus_radial->value.value();
+    const double el = wood.modulus_along->value.value(), et = wood.modulus_tangential->value.value(),
+                 er = wood.modulus_radial->value.value();
     const auto across = [&](double tangential) { return et * er / (er * tangential + et * (1 - tangential)); };
 
     DirectionalModulus result;
     if (along > 0.7) {
         const double f = dot(normal, axes.face), w = dot(normal, axes.width);
         const double tangential = f * f * tangential_in_thickness + w * w * tangential_in_width;
-        result.shear_modulus = pascals(tangential * wood.shear_modulus_lt->value.value() + (1 - tangential) * wood.shear_modulus_lr->value.value());
+        result.shear_modulus =
+            pascals(tangential * wood.shear_modulus_lt->value.value() + (1 - tangential) * wood.shear_modulus_lr->value.value());
         result.source = wood.modulus_along->source;
         result.estimated = wood.modulus_along->estimated;
     } else {
@@ -304,7 +316,8 @@ std::optional<DirectionalModulus> modulus_in(const Prepared& prepared, std::size
     }
     const double f = dot(direction, axes.face), w = dot(direction, axes.width);
     const double cross_part = f * f + w * w;
-    const double tangential = cross_part > 1e-9 ? (f * f * tangential_in_thickness + w * w * tangential_in_width) / cross_part : 0.5;
+    const double tangential =
+        cross_part > 1e-9 ? (f * f * tangential_in_thickness + w * w * tangential_in_width) / cross_part : 0.5;
     const double ea = across(tangential);
     // Hankinson between along and across the grain, exponent 2.
     result.modulus = pascals(el * ea / (el * cross_part + ea * along * along));
@@ -318,9 +331,11 @@ static Length depth_behind(const Prepared& prepared, std::size_t copy, const Pat
     const Part& part = prepared.piece->part_of(copy);
     const Copy& placed = prepared.piece->copies[copy];
     for (const Axis axis : {Axis::x, Axis::y, Axis::z})
-        if (!part.turn && std::abs(patch.normal[index_of(axis)]) > 0.999) return metres(depth_behind(placed.box, patch, axis, is_first));
+        if (!part.turn && std::abs(patch.normal[index_of(axis)]) > 0.999)
+            return metres(depth_behind(placed.box, patch, axis, is_first));
     const PartAxes axes = axes_of(part, placed);
-    const double g = std::abs(dot(patch.normal, axes.grain)), w = std::abs(dot(patch.normal, axes.width)), f = std::abs(dot(patch.normal, axes.face));
+    const double g = std::abs(dot(patch.normal, axes.grain)), w = std::abs(dot(patch.normal, axes.width)),
+                 f = std::abs(dot(patch.normal, axes.face));
     if (g >= w && g >= f) return part.length;
     return w > f ? part.width : part.thickness;
 }

@@ -13,7 +13,7 @@ namespace jointwright {
 /// One part at a glued face, in one direction of the face.
 struct FaceSide {
     std::size_t copy = 0;
-    double along = 0;       ///< cosine between the direction and the grain, 0 to 1
+    double along = 0;         ///< cosine between the direction and the grain, 0 to 1
     double dry = 0, damp = 0; ///< free strain in that direction, from made
     bool across() const { return along < 0.7; }
 };
@@ -23,12 +23,12 @@ struct FaceDirection {
     std::size_t contact = 0;
     const Patch* patch = nullptr;
     Point direction{};
-    double length = 0;      ///< glued length in that direction; of several faces in one plane from the first to the last [m]
-    bool in_pieces = false; ///< several faces in one plane, with gaps between: spots hold as far apart as they stand
-    FaceSide a, b;          ///< first and second part
+    double length = 0;        ///< glued length in that direction; of several faces in one plane from the first to the last [m]
+    bool in_pieces = false;   ///< several faces in one plane, with gaps between: spots hold as far apart as they stand
+    FaceSide a, b;            ///< first and second part
     double dry = 0, damp = 0; ///< strain of the first less that of the second
-    bool held_flat = false; ///< a frame or a like layer on the other face keeps the pair from bowing in this direction
-    bool core = false;      ///< a tenon, tail or tongue glued on both faces, or a face with end grain: judged by movement
+    bool held_flat = false;   ///< a frame or a like layer on the other face keeps the pair from bowing in this direction
+    bool core = false;        ///< a tenon, tail or tongue glued on both faces, or a face with end grain: judged by movement
     /// Largest differential movement, made to driest or dampest, whichever is more [m].
     double movement() const;
     /// One part runs along its grain here and the other across it.
@@ -50,7 +50,8 @@ struct DirectionalModulus {
     bool estimated = false;
     std::string source;
 };
-std::optional<DirectionalModulus> modulus_in(const Prepared& prepared, std::size_t copy, const Point& direction, const Point& normal);
+std::optional<DirectionalModulus> modulus_in(const Prepared& prepared, std::size_t copy, const Point& direction,
+                                             const Point& normal);
 
 /// Strain that drives a stress after slow relaxation: r (first + (1 − r) other), both as positive amounts.
 double relaxed_strain(double share_kept, double first, double other);

@@ -34,7 +34,8 @@ Plan joint_plan(const Piece& piece, const std::vector<std::size_t>& copies)
 
 double overlap_area(const Plan& a, const Plan& b)
 {
-    return std::max(0.0, std::min(a.x1, b.x1) - std::max(a.x0, b.x0)) * std::max(0.0, std::min(a.y1, b.y1) - std::max(a.y0, b.y0));
+    return std::max(0.0, std::min(a.x1, b.x1) - std::max(a.x0, b.x0)) *
+           std::max(0.0, std::min(a.y1, b.y1) - std::max(a.y0, b.y0));
 }
 
 /// A force spread over a patch, shared by area among the copies under it. Empty where none lies under it.
@@ -76,7 +77,8 @@ std::string_view level_key(ProofLevel level)
     return "home";
 }
 
-void add_case(LoadCases& cases, std::string name, bool proof, LoadDuration duration, bool sag, std::vector<CopyLoad> loads, const Citation& cite)
+void add_case(LoadCases& cases, std::string name, bool proof, LoadDuration duration, bool sag, std::vector<CopyLoad> loads,
+              const Citation& cite)
 {
     if (loads.empty()) return;
     LoadCase load_case;
@@ -106,10 +108,7 @@ std::vector<double> places_across(double lo, double hi, double size)
     return {middle, lo + size / 2, hi - size / 2};
 }
 
-std::string people(int n)
-{
-    return n == 1 ? "one person sitting" : fmt::format("{} people side by side", n);
-}
+std::string people(int n) { return n == 1 ? "one person sitting" : fmt::format("{} people side by side", n); }
 
 void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
 {
@@ -123,8 +122,8 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
     if (piece.limits.sitter) sitter = {"the design's [limits] sitter", "", Provenance::retrieved, ""};
 
     add_case(cases, people(seats), false, LoadDuration::sitting, true, spread(piece, carried, plan, seats * weight), sitter);
-    add_case(cases, fmt::format("proof load on {} place{} side by side", seats, seats == 1 ? "" : "s"), true, LoadDuration::short_term, false,
-             spread(piece, carried, plan, seats * proof.value), proof.cite);
+    add_case(cases, fmt::format("proof load on {} place{} side by side", seats, seats == 1 ? "" : "s"), true,
+             LoadDuration::short_term, false, spread(piece, carried, plan, seats * proof.value), proof.cite);
 
     const double wide = facts.number("sitter_width").value, deep = facts.number("sitter_depth").value;
     // A seat as deep as it is long is sat on either way.
@@ -135,7 +134,8 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
             for (const double at : places_along(plan.lo(axis), plan.hi(axis), wide)) {
                 const Plan patch = axis == 0 ? patch_at(at, across, wide, deep) : patch_at(across, at, deep, wide);
                 const std::string where = write_length(metres(at - plan.lo(axis)), piece.units);
-                add_case(cases, fmt::format("one person sitting {} from the {} end", where, axis == 0 ? "left" : "front"), false, LoadDuration::sitting, true, spread(piece, carried, patch, weight), sitter);
+                add_case(cases, fmt::format("one person sitting {} from the {} end", where, axis == 0 ? "left" : "front"), false,
+                         LoadDuration::sitting, true, spread(piece, carried, patch, weight), sitter);
             }
     }
     const double pad = facts.number("proof_pad").value, foot = facts.number("foot").value;
@@ -147,10 +147,13 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
         const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
         const double lo = box.lo[g], hi = box.hi[g], half = std::min(foot, hi - lo) / 2;
         const double side = piece.part_of(i).grain == Axis::y ? box.middle(Axis::x) : box.middle(Axis::y);
-        const std::pair<double, const char*> places[] = {{(lo + hi) / 2, "at its middle"}, {lo + half, g == 1 ? "at its front end" : "at its left end"}, {hi - half, g == 1 ? "at its back end" : "at its right end"}};
+        const std::pair<double, const char*> places[] = {{(lo + hi) / 2, "at its middle"},
+                                                         {lo + half, g == 1 ? "at its front end" : "at its left end"},
+                                                         {hi - half, g == 1 ? "at its back end" : "at its right end"}};
         for (const auto& [at, words] : places) {
             CopyLoad load{i, at - half, at + half, proof.value, side};
-            add_case(cases, fmt::format("one person standing on {}, {}", label, words), true, LoadDuration::short_term, false, {load}, proof.cite);
+            add_case(cases, fmt::format("one person standing on {}, {}", label, words), true, LoadDuration::short_term, false,
+                     {load}, proof.cite);
         }
     }
 }
@@ -162,14 +165,24 @@ void add_table_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
     const Datum<double>& lean = facts.number("table_lean");
     const Datum<double>& proof = facts.number("table_proof");
     const Datum<double>& goods = facts.number("table_goods");
-    add_case(cases, "goods spread over the top", false, LoadDuration::lasting, true, spread(piece, carried, plan, goods.value * kStandardGravity), goods.cite);
+    add_case(cases, "goods spread over the top", false, LoadDuration::lasting, true,
+             spread(piece, carried, plan, goods.value * kStandardGravity), goods.cite);
     const double mx = (plan.x0 + plan.x1) / 2, my = (plan.y0 + plan.y1) / 2, e = patch / 2;
-    const std::tuple<double, double, const char*> places[] = {{mx, plan.y0 + e, "the middle of the front edge"}, {mx, plan.y1 - e, "the middle of the back edge"}, {plan.x0 + e, my, "the middle of the left edge"},
-                                                              {plan.x1 - e, my, "the middle of the right edge"}, {mx, my, "the middle of the top"}, {plan.x0 + e, plan.y0 + e, "the front left corner"}, {plan.x1 - e, plan.y0 + e, "the front right corner"}, {plan.x0 + e, plan.y1 - e, "the back left corner"}, {plan.x1 - e, plan.y1 - e, "the back right corner"}};
+    const std::tuple<double, double, const char*> places[] = {{mx, plan.y0 + e, "the middle of the front edge"},
+                                                              {mx, plan.y1 - e, "the middle of the back edge"},
+                                                              {plan.x0 + e, my, "the middle of the left edge"},
+                                                              {plan.x1 - e, my, "the middle of the right edge"},
+                                                              {mx, my, "the middle of the top"},
+                                                              {plan.x0 + e, plan.y0 + e, "the front left corner"},
+                                                              {plan.x1 - e, plan.y0 + e, "the front right corner"},
+                                                              {plan.x0 + e, plan.y1 - e, "the back left corner"},
+                                                              {plan.x1 - e, plan.y1 - e, "the back right corner"}};
     for (const auto& [x, y, words] : places) {
         const Plan at = patch_at(x, y, patch, patch);
-        add_case(cases, fmt::format("a person leaning on {}", words), false, LoadDuration::short_term, true, spread(piece, carried, at, lean.value), lean.cite);
-        add_case(cases, fmt::format("proof load on {}", words), true, LoadDuration::short_term, false, spread(piece, carried, at, proof.value), proof.cite);
+        add_case(cases, fmt::format("a person leaning on {}", words), false, LoadDuration::short_term, true,
+                 spread(piece, carried, at, lean.value), lean.cite);
+        add_case(cases, fmt::format("proof load on {}", words), true, LoadDuration::short_term, false,
+                 spread(piece, carried, at, proof.value), proof.cite);
     }
 }
 
@@ -185,7 +198,8 @@ void add_shelf_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
         const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
         all.push_back({i, box.lo[g], box.hi[g], per_length * (box.hi[g] - box.lo[g]), box.middle(g == 0 ? Axis::y : Axis::x)});
     }
-    add_case(cases, piece.use == Use::shelf ? "every shelf loaded" : "everything that carries loaded", false, LoadDuration::lasting, true, std::move(all), cite);
+    add_case(cases, piece.use == Use::shelf ? "every shelf loaded" : "everything that carries loaded", false,
+             LoadDuration::lasting, true, std::move(all), cite);
 }
 
 void add_stated_cases(LoadCases& cases, const Piece& piece)
@@ -200,7 +214,8 @@ void add_stated_cases(LoadCases& cases, const Piece& piece)
             const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
             const double half = load.patch ? (*load.patch)[g] / 2 : 0;
             const Box& box = piece.copies[i].box;
-            loads.push_back({i, std::max(box.lo[g], load.at[g] - half), std::min(box.hi[g], load.at[g] + half), down * load.shares[k], load.at[1 - g]});
+            loads.push_back({i, std::max(box.lo[g], load.at[g] - half), std::min(box.hi[g], load.at[g] + half),
+                             down * load.shares[k], load.at[1 - g]});
         }
         if (load.lasting) {
             cases.lasting.insert(cases.lasting.end(), loads.begin(), loads.end());
@@ -209,12 +224,15 @@ void add_stated_cases(LoadCases& cases, const Piece& piece)
         } else {
             together.insert(together.end(), loads.begin(), loads.end());
             ++passing;
-            add_case(cases, load.name, false, LoadDuration::sitting, true, std::move(loads), {"the design's [[load]]", load.name, Provenance::retrieved, ""});
+            add_case(cases, load.name, false, LoadDuration::sitting, true, std::move(loads),
+                     {"the design's [[load]]", load.name, Provenance::retrieved, ""});
         }
         if (std::hypot(load.direction[0], load.direction[1]) > 1e-6)
             cases.assumed.push_back(fmt::format("of the load \"{}\" only the upright part is worked out", load.name));
     }
-    if (passing > 1) add_case(cases, "all stated loads together", false, LoadDuration::sitting, true, std::move(together), {"the design's [[load]]", "all of them", Provenance::retrieved, ""});
+    if (passing > 1)
+        add_case(cases, "all stated loads together", false, LoadDuration::sitting, true, std::move(together),
+                 {"the design's [[load]]", "all of them", Provenance::retrieved, ""});
 }
 
 } // namespace
@@ -260,7 +278,8 @@ LoadCases load_cases_of(const Piece& piece, const Facts& facts, const std::vecto
     }
     if (piece.use == Use::seat && !piece.limits.seats) {
         const int n = seats_of(piece, facts);
-        cases.assumed.push_back(fmt::format("{} sitting place{}: the carried length over 600 mm, rounded down, at least one", n, n == 1 ? "" : "s"));
+        cases.assumed.push_back(
+            fmt::format("{} sitting place{}: the carried length over 600 mm, rounded down, at least one", n, n == 1 ? "" : "s"));
     }
     add_stated_cases(cases, piece);
     return cases;

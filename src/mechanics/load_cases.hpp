@@ -13,17 +13,17 @@ namespace jointwright {
 
 /// Loads that act together.
 struct LoadCase {
-    std::string name;                 ///< "one person standing on slat #5", "two people side by side"
-    bool proof = false;               ///< a furniture-test load, else a service load
+    std::string name;   ///< "one person standing on slat #5", "two people side by side"
+    bool proof = false; ///< a furniture-test load, else a service load
     LoadDuration duration = LoadDuration::sitting;
-    bool counts_for_sag = true;       ///< sag is judged under service loads only, never under standing or pushing
-    std::vector<CopyLoad> loads;      ///< beside the lasting ones, which act in every case; none in the first case
-    std::string source;               ///< where the size of the load comes from
-    double total = 0;                 ///< N
+    bool counts_for_sag = true;  ///< sag is judged under service loads only, never under standing or pushing
+    std::vector<CopyLoad> loads; ///< beside the lasting ones, which act in every case; none in the first case
+    std::string source;          ///< where the size of the load comes from
+    double total = 0;            ///< N
 };
 
 struct LoadCases {
-    std::vector<CopyLoad> lasting;    ///< own weight and stated lasting loads: in every case
+    std::vector<CopyLoad> lasting; ///< own weight and stated lasting loads: in every case
     std::vector<LoadCase> cases;
     std::vector<std::string> assumed; ///< defaults taken, one sentence each
 };

@@ -31,7 +31,8 @@ std::vector<bool> floor_copies(const Piece& piece)
 int lies_below(const Contact& contact)
 {
     for (const Patch& p : contact.patches) {
-        if (p.role == Patch::Role::cheek || p.role == Patch::Role::edge) continue; // of a dovetail or tenon: they face each other, not the floor
+        if (p.role == Patch::Role::cheek || p.role == Patch::Role::edge)
+            continue; // of a dovetail or tenon: they face each other, not the floor
         if (p.normal[2] < -0.9) return 1;
         if (p.normal[2] > 0.9) return -1;
     }
@@ -129,7 +130,9 @@ LoadPath load_path_of(const Piece& piece, const std::vector<Contact>& contacts)
         at[contacts[c].first].push_back(c);
         at[contacts[c].second].push_back(c);
     }
-    const auto can_bear = [&](const Contact& contact) { return lies_below(contact) != 0 || (contact.joint && holds_sideways(piece.joints[*contact.joint])); };
+    const auto can_bear = [&](const Contact& contact) {
+        return lies_below(contact) != 0 || (contact.joint && holds_sideways(piece.joints[*contact.joint]));
+    };
 
     std::vector<int> level(n, kUnreached);
     std::queue<std::size_t> queue;
@@ -166,9 +169,11 @@ LoadPath load_path_of(const Piece& piece, const std::vector<Contact>& contacts)
         if (level[a] == kUnreached || level[b] == kUnreached) continue;
         const int below = lies_below(contact);
         // What lies on a part that stands by itself is borne by it, however many parts it is from the floor: a slat that also touches a leg.
-        const bool a_on_b = below > 0 && level[a] > 0 && stands_without(b, a), b_on_a = below < 0 && level[b] > 0 && stands_without(a, b);
+        const bool a_on_b = below > 0 && level[a] > 0 && stands_without(b, a),
+                   b_on_a = below < 0 && level[b] > 0 && stands_without(a, b);
         // On one level what sits in a housing or groove is borne by what is cut to take it: a drawer bottom by its sides.
-        const bool a_in_b = level[a] == level[b] && level[a] > 0 && contact.joint && takes_the_first(piece.joints[*contact.joint].kind);
+        const bool a_in_b =
+            level[a] == level[b] && level[a] > 0 && contact.joint && takes_the_first(piece.joints[*contact.joint].kind);
         if (a_on_b || a_in_b || (!b_on_a && level[b] < level[a]))
             path.bearings[a].push_back(bearing_of(piece, contacts, c, a, b));
         else if (b_on_a || level[a] < level[b])

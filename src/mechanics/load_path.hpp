@@ -14,9 +14,9 @@ namespace jointwright {
 /// A place where one copy rests on another or is held by its joint.
 struct Bearing {
     std::size_t contact = 0;
-    std::size_t below = 0;  ///< the copy that bears
+    std::size_t below = 0;   ///< the copy that bears
     double from = 0, to = 0; ///< along the upper copy's grain
-    double across = 0;      ///< its middle, across the grain in plan
+    double across = 0;       ///< its middle, across the grain in plan
 };
 
 /// Which copy bears which.
@@ -36,7 +36,7 @@ struct CopyLoad {
     std::size_t copy = 0;
     double from = 0, to = 0; ///< along the copy's grain, in space
     double force = 0;
-    double across = 0;       ///< place across the grain in plan
+    double across = 0; ///< place across the grain in plan
 };
 
 } // namespace jointwright

@@ -7,8 +7,8 @@ namespace jointwright {
 
 /// One member at a mitre, in the plane of the corner. The cut is the diagonal of `along` by `across`.
 struct MitreMember {
-    Length along;  ///< how far the cut reaches along the member's length
-    Length across; ///< the member's width in the plane of the corner
+    Length along;                               ///< how far the cut reaches along the member's length
+    Length across;                              ///< the member's width in the plane of the corner
     double strain_along = 0, strain_across = 0; ///< free strains, positive when the wood swells [1]
 };
 

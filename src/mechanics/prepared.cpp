@@ -74,7 +74,8 @@ Layout layout_of(const Piece& piece)
     layout.contacts = find_contacts(piece).contacts;
     layout.cuts = cuts_of(piece, layout.contacts);
     const std::vector<double> lost = joint_volumes(piece, layout.contacts);
-    for (std::size_t i = 0; i < piece.copies.size(); ++i) layout.volumes.push_back(solid_of(piece.part_of(i), piece.copies[i]).volume() - lost[i]);
+    for (std::size_t i = 0; i < piece.copies.size(); ++i)
+        layout.volumes.push_back(solid_of(piece.part_of(i), piece.copies[i]).volume() - lost[i]);
     return layout;
 }
 
@@ -100,21 +101,24 @@ std::vector<Combination> combinations_of(const Piece& piece)
     };
     for (std::size_t w = 0; w < piece.woods.size(); ++w) {
         const WoodChoice& wood = piece.woods[w];
-        multiply(wood.species.size(), [w](Combination& c, std::size_t k) { c.species[w] = k; }, [&](std::size_t k) { return wood.species[k]; });
-        multiply(wood.rings.size(), [w](Combination& c, std::size_t k) { c.wood_rings[w] = k; }, [&](std::size_t k) { return fmt::format("{} {}", wood.id, rings_words(wood.rings[k])); });
+        multiply(
+            wood.species.size(), [w](Combination& c, std::size_t k) { c.species[w] = k; },
+            [&](std::size_t k) { return wood.species[k]; });
+        multiply(
+            wood.rings.size(), [w](Combination& c, std::size_t k) { c.wood_rings[w] = k; },
+            [&](std::size_t k) { return fmt::format("{} {}", wood.id, rings_words(wood.rings[k])); });
     }
     for (std::size_t p = 0; p < piece.parts.size(); ++p) {
         const Part& part = piece.parts[p];
         if (!part.own_rings) continue;
-        multiply(part.rings.size(), [p](Combination& c, std::size_t k) { c.part_rings[p] = k; }, [&](std::size_t k) { return fmt::format("{} {}", part.id, rings_words(part.rings[k])); });
+        multiply(
+            part.rings.size(), [p](Combination& c, std::size_t k) { c.part_rings[p] = k; },
+            [&](std::size_t k) { return fmt::format("{} {}", part.id, rings_words(part.rings[k])); });
     }
     return all;
 }
 
-double Prepared::whole_mass() const
-{
-    return std::accumulate(masses.begin(), masses.end(), 0.0);
-}
+double Prepared::whole_mass() const { return std::accumulate(masses.begin(), masses.end(), 0.0); }
 
 Prepared prepare(const Piece& piece, const Facts& facts, const Layout& layout, const Combination& combination, LengthUnit units)
 {

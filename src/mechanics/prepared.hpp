@@ -40,9 +40,9 @@ struct PartState {
     Angle rings{};
     MoistureContent made, driest, dampest;
     std::variant<MovementLaw, std::string> movement; ///< the law, or what is missing
-    BoardStrain dry, damp;               ///< from made to the driest and the dampest; zero without a law
-    WoodState usual;                     ///< at 12 %: for restraint
-    WoodState loaded;                    ///< at the dampest: for loads
+    BoardStrain dry, damp;                           ///< from made to the driest and the dampest; zero without a law
+    WoodState usual;                                 ///< at 12 %: for restraint
+    WoodState loaded;                                ///< at the dampest: for loads
     bool moves() const { return movement.index() == 0; }
     const std::string& missing_movement() const { return std::get<1>(movement); }
 };
@@ -53,9 +53,9 @@ struct Prepared {
     const Layout* layout = nullptr;
     LengthUnit units = LengthUnit::millimetre; ///< of what people read
     Combination combination;
-    std::vector<PartState> parts; ///< by part
-    std::vector<double> masses;   ///< by copy [kg]
-    std::vector<bool> carried;    ///< by copy: people or goods bear on it
+    std::vector<PartState> parts;   ///< by part
+    std::vector<double> masses;     ///< by copy [kg]
+    std::vector<bool> carried;      ///< by copy: people or goods bear on it
     std::vector<bool> part_carries; ///< by part: some copy of it does
     Statics statics;
 

@@ -15,7 +15,7 @@ struct Layer {
 /// A glue face between two layers in one direction.
 struct Restraint {
     Layer a, b;
-    Length length;         ///< of the contact's side in the direction considered
+    Length length;          ///< of the contact's side in the direction considered
     bool held_flat = false; ///< a frame or a second rail keeps the pair from bowing
     Length glue_thickness = metres(1e-4);
     Stress glue_shear_modulus = megapascals(300);
@@ -23,14 +23,14 @@ struct Restraint {
 
 /// What a strain difference of 1 brings, linear in it; multiply by the strain.
 struct RestraintAnswer {
-    LineLoad force;         ///< N(0), per metre of width, at mid-length
-    LineLoad force_limit;   ///< N∞, of a very long contact
-    Stress mean_a, mean_b;  ///< N(0)/d of each layer, d = min(t, max(0.4 ℓ, 20 mm))
-    Length depth_a, depth_b; ///< the d used
-    Stress glue_shear;      ///< mean over the end 25 mm (or half the length)
-    Stress edge_peak;       ///< N∞ β tanh(βℓ/2): singular in truth, shown, not judged
+    LineLoad force;                      ///< N(0), per metre of width, at mid-length
+    LineLoad force_limit;                ///< N∞, of a very long contact
+    Stress mean_a, mean_b;               ///< N(0)/d of each layer, d = min(t, max(0.4 ℓ, 20 mm))
+    Length depth_a, depth_b;             ///< the d used
+    Stress glue_shear;                   ///< mean over the end 25 mm (or half the length)
+    Stress edge_peak;                    ///< N∞ β tanh(βℓ/2): singular in truth, shown, not judged
     Stress own_bending_a, own_bending_b; ///< E κ t/2 where the pair may bow; 0 held flat
-    double beta;            ///< 1/m
+    double beta;                         ///< 1/m
 };
 
 /// Shear lag with bending: forces and stresses for a strain difference of 1.

@@ -10,13 +10,13 @@ namespace jointwright {
 
 namespace {
 
-constexpr double kSameStation = 0.005;  // m: bearings nearer than this, or than the part is deep, are one support
-constexpr double kLongBearing = 0.3;    // share of the part's length from which a bearing is more than one support
+constexpr double kSameStation = 0.005; // m: bearings nearer than this, or than the part is deep, are one support
+constexpr double kLongBearing = 0.3;   // share of the part's length from which a bearing is more than one support
 constexpr int kLongBearingPoints = 5;
 
 /// One bearing, or a stretch of a long one, along a part.
 struct Rest {
-    std::size_t bearing = 0;   ///< index into the part's bearings
+    std::size_t bearing = 0; ///< index into the part's bearings
     double from = 0, to = 0;
 };
 
@@ -34,7 +34,8 @@ struct Member {
 };
 
 /// Rests that stand together are one support at their middle; a long row of them is two, at its ends.
-void add_group(std::vector<Station>& stations, const std::vector<std::pair<double, Rest>>& rests, std::size_t first, std::size_t last, double same)
+void add_group(std::vector<Station>& stations, const std::vector<std::pair<double, Rest>>& rests, std::size_t first,
+               std::size_t last, double same)
 {
     const double from = rests[first].first, to = rests[last].first, middle = (from + to) / 2;
     Station low{middle, {}}, high{to, {}};
@@ -105,7 +106,8 @@ std::vector<double> shares_at(const Station& station, const std::vector<Bearing>
     };
     // Where the load lies outside all bearings the nearest takes it; the lift of the far one is left to the whole-frame solution.
     const bool outside = below == n || above == n;
-    const double a = outside ? 0 : bearings[station.rests[below].bearing].across, b = outside ? 0 : bearings[station.rests[above].bearing].across;
+    const double a = outside ? 0 : bearings[station.rests[below].bearing].across,
+                 b = outside ? 0 : bearings[station.rests[above].bearing].across;
     const double t = outside ? (below == n ? 1 : 0) : std::clamp((load_across - a) / (b - a), 0.0, 1.0);
     if (t < 1) give(below, 1 - t);
     if (t > 0) give(above, t);
@@ -130,14 +132,12 @@ double span_about(const std::vector<double>& supports, double at)
     return 0;
 }
 
-bool beyond(const std::vector<double>& supports, double at)
-{
-    return at < supports.front() || at > supports.back();
-}
+bool beyond(const std::vector<double>& supports, double at) { return at < supports.front() || at > supports.back(); }
 
 class Solver {
 public:
-    Solver(const Piece& piece, const std::vector<Contact>& contacts, Statics& statics, const std::vector<BendingStiffness>& stiffness)
+    Solver(const Piece& piece, const std::vector<Contact>& contacts, Statics& statics,
+           const std::vector<BendingStiffness>& stiffness)
         : piece_(piece), contacts_(contacts), statics_(statics), stiffness_(stiffness)
     {
         members_.resize(piece.copies.size());
@@ -252,15 +252,18 @@ private:
         return {bearing.below, box.lo[g], box.hi[g], force, (box.lo[a] + box.hi[a]) / 2};
     }
 
-    void hand_down(std::size_t copy, std::size_t index, const Bearing& bearing, double force, double from, double to, std::vector<std::vector<CopyLoad>>& on)
+    void hand_down(std::size_t copy, std::size_t index, const Bearing& bearing, double force, double from, double to,
+                   std::vector<std::vector<CopyLoad>>& on)
     {
         BearingForce* sum = nullptr; // stretches of one long bearing add up
-        for (auto it = statics_.forces.rbegin(); it != statics_.forces.rend() && it->load_case == index && it->upper == copy; ++it)
+        for (auto it = statics_.forces.rbegin(); it != statics_.forces.rend() && it->load_case == index && it->upper == copy;
+             ++it)
             if (it->contact == bearing.contact) sum = &*it;
         if (sum)
             sum->force += force;
         else
-            statics_.forces.push_back({bearing.contact, copy, bearing.below, index, force + (index > 0 ? lasting_force_[bearing.contact] : 0.0)});
+            statics_.forces.push_back(
+                {bearing.contact, copy, bearing.below, index, force + (index > 0 ? lasting_force_[bearing.contact] : 0.0)});
         on[bearing.below].push_back(handed(copy, bearing, force, from, to));
     }
 
@@ -269,7 +272,8 @@ private:
         double force = 0;
         for (const CopyLoad& load : on[copy]) force += load.force;
         const auto& bearings = statics_.path.bearings[copy];
-        for (const Bearing& b : bearings) hand_down(copy, index, b, force / static_cast<double>(bearings.size()), b.from, b.to, on);
+        for (const Bearing& b : bearings)
+            hand_down(copy, index, b, force / static_cast<double>(bearings.size()), b.from, b.to, on);
     }
 
     void bend(std::size_t copy, std::size_t index, std::vector<std::vector<CopyLoad>>& on)
@@ -288,7 +292,8 @@ private:
         for (std::size_t s = 0; s < member.stations.size(); ++s) {
             const std::vector<double> shares = shares_at(member.stations[s], bearings, across);
             for (std::size_t k = 0; k < shares.size(); ++k)
-                if (const Rest& rest = member.stations[s].rests[k]; shares[k] != 0) hand_down(copy, index, bearings[rest.bearing], response.reactions[s] * shares[k], rest.from, rest.to, on);
+                if (const Rest& rest = member.stations[s].rests[k]; shares[k] != 0)
+                    hand_down(copy, index, bearings[rest.bearing], response.reactions[s] * shares[k], rest.from, rest.to, on);
         }
         if (index == 0) {
             lasting_[copy] = response;
@@ -329,7 +334,8 @@ private:
             r.shear = std::max(r.shear, std::abs(response.shear[k]));
             r.shear_stress = std::max(r.shear_stress, 1.5 * std::abs(response.shear[k]) / s.area);
             // A free end that lifts while the span beside it sags is no sag of its own.
-            const double span = span_about(supports, response.at[k]), sag = beyond(supports, response.at[k]) ? response.sag[k] : std::abs(response.sag[k]);
+            const double span = span_about(supports, response.at[k]),
+                         sag = beyond(supports, response.at[k]) ? response.sag[k] : std::abs(response.sag[k]);
             if (span > 0 && sag / span > worst_sag) {
                 worst_sag = sag / span;
                 r.sag = sag;
@@ -345,7 +351,8 @@ private:
         statics_.members.push_back(r);
     }
 
-    static void note_stress(MemberResult& r, const NetStretch& s, double moment, double at, double lo, const std::vector<double>& supports)
+    static void note_stress(MemberResult& r, const NetStretch& s, double moment, double at, double lo,
+                            const std::vector<double>& supports)
     {
         const double stress = std::abs(moment) * s.outer / s.inertia;
         if (stress <= r.stress) return;
@@ -369,11 +376,13 @@ private:
         return std::pair{response.at[k] + into, m0 + v0 * into};
     }
 
-    void note_notch(MemberResult& r, const NetStretch& s, const kernel::BeamResponse& response, std::size_t k, const std::vector<double>& supports, double& worst) const
+    void note_notch(MemberResult& r, const NetStretch& s, const kernel::BeamResponse& response, std::size_t k,
+                    const std::vector<double>& supports, double& worst) const
     {
         const double moment = response.moment[k], loss = moment > 0 ? s.bottom_loss : s.top_loss;
         if (loss <= 0) return;
-        const double weight = std::abs(moment) * 6 / (s.breadth * s.depth * s.depth) + std::abs(response.shear[k]) * 1.5 / (s.breadth * s.depth);
+        const double weight =
+            std::abs(moment) * 6 / (s.breadth * s.depth * s.depth) + std::abs(response.shear[k]) * 1.5 / (s.breadth * s.depth);
         if (weight <= worst) return;
         worst = weight;
         r.notch_moment = std::abs(moment);
@@ -399,7 +408,9 @@ private:
 
 } // namespace
 
-Statics solve_statics(const Piece& piece, const Facts& facts, const std::vector<Contact>& contacts, const std::vector<std::vector<Cut>>& cuts, const std::vector<double>& masses, const std::vector<BendingStiffness>& stiffness)
+Statics solve_statics(const Piece& piece, const Facts& facts, const std::vector<Contact>& contacts,
+                      const std::vector<std::vector<Cut>>& cuts, const std::vector<double>& masses,
+                      const std::vector<BendingStiffness>& stiffness)
 {
     Statics statics;
     statics.path = load_path_of(piece, contacts);
@@ -409,7 +420,8 @@ Statics solve_statics(const Piece& piece, const Facts& facts, const std::vector<
     statics.stretches.resize(piece.copies.size());
     statics.on_floor.assign(statics.cases.cases.size(), 0.0);
     for (std::size_t i = 0; i < piece.copies.size(); ++i)
-        if (piece.part_of(i).grain != Axis::z) statics.stretches[i] = net_stretches(facts, piece.part_of(i), piece.copies[i], cuts[i]);
+        if (piece.part_of(i).grain != Axis::z)
+            statics.stretches[i] = net_stretches(facts, piece.part_of(i), piece.copies[i], cuts[i]);
     if (statics.cases.cases.empty()) return statics;
     Solver solver(piece, contacts, statics, stiffness);
     solver.run_lasting(); // the first case is the own weight and what else stays

@@ -20,16 +20,16 @@ struct BendingStiffness {
 /// The worst of one lying copy in one load case.
 struct MemberResult {
     std::size_t copy = 0, load_case = 0;
-    double load = 0;        ///< down on this copy [N]
-    double span = 0;        ///< between the supports about the place of the largest moment [m]
-    double moment = 0;      ///< sagging positive, where the stress is largest [N m]
-    double stress = 0;      ///< bending, always positive [Pa]
-    double stress_at = 0;   ///< along the grain from the copy's lower end [m]
-    double depth = 0;       ///< net depth there [m]
+    double load = 0;      ///< down on this copy [N]
+    double span = 0;      ///< between the supports about the place of the largest moment [m]
+    double moment = 0;    ///< sagging positive, where the stress is largest [N m]
+    double stress = 0;    ///< bending, always positive [Pa]
+    double stress_at = 0; ///< along the grain from the copy's lower end [m]
+    double depth = 0;     ///< net depth there [m]
     double breadth = 0;
     bool tension_at_notch = false; ///< the stretched side is the notched one
-    double shear = 0;       ///< largest shear force [N]
-    double shear_stress = 0; ///< 3V/(2bd) of the net section [Pa]
+    double shear = 0;              ///< largest shear force [N]
+    double shear_stress = 0;       ///< 3V/(2bd) of the net section [Pa]
     double sag = 0;         ///< against the straight line between the copy's own supports, where it is largest for its span [m]
     double lasting_sag = 0; ///< the part of it that stays
     double sag_span = 0;    ///< span that goes with it; twice the overhang at a free end [m]
@@ -51,13 +51,15 @@ struct Statics {
     std::vector<std::vector<NetStretch>> stretches; ///< by copy; empty for upright parts
     std::vector<MemberResult> members;
     std::vector<BearingForce> forces;
-    std::vector<double> on_floor; ///< by case: sum handed to the floor [N], equal to the loads
+    std::vector<double> on_floor;       ///< by case: sum handed to the floor [N], equal to the loads
     std::vector<bool> held_by_one_edge; ///< by copy: stands out across its grain from one edge, which is not worked out
-    std::vector<bool> is_beam;    ///< by copy: lies and spans between supports
+    std::vector<bool> is_beam;          ///< by copy: lies and spans between supports
 };
 
 /// Solves every case. Lying parts are beams on rigid supports, uncoupled; upright parts pass loads straight down.
 /// @param stiffness  by copy
-Statics solve_statics(const Piece& piece, const Facts& facts, const std::vector<Contact>& contacts, const std::vector<std::vector<Cut>>& cuts, const std::vector<double>& masses, const std::vector<BendingStiffness>& stiffness);
+Statics solve_statics(const Piece& piece, const Facts& facts, const std::vector<Contact>& contacts,
+                      const std::vector<std::vector<Cut>>& cuts, const std::vector<double>& masses,
+                      const std::vector<BendingStiffness>& stiffness);
 
 } // namespace jointwright

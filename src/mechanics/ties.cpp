@@ -133,9 +133,12 @@ struct Sizes {
 
 std::optional<Sizes> sizes_of(const Joint& joint)
 {
-    if (joint.kind == JointKind::screws && joint.screws) return Sizes{joint.screws->count, in_metres(joint.screws->diameter), joint.screws->slot, joint.screws->inset};
-    if (joint.kind == JointKind::buttons && joint.buttons) return Sizes{joint.buttons->count, 0, joint.buttons->slot, joint.buttons->inset};
-    if (joint.kind == JointKind::dowel && joint.dowels && !joint.glue) return Sizes{joint.dowels->count, in_metres(joint.dowels->diameter), std::nullopt, joint.dowels->inset};
+    if (joint.kind == JointKind::screws && joint.screws)
+        return Sizes{joint.screws->count, in_metres(joint.screws->diameter), joint.screws->slot, joint.screws->inset};
+    if (joint.kind == JointKind::buttons && joint.buttons)
+        return Sizes{joint.buttons->count, 0, joint.buttons->slot, joint.buttons->inset};
+    if (joint.kind == JointKind::dowel && joint.dowels && !joint.glue)
+        return Sizes{joint.dowels->count, in_metres(joint.dowels->diameter), std::nullopt, joint.dowels->inset};
     if (joint.pegs) return Sizes{joint.pegs->count, in_metres(joint.pegs->diameter), joint.pegs->slot, joint.pegs->inset};
     return std::nullopt;
 }
@@ -180,7 +183,8 @@ std::optional<FastenerRow> fastener_row(const Prepared& prepared, std::size_t in
         for (const Axis axis : {Axis::x, Axis::y, Axis::z}) fastener.at[index_of(axis)] = box.middle(axis);
         double& place = fastener.at[index_of(row.along)];
         place = place_in_row(box.lo[index_of(row.along)], box.size(row.along), i, sizes->count, sizes->inset);
-        fastener.in_glue = glue && place >= glue->lo[index_of(row.along)] - kTouch && place <= glue->hi[index_of(row.along)] + kTouch;
+        fastener.in_glue =
+            glue && place >= glue->lo[index_of(row.along)] - kTouch && place <= glue->hi[index_of(row.along)] + kTouch;
         fastener.mid_of_odd = sizes->count % 2 == 1 && i == sizes->count / 2;
         row.fasteners.push_back(fastener);
     }
@@ -191,7 +195,8 @@ double strain_in_space(const Piece& piece, std::size_t copy, const BoardStrain& 
 {
     const PartAxes axes = axes_of(piece.part_of(copy), piece.copies[copy]);
     const std::size_t i = index_of(axis);
-    return axes.grain[i] * axes.grain[i] * strain.along + axes.width[i] * axes.width[i] * strain.width + axes.face[i] * axes.face[i] * strain.thickness;
+    return axes.grain[i] * axes.grain[i] * strain.along + axes.width[i] * axes.width[i] * strain.width +
+           axes.face[i] * axes.face[i] * strain.thickness;
 }
 
 bool runs_along(const Piece& piece, std::size_t copy, Axis axis)

@@ -19,16 +19,16 @@ struct TiedBody {
 /// One screw, button or peg.
 struct Fastener {
     Point at{};
-    bool in_glue = false;   ///< within the glued length: holds, whatever its slot
+    bool in_glue = false;    ///< within the glued length: holds, whatever its slot
     bool mid_of_odd = false; ///< the middle one of an odd row: holds along the row, whatever its slot
 };
 
 /// The fasteners of one joint at one pair of copies, in a row along the longer side of their contact.
 struct FastenerRow {
     std::size_t contact = 0;
-    Axis along = Axis::x;   ///< the row
-    Axis through = Axis::z; ///< out of one part into the other: no slot lets anything travel that way
-    double diameter = 0;    ///< 0 for buttons
+    Axis along = Axis::x;       ///< the row
+    Axis through = Axis::z;     ///< out of one part into the other: no slot lets anything travel that way
+    double diameter = 0;        ///< 0 for buttons
     std::optional<double> slot; ///< free travel across the grain
     bool button = false;
     std::vector<Fastener> fasteners;
@@ -44,9 +44,9 @@ std::optional<FastenerRow> fastener_row(const Prepared& prepared, std::size_t co
 /// A place where something holds a body, seen along one axis.
 struct Grip {
     std::size_t contact = 0;
-    std::size_t partner = 0;  ///< the copy that holds
-    double from = 0, to = 0;  ///< along the axis; alike for a fastener
-    double slack = 0;         ///< travel to either side before it holds
+    std::size_t partner = 0; ///< the copy that holds
+    double from = 0, to = 0; ///< along the axis; alike for a fastener
+    double slack = 0;        ///< travel to either side before it holds
     bool glue = false;
     bool tight() const { return slack == 0; }
     double middle() const { return (from + to) / 2; }

@@ -41,7 +41,8 @@ void assume_ring_radius(const Piece& piece, const Facts& facts, std::vector<std:
     const bool needed = std::any_of(piece.parts.begin(), piece.parts.end(), [](const Part& part) {
         const double width = in_metres(part.width), thickness = in_metres(part.thickness);
         const double upright = width < thickness ? 0 : 90; // ring angle to the face, on edge and lying
-        const bool may_cup = std::any_of(part.rings.begin(), part.rings.end(), [&](Angle rings) { return std::abs(in_degrees(rings) - upright) > 15; });
+        const bool may_cup = std::any_of(part.rings.begin(), part.rings.end(),
+                                         [&](Angle rings) { return std::abs(in_degrees(rings) - upright) > 15; });
         return !part.ring_radius && may_cup && std::max(width, thickness) >= 2 * std::min(width, thickness);
     });
     if (needed)

@@ -21,14 +21,11 @@ double Contact::area() const
     return sum;
 }
 
-std::optional<double> Contact::grain_angle() const
-{
-    return patches.empty() ? std::nullopt : patches.front().grain_angle;
-}
+std::optional<double> Contact::grain_angle() const { return patches.empty() ? std::nullopt : patches.front().grain_angle; }
 
 namespace {
 
-constexpr int kListedOverlaps = 20;          // of one pair of parts: further ones are not worked out
+constexpr int kListedOverlaps = 20;           // of one pair of parts: further ones are not worked out
 constexpr std::size_t kMostPairs = 1'000'000; // of copies near each other: a sound piece of 10,000 copies has far fewer
 
 /// Pairs of copies whose boxes come within touching distance, by a sweep along the axis in which the piece is longest.
@@ -51,7 +48,8 @@ std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece)
 
     std::vector<std::size_t> order(piece.copies.size());
     for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return boxes[a].lo[axis] < boxes[b].lo[axis]; });
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return boxes[a].lo[axis] < boxes[b].lo[axis]; });
     std::vector<std::size_t> open;
     for (const std::size_t now : order) {
         const Box& box = boxes[now];
@@ -126,13 +124,15 @@ Fault overlap_fault(const Piece& piece, std::size_t a, std::size_t b, const Shar
     fault.id = "parts-overlap";
     fault.spot = joint ? joint->spot : piece.part_of(std::max(a, b)).spot;
     fault.says = fmt::format("{} and {} share space: {} along {} (in all {})", piece.label(a), piece.label(b),
-                             write_length(metres(shared.bounds.size(axis)), piece.units), name_of(axis), sizes_text(shared.bounds, piece.units));
+                             write_length(metres(shared.bounds.size(axis)), piece.units), name_of(axis),
+                             sizes_text(shared.bounds, piece.units));
     if (joint) {
         fault.says += fmt::format("; a joint of kind \"{}\" is drawn touching", name_of(joint->kind));
         fault.fix = "kind = \"housing\"   # or lap, tenon, groove: kinds that say which part is cut";
     } else {
-        fault.fix = fmt::format("[[joint]]\nbetween = [\"{}\", \"{}\"]\nkind = \"housing\"   # or move one of them by {} along {}", piece.part_of(a).id,
-                                piece.part_of(b).id, write_length(metres(shared.bounds.size(axis)), piece.units), name_of(axis));
+        fault.fix = fmt::format(
+            "[[joint]]\nbetween = [\"{}\", \"{}\"]\nkind = \"housing\"   # or move one of them by {} along {}",
+            piece.part_of(a).id, piece.part_of(b).id, write_length(metres(shared.bounds.size(axis)), piece.units), name_of(axis));
     }
     fault.note = "parts that share space need a joint that says which of them gives way";
     return fault;
@@ -164,15 +164,19 @@ Fault apart_fault(const Piece& piece, const Joint& joint, const JointIndex& inde
     for (const std::size_t a : index.first(j))
         for (const std::size_t b : index.second(j)) {
             if (a == b) continue;
-            const auto [gap, axis] = gap_between(bounds_of(piece.part_of(a), piece.copies[a]), bounds_of(piece.part_of(b), piece.copies[b]));
+            const auto [gap, axis] =
+                gap_between(bounds_of(piece.part_of(a), piece.copies[a]), bounds_of(piece.part_of(b), piece.copies[b]));
             if (gap >= nearest) continue;
             nearest = gap;
-            where = gap > kTouch ? fmt::format("{} and {} are nearest, {} apart along {}", piece.label(a), piece.label(b), write_small_length(metres(gap), piece.units), name_of(axis))
-                                 : fmt::format("{} and {} meet at an edge or a corner only, or in a notch or taper", piece.label(a), piece.label(b));
+            where = gap > kTouch ? fmt::format("{} and {} are nearest, {} apart along {}", piece.label(a), piece.label(b),
+                                               write_small_length(metres(gap), piece.units), name_of(axis))
+                                 : fmt::format("{} and {} meet at an edge or a corner only, or in a notch or taper",
+                                               piece.label(a), piece.label(b));
         }
     if (where.empty()) where = "there is only one copy of it";
     fault.says = fmt::format("{} and {} touch nowhere: {}", joint.first, joint.second, where);
-    fault.note = "faces within 0.1 mm of each other touch; a joint needs parts that touch or, for kinds that cut one part, share space";
+    fault.note =
+        "faces within 0.1 mm of each other touch; a joint needs parts that touch or, for kinds that cut one part, share space";
     return fault;
 }
 
@@ -192,9 +196,11 @@ std::optional<Fault> tenon_fault(const Piece& piece, const Contact& contact)
         f.note = "a tenon is cut from the end of the first part and goes into the second";
         return f;
     };
-    const double width = in_metres(joint.tenon->width), thickness = in_metres(joint.tenon->thickness), length = in_metres(joint.tenon->length);
+    const double width = in_metres(joint.tenon->width), thickness = in_metres(joint.tenon->thickness),
+                 length = in_metres(joint.tenon->length);
     if (width > in_metres(rail.width) + kTouch || thickness > in_metres(rail.thickness) + kTouch)
-        return fault(fmt::format("the tenon of {} is {} x {}, larger than the section it is cut from, {} x {}", rail.id, write_length(joint.tenon->width, piece.units), write_length(joint.tenon->thickness, piece.units),
+        return fault(fmt::format("the tenon of {} is {} x {}, larger than the section it is cut from, {} x {}", rail.id,
+                                 write_length(joint.tenon->width, piece.units), write_length(joint.tenon->thickness, piece.units),
                                  write_length(rail.width, piece.units), write_length(rail.thickness, piece.units)),
                      "");
     double deep = post.size(Axis::x);
@@ -208,13 +214,21 @@ std::optional<Fault> tenon_fault(const Piece& piece, const Contact& contact)
             for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
                 const double drawn = contact.shared->size(axis);
                 if (std::abs(p.normal[index_of(axis)]) > 0.9 && std::abs(drawn - length) > 0.0005 && !rail.turn)
-                    return fault(fmt::format("the tenon of {} is {} long, but {} is drawn {} into {}", rail.id, write_length(joint.tenon->length, piece.units), piece.label(contact.first), write_length(metres(drawn), piece.units), piece.label(contact.second)),
-                                 fmt::format("draw {} up to the face of {}: the tenon comes on top; or make the tenon as long as it is drawn in", rail.id, piece.part_of(contact.second).id));
+                    return fault(
+                        fmt::format("the tenon of {} is {} long, but {} is drawn {} into {}", rail.id,
+                                    write_length(joint.tenon->length, piece.units), piece.label(contact.first),
+                                    write_length(metres(drawn), piece.units), piece.label(contact.second)),
+                        fmt::format(
+                            "draw {} up to the face of {}: the tenon comes on top; or make the tenon as long as it is drawn in",
+                            rail.id, piece.part_of(contact.second).id));
             }
         }
     }
     if (length > deep + kTouch)
-        return fault(fmt::format("the tenon of {} is {} long, longer than {} is deep there, {}", rail.id, write_length(joint.tenon->length, piece.units), piece.part_of(contact.second).id, write_length(metres(deep), piece.units)), "");
+        return fault(fmt::format("the tenon of {} is {} long, longer than {} is deep there, {}", rail.id,
+                                 write_length(joint.tenon->length, piece.units), piece.part_of(contact.second).id,
+                                 write_length(metres(deep), piece.units)),
+                     "");
     return std::nullopt;
 }
 
@@ -228,14 +242,15 @@ std::optional<Fault> groove_fault(const Piece& piece, const Contact& contact)
     for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
         const std::size_t i = index_of(axis);
         // The first sticks out of the groove on one side only.
-        const bool low = in.lo[i] < contact.shared->lo[i] - kTouch, high = in.hi[i] > contact.shared->hi[i] + kTouch;
+        const bool low = in.lo[i]<contact.shared->lo[i] - kTouch, high = in.hi[i]> contact.shared->hi[i] + kTouch;
         if (low != high) drawn = contact.shared->size(axis);
     }
     if (drawn <= in_metres(*joint.groove_depth) + kTouch) return std::nullopt;
     Fault f;
     f.id = "out-of-range";
     f.spot = joint.spot;
-    f.says = fmt::format("the groove is {} deep, but {} is drawn {} into {}", write_length(*joint.groove_depth, piece.units), piece.label(contact.first), write_length(metres(drawn), piece.units), piece.label(contact.second));
+    f.says = fmt::format("the groove is {} deep, but {} is drawn {} into {}", write_length(*joint.groove_depth, piece.units),
+                         piece.label(contact.first), write_length(metres(drawn), piece.units), piece.label(contact.second));
     f.note = "the depth cut less what is drawn in it is the room to move";
     return f;
 }
@@ -270,7 +285,8 @@ std::optional<Fault> only_touching_fault(const Piece& piece, const std::vector<C
     Fault f;
     f.id = "joint-apart";
     f.spot = joint.spot;
-    f.says = fmt::format("{} and {} only touch, but a {} is drawn sharing space", piece.label(touching->first), piece.label(touching->second), name_of(joint.kind));
+    f.says = fmt::format("{} and {} only touch, but a {} is drawn sharing space", piece.label(touching->first),
+                         piece.label(touching->second), name_of(joint.kind));
     f.fix = "kind = \"face\"   # or draw one part sunk into the other";
     f.note = "where two parts share space the joint's kind says which of them is cut; parts that touch are glued or dry faces";
     return f;
@@ -281,7 +297,8 @@ Fault twice_fault(const Piece& piece, std::size_t a, std::size_t b, std::size_t 
     Fault fault;
     fault.id = "joined-twice";
     fault.spot = piece.joints[second_joint].spot;
-    fault.says = fmt::format("{} and {} are joined already by the joint in line {}", piece.label(a), piece.label(b), piece.joints[first_joint].spot.line);
+    fault.says = fmt::format("{} and {} are joined already by the joint in line {}", piece.label(a), piece.label(b),
+                             piece.joints[first_joint].spot.line);
     fault.note = "no two copies are joined twice";
     return fault;
 }
@@ -311,7 +328,8 @@ ContactSearch find_contacts(const Piece& piece)
         const bool turned = piece.part_of(a).turn || piece.part_of(b).turn;
         if (shared && (!joint || !may_share(joint->kind, turned))) {
             if (joint) bad[joints[0].first] = true;
-            if (overlaps[{piece.copies[a].part, piece.copies[b].part}]++ == 0) search.faults.push_back(overlap_fault(piece, a, b, *shared, joint));
+            if (overlaps[{piece.copies[a].part, piece.copies[b].part}]++ == 0)
+                search.faults.push_back(overlap_fault(piece, a, b, *shared, joint));
             continue;
         }
         Contact contact;
@@ -323,7 +341,8 @@ ContactSearch find_contacts(const Piece& piece)
             contact.patches = joint_patches(body(contact.first), body(contact.second), *joint, shared);
         } else {
             contact.patches = touching_patches(body(a), body(b));
-            std::stable_sort(contact.patches.begin(), contact.patches.end(), [](const Patch& p, const Patch& q) { return p.area > q.area + 1e-12; });
+            std::stable_sort(contact.patches.begin(), contact.patches.end(),
+                             [](const Patch& p, const Patch& q) { return p.area > q.area + 1e-12; });
         }
         if (contact.patches.empty()) continue;
         if (joints.size() > 1 && !bad[joints[1].first]) {
@@ -349,9 +368,11 @@ ContactSearch find_contacts(const Piece& piece)
         if (fault.id == "parts-overlap") {
             // Further pairs of the same two parts are counted, not listed.
             for (const auto& [parts, count] : overlaps)
-                if (count > 1 && fault.says.find(piece.parts[parts.first].id) != std::string::npos && fault.says.find(piece.parts[parts.second].id) != std::string::npos &&
+                if (count > 1 && fault.says.find(piece.parts[parts.first].id) != std::string::npos &&
+                    fault.says.find(piece.parts[parts.second].id) != std::string::npos &&
                     fault.says.find("more") == std::string::npos)
-                    fault.says += fmt::format(" and so do {}{} more pairs of these parts", count > kListedOverlaps ? "at least " : "", count - 1);
+                    fault.says += fmt::format(" and so do {}{} more pairs of these parts",
+                                              count > kListedOverlaps ? "at least " : "", count - 1);
         }
     return search;
 }

@@ -26,12 +26,12 @@ struct Patch {
 
 /// All faces between two copies.
 struct Contact {
-    std::size_t first = 0, second = 0;   ///< copies; in the order of the joint's `between` where there is one
-    std::optional<std::size_t> joint;    ///< index into Piece::joints; none: dry, rests and presses
-    std::vector<Patch> patches;          ///< largest first; never empty
-    std::optional<Box> shared;           ///< box around the space that both are drawn in, where they are
-    double shared_volume = 0;            ///< m³
-    double area() const;                 ///< sum of the faces, m²
+    std::size_t first = 0, second = 0;         ///< copies; in the order of the joint's `between` where there is one
+    std::optional<std::size_t> joint;          ///< index into Piece::joints; none: dry, rests and presses
+    std::vector<Patch> patches;                ///< largest first; never empty
+    std::optional<Box> shared;                 ///< box around the space that both are drawn in, where they are
+    double shared_volume = 0;                  ///< m³
+    double area() const;                       ///< sum of the faces, m²
     std::optional<double> grain_angle() const; ///< of the largest face
 };
 

@@ -45,7 +45,8 @@ Patch patch_of(const Polygon& face, const Body& first, const Body& second, Patch
     patch.end_grain_first = std::abs(first.grain.dot(face.normal)) > kEndGrain;
     patch.end_grain_second = std::abs(second.grain.dot(face.normal)) > kEndGrain;
     patch.role = role;
-    if (!patch.end_grain_first && !patch.end_grain_second) patch.grain_angle = angle_in_plane(first.grain, second.grain, face.normal);
+    if (!patch.end_grain_first && !patch.end_grain_second)
+        patch.grain_angle = angle_in_plane(first.grain, second.grain, face.normal);
     return patch;
 }
 
@@ -74,13 +75,16 @@ std::vector<Patch> let_in_patches(const Body& first, const Body& second)
         for (const kernel::Cell& cell : second.solid.cells) {
             bool on_surface = false;
             for (const kernel::HalfSpace& side : cell.sides)
-                on_surface = on_surface || (side.normal.dot(face.normal) > 0.999 && std::abs(side.outside(face.corners[0])) < kTouch);
+                on_surface =
+                    on_surface || (side.normal.dot(face.normal) > 0.999 && std::abs(side.outside(face.corners[0])) < kTouch);
             if (on_surface) continue;
             const Polygon inside = kernel::clip(face, cell.sides);
-            if (!inside.empty() && kernel::area(inside) > kLeastArea) patches.push_back(patch_of(inside, first, second, Patch::Role::wall));
+            if (!inside.empty() && kernel::area(inside) > kLeastArea)
+                patches.push_back(patch_of(inside, first, second, Patch::Role::wall));
         }
     if (patches.empty()) return patches;
-    const auto largest = std::max_element(patches.begin(), patches.end(), [](const Patch& a, const Patch& b) { return a.area < b.area; });
+    const auto largest =
+        std::max_element(patches.begin(), patches.end(), [](const Patch& a, const Patch& b) { return a.area < b.area; });
     const Point normal = largest->normal;
     for (Patch& p : patches) {
         const double along = p.normal[0] * normal[0] + p.normal[1] * normal[1] + p.normal[2] * normal[2];
@@ -110,7 +114,8 @@ void set_cross_limits(Box& box, Axis axis, double middle, double size)
 }
 
 /// Cheeks and edges of a tenon that stands on a shoulder plane and goes into the second part.
-void add_tenon_faces(std::vector<Patch>& patches, const Body& first, const Body& second, const Joint::Tenon& tenon, Axis into, double from, double to)
+void add_tenon_faces(std::vector<Patch>& patches, const Body& first, const Body& second, const Joint::Tenon& tenon, Axis into,
+                     double from, double to)
 {
     const Part& part = *first.part;
     Axis wide = part.width_axis(), thin = part.face;
@@ -122,8 +127,10 @@ void add_tenon_faces(std::vector<Patch>& patches, const Body& first, const Body&
     set_cross_limits(body, wide, first.copy->box.middle(wide), in_metres(tenon.width));
     set_cross_limits(body, thin, first.copy->box.middle(thin), in_metres(tenon.thickness));
     for (const bool far : {false, true}) {
-        patches.push_back(patch_of(rectangle(thin, far ? body.hi[index_of(thin)] : body.lo[index_of(thin)], body, far), first, second, Patch::Role::cheek));
-        patches.push_back(patch_of(rectangle(wide, far ? body.hi[index_of(wide)] : body.lo[index_of(wide)], body, far), first, second, Patch::Role::edge));
+        patches.push_back(patch_of(rectangle(thin, far ? body.hi[index_of(thin)] : body.lo[index_of(thin)], body, far), first,
+                                   second, Patch::Role::cheek));
+        patches.push_back(patch_of(rectangle(wide, far ? body.hi[index_of(wide)] : body.lo[index_of(wide)], body, far), first,
+                                   second, Patch::Role::edge));
     }
 }
 
@@ -145,7 +152,8 @@ Axis entry_axis(const Body& first, const Body& second, const Box& shared)
     Axis best = grain;
     double longest = -1;
     for (const Axis a : {Axis::x, Axis::y, Axis::z}) {
-        const double out = std::max(shared.lo[index_of(a)] - first.copy->box.lo[index_of(a)], first.copy->box.hi[index_of(a)] - shared.hi[index_of(a)]);
+        const double out = std::max(shared.lo[index_of(a)] - first.copy->box.lo[index_of(a)],
+                                    first.copy->box.hi[index_of(a)] - shared.hi[index_of(a)]);
         if (out > longest) {
             longest = out;
             best = a;
@@ -154,25 +162,29 @@ Axis entry_axis(const Body& first, const Body& second, const Box& shared)
     return best;
 }
 
-std::vector<Patch> tenon_patches(const Body& first, const Body& second, const Joint& joint, const std::optional<SharedSpace>& shared)
+std::vector<Patch> tenon_patches(const Body& first, const Body& second, const Joint& joint,
+                                 const std::optional<SharedSpace>& shared)
 {
     std::vector<Patch> patches;
     if (shared) {
         const Axis into = entry_axis(first, second, shared->bounds);
         const std::size_t i = index_of(into);
         const bool upwards = first.copy->box.middle(into) < shared->bounds.middle(into);
-        const double from = upwards ? shared->bounds.lo[i] : shared->bounds.hi[i], to = upwards ? shared->bounds.hi[i] : shared->bounds.lo[i];
+        const double from = upwards ? shared->bounds.lo[i] : shared->bounds.hi[i],
+                     to = upwards ? shared->bounds.hi[i] : shared->bounds.lo[i];
         patches.push_back(patch_of(rectangle(into, from, shared->bounds, upwards), first, second, Patch::Role::shoulder));
         if (joint.tenon) add_tenon_faces(patches, first, second, *joint.tenon, into, from, to);
     } else {
         patches = touching_patches(first, second);
         if (patches.empty()) return patches;
         for (Patch& p : patches) p.role = Patch::Role::shoulder;
-        const auto largest = std::max_element(patches.begin(), patches.end(), [](const Patch& a, const Patch& b) { return a.area < b.area; });
+        const auto largest =
+            std::max_element(patches.begin(), patches.end(), [](const Patch& a, const Patch& b) { return a.area < b.area; });
         const Axis into = main_axis(largest->normal);
         const double from = largest->bounds.lo[index_of(into)];
         const double sign = largest->normal[index_of(into)] > 0 ? 1 : -1;
-        if (joint.tenon) add_tenon_faces(patches, first, second, *joint.tenon, into, from, from + sign * in_metres(joint.tenon->length));
+        if (joint.tenon)
+            add_tenon_faces(patches, first, second, *joint.tenon, into, from, from + sign * in_metres(joint.tenon->length));
     }
     if (joint.tenon)
         for (Patch& p : patches)
@@ -190,7 +202,9 @@ std::vector<Patch> bridle_patches(const Body& first, const Body& second, const J
     const double thickness = joint.bridle_thickness ? std::min(in_metres(*joint.bridle_thickness), whole) : whole / 3;
     std::vector<Patch> patches;
     for (const bool far : {false, true})
-        patches.push_back(patch_of(rectangle(thin, shared.bounds.middle(thin) + (far ? thickness : -thickness) / 2, shared.bounds, far), first, second, Patch::Role::cheek));
+        patches.push_back(
+            patch_of(rectangle(thin, shared.bounds.middle(thin) + (far ? thickness : -thickness) / 2, shared.bounds, far), first,
+                     second, Patch::Role::cheek));
     return patches;
 }
 
@@ -213,7 +227,8 @@ std::vector<Patch> lap_patches(const Body& first, const Body& second, const Join
         for (const bool far : {false, true}) {
             const double place = far ? shared.bounds.hi[index_of(grain)] : shared.bounds.lo[index_of(grain)];
             const double end = far ? body.copy->box.hi[index_of(grain)] : body.copy->box.lo[index_of(grain)];
-            if (std::abs(place - end) > kTouch) patches.push_back(patch_of(rectangle(grain, place, limits, far), first, second, Patch::Role::shoulder));
+            if (std::abs(place - end) > kTouch)
+                patches.push_back(patch_of(rectangle(grain, place, limits, far), first, second, Patch::Role::shoulder));
         }
         if (a == b) break;
     }
@@ -229,10 +244,13 @@ std::vector<Patch> mitre_patches(const Body& first, const Body& second, const Sh
     }
     const std::size_t i = index_of(u), j = index_of(v);
     // The outer corner of the mitre lies away from both parts; the cut runs from there to the inner corner.
-    const bool first_below = first.copy->box.middle(u) < shared.bounds.middle(u), second_below = second.copy->box.middle(v) < shared.bounds.middle(v);
+    const bool first_below = first.copy->box.middle(u) < shared.bounds.middle(u),
+               second_below = second.copy->box.middle(v) < shared.bounds.middle(v);
     const Axis h = third_axis(u, v);
-    const double outer_u = first_below ? shared.bounds.hi[i] : shared.bounds.lo[i], inner_u = first_below ? shared.bounds.lo[i] : shared.bounds.hi[i];
-    const double outer_v = second_below ? shared.bounds.hi[j] : shared.bounds.lo[j], inner_v = second_below ? shared.bounds.lo[j] : shared.bounds.hi[j];
+    const double outer_u = first_below ? shared.bounds.hi[i] : shared.bounds.lo[i],
+                 inner_u = first_below ? shared.bounds.lo[i] : shared.bounds.hi[i];
+    const double outer_v = second_below ? shared.bounds.hi[j] : shared.bounds.lo[j],
+                 inner_v = second_below ? shared.bounds.lo[j] : shared.bounds.hi[j];
     Polygon face;
     const auto corner = [&](double at_u, double at_v, double at_h) {
         Vec p;
@@ -264,7 +282,9 @@ std::vector<Patch> dovetail_patches(const Body& first, const Body& second, const
     const double pitch = shared.bounds.size(across) / tails;
     for (int i = 0; i < tails; ++i)
         for (const bool far : {false, true})
-            patches.push_back(patch_of(rectangle(across, shared.bounds.lo[index_of(across)] + (i + (far ? 0.75 : 0.25)) * pitch, shared.bounds, far), first, second, Patch::Role::cheek));
+            patches.push_back(patch_of(
+                rectangle(across, shared.bounds.lo[index_of(across)] + (i + (far ? 0.75 : 0.25)) * pitch, shared.bounds, far),
+                first, second, Patch::Role::cheek));
     return patches;
 }
 
@@ -313,7 +333,8 @@ std::vector<Patch> touching_patches(const Body& first, const Body& second)
             if (f.normal.dot(g.normal) > -0.9999) continue;
             if (std::abs(f.normal.dot(g.corners[0] - f.corners[0])) >= kTouch) continue;
             const Polygon both = kernel::overlap(f, g);
-            if (!both.empty() && kernel::area(both) > kLeastArea) patches.push_back(patch_of(both, first, second, Patch::Role::face));
+            if (!both.empty() && kernel::area(both) > kLeastArea)
+                patches.push_back(patch_of(both, first, second, Patch::Role::face));
         }
     return patches;
 }
@@ -331,7 +352,8 @@ bool may_share(JointKind kind, bool turned)
     }
 }
 
-std::vector<Patch> joint_patches(const Body& first, const Body& second, const Joint& joint, const std::optional<SharedSpace>& shared)
+std::vector<Patch> joint_patches(const Body& first, const Body& second, const Joint& joint,
+                                 const std::optional<SharedSpace>& shared)
 {
     std::vector<Patch> patches;
     if (joint.kind == JointKind::tenon) {

@@ -30,7 +30,8 @@ std::optional<SharedSpace> shared_space(const Body& a, const Body& b);
 std::vector<Patch> touching_patches(const Body& first, const Body& second);
 
 /// All faces of a joint of that kind; `shared` where the parts are drawn in the same space. Largest first.
-std::vector<Patch> joint_patches(const Body& first, const Body& second, const Joint& joint, const std::optional<SharedSpace>& shared);
+std::vector<Patch> joint_patches(const Body& first, const Body& second, const Joint& joint,
+                                 const std::optional<SharedSpace>& shared);
 
 /// True for kinds that may be drawn sharing space; `turned`: one of the two parts is turned.
 bool may_share(JointKind kind, bool turned);

@@ -75,10 +75,10 @@ struct Part {
     std::string id;
     std::size_t wood = 0; ///< index into Piece::woods
     Length length, width, thickness;
-    Axis grain = Axis::x, face = Axis::z; ///< axis the length runs along; axis the thickness runs along
-    std::vector<Angle> rings;             ///< own rings, or those of the wood: at least one
-    bool own_rings = false;               ///< the part states its own rings: they vary apart from the wood's
-    std::optional<Finish> finish;         ///< own or the wood's
+    Axis grain = Axis::x, face = Axis::z;    ///< axis the length runs along; axis the thickness runs along
+    std::vector<Angle> rings;                ///< own rings, or those of the wood: at least one
+    bool own_rings = false;                  ///< the part states its own rings: they vary apart from the wood's
+    std::optional<Finish> finish;            ///< own or the wood's
     std::optional<MoistureContent> moisture; ///< own or the wood's
     std::vector<Notches> notches;
     std::optional<Taper> taper;
@@ -96,13 +96,26 @@ struct Part {
 /// One copy of a part in space.
 struct Copy {
     std::size_t part = 0;
-    int number = 1; ///< "slat #3"
+    int number = 1;                 ///< "slat #3"
     Box box;                        ///< as drawn along the axes, before any turn
     std::array<bool, 3> mirrored{}; ///< shape mirrored in itself along x, y, z, against the part as written
 };
 
 enum class JointKind {
-    edge, face, butt, screws, buttons, dowel, tenon, housing, groove, sliding_dovetail, bridle, dovetail, lap, mitre
+    edge,
+    face,
+    butt,
+    screws,
+    buttons,
+    dowel,
+    tenon,
+    housing,
+    groove,
+    sliding_dovetail,
+    bridle,
+    dovetail,
+    lap,
+    mitre
 };
 std::string_view name_of(JointKind kind); ///< "sliding dovetail"
 
@@ -118,21 +131,41 @@ struct Joint {
     JointKind kind = JointKind::face;
     std::optional<std::string> glue; ///< name of data/glues.toml; none: dry
     std::optional<GluedShare> glued;
-    Length clearance{};             ///< per side
-    struct Tenon { Length length, width, thickness; };
+    Length clearance{}; ///< per side
+    struct Tenon {
+        Length length, width, thickness;
+    };
     std::optional<Tenon> tenon;
     std::optional<Length> groove_depth;
     std::optional<Length> lap_first;
     std::optional<Length> bridle_thickness;
-    struct Dowels { Length diameter, length; int count = 1; std::optional<Length> inset; };
+    struct Dowels {
+        Length diameter, length;
+        int count = 1;
+        std::optional<Length> inset;
+    };
     std::optional<Dowels> dowels;
-    struct Screws { Length diameter, length; int count = 1; std::optional<Length> slot, inset; };
+    struct Screws {
+        Length diameter, length;
+        int count = 1;
+        std::optional<Length> slot, inset;
+    };
     std::optional<Screws> screws;
-    struct Pegs { Length diameter; int count = 1; std::optional<Length> slot, inset; };
+    struct Pegs {
+        Length diameter;
+        int count = 1;
+        std::optional<Length> slot, inset;
+    };
     std::optional<Pegs> pegs;
-    struct Buttons { int count = 1; std::optional<Length> slot, inset; };
+    struct Buttons {
+        int count = 1;
+        std::optional<Length> slot, inset;
+    };
     std::optional<Buttons> buttons;
-    struct DovetailSizes { int tails = 1; double slope = 8; };
+    struct DovetailSizes {
+        int tails = 1;
+        double slope = 8;
+    };
     std::optional<DovetailSizes> dovetail;
     Spot spot;
 };
@@ -142,12 +175,12 @@ struct StatedLoad {
     std::string name;
     std::string on;
     Force force{};
-    Point direction{0, 0, -1};          ///< unit vector
+    Point direction{0, 0, -1};                  ///< unit vector
     std::optional<std::array<double, 2>> patch; ///< plan size x, y [m]; none: a single point
-    Point at{};                          ///< plan centre (z unused with a patch)
+    Point at{};                                 ///< plan centre (z unused with a patch)
     bool lasting = false;
-    std::vector<std::size_t> copies;     ///< indices of the copies that carry it
-    std::vector<double> shares;          ///< of the force, by area; they sum to 1
+    std::vector<std::size_t> copies; ///< indices of the copies that carry it
+    std::vector<double> shares;      ///< of the force, by area; they sum to 1
     Spot spot;
 };
 

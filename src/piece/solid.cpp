@@ -31,15 +31,9 @@ Side other_side(Side side)
 }
 
 /// A side of the part as written, seen on this copy.
-Side side_on(const Copy& copy, Side side)
-{
-    return copy.mirrored[index_of(axis_of(side))] ? other_side(side) : side;
-}
+Side side_on(const Copy& copy, Side side) { return copy.mirrored[index_of(axis_of(side))] ? other_side(side) : side; }
 
-bool is_flat(const Taper& taper, Side side)
-{
-    return std::find(taper.flat.begin(), taper.flat.end(), side) != taper.flat.end();
-}
+bool is_flat(const Taper& taper, Side side) { return std::find(taper.flat.begin(), taper.flat.end(), side) != taper.flat.end(); }
 
 Side side_of(Axis axis, bool far)
 {
@@ -104,7 +98,8 @@ std::vector<Cell> blank_cells(const Part& part, const Copy& copy)
     const double lo = copy.box.lo[g], hi = copy.box.hi[g];
     const bool far = is_far(side_on(copy, taper.end));
     const double over = std::min(in_metres(taper.over), hi - lo);
-    std::array<double, 4> full{copy.box.lo[index_of(u)], copy.box.hi[index_of(u)], copy.box.lo[index_of(v)], copy.box.hi[index_of(v)]};
+    std::array<double, 4> full{copy.box.lo[index_of(u)], copy.box.hi[index_of(u)], copy.box.lo[index_of(v)],
+                               copy.box.hi[index_of(v)]};
     std::array<double, 4> end{};
     taper_limits(taper, copy, u, in_metres(taper.width), end[0], end[1]);
     taper_limits(taper, copy, v, in_metres(taper.thickness), end[2], end[3]);
@@ -112,15 +107,13 @@ std::vector<Cell> blank_cells(const Part& part, const Copy& copy)
     std::vector<Cell> cells;
     const double bend = far ? hi - over : lo + over;
     if (!far) cells.push_back(prism_between(ring(lo, end), ring(bend, full)));
-    if (hi - lo - over > kTouch) cells.push_back(far ? prism_between(ring(lo, full), ring(bend, full)) : prism_between(ring(bend, full), ring(hi, full)));
+    if (hi - lo - over > kTouch)
+        cells.push_back(far ? prism_between(ring(lo, full), ring(bend, full)) : prism_between(ring(bend, full), ring(hi, full)));
     if (far) cells.push_back(prism_between(ring(bend, full), ring(hi, end)));
     return cells;
 }
 
-bool is_end_face(const Polygon& face, Axis grain)
-{
-    return std::abs(face.normal[static_cast<int>(index_of(grain))]) > 0.999;
-}
+bool is_end_face(const Polygon& face, Axis grain) { return std::abs(face.normal[static_cast<int>(index_of(grain))]) > 0.999; }
 
 /// A long face with its two long edges moved in by the radius of the round-over.
 Polygon lessened(const Polygon& face, Axis grain, double radius)
@@ -165,7 +158,8 @@ void turn_solid(Solid& solid, const CopyTurn& turn)
     for (Cell& cell : solid.cells) {
         for (Polygon& face : cell.faces) turn_polygon(face, turn);
         for (HalfSpace& side : cell.sides) {
-            const Vec on_side = vec(turn.place({side.normal.x() * side.offset, side.normal.y() * side.offset, side.normal.z() * side.offset}));
+            const Vec on_side =
+                vec(turn.place({side.normal.x() * side.offset, side.normal.y() * side.offset, side.normal.z() * side.offset}));
             side.normal = vec(turn.direct({side.normal.x(), side.normal.y(), side.normal.z()}));
             side.offset = side.normal.dot(on_side);
         }

@@ -10,10 +10,10 @@ namespace jointwright {
 
 /// A copy as drawn, before any joint cuts it.
 struct Solid {
-    std::vector<kernel::Cell> cells;    ///< do not overlap; together the wood
-    std::vector<kernel::Polygon> skin;  ///< faces that can touch something; long faces lessened by the round-over
-    double volume() const;              ///< m³, the round-over taken off
-    double round_over_loss = 0;         ///< m³
+    std::vector<kernel::Cell> cells;   ///< do not overlap; together the wood
+    std::vector<kernel::Polygon> skin; ///< faces that can touch something; long faces lessened by the round-over
+    double volume() const;             ///< m³, the round-over taken off
+    double round_over_loss = 0;        ///< m³
 };
 
 /// The body of a copy. A box minus notches, or with a taper two cells. Mirrored copies have their shape mirrored in themselves.

@@ -92,7 +92,8 @@ std::vector<Polygon> subtract(const Polygon& polygon, const std::vector<HalfSpac
     for (const HalfSpace& side : body) {
         if (rest.empty()) break;
         Polygon outside = clip(rest, side.opposite());
-        if (!outside.empty() && reaches_beyond(rest.corners, side) && area(outside) > kSame * kSame) pieces.push_back(std::move(outside));
+        if (!outside.empty() && reaches_beyond(rest.corners, side) && area(outside) > kSame * kSame)
+            pieces.push_back(std::move(outside));
         rest = clip(rest, side);
     }
     return pieces;
@@ -168,10 +169,7 @@ std::vector<Cell> subtract(const Cell& cell, const std::vector<HalfSpace>& body)
     return pieces;
 }
 
-double area(const Polygon& polygon)
-{
-    return polygon.empty() ? 0 : area_vector(polygon).norm();
-}
+double area(const Polygon& polygon) { return polygon.empty() ? 0 : area_vector(polygon).norm(); }
 
 double volume(const Cell& cell)
 {

@@ -49,8 +49,8 @@ Cell clip(Cell cell, const std::vector<HalfSpace>& keep);
 /// A convex body without what lies in another: convex pieces.
 std::vector<Cell> subtract(const Cell& cell, const std::vector<HalfSpace>& body);
 
-double area(const Polygon& polygon);  ///< m²
-double volume(const Cell& cell);      ///< m³
+double area(const Polygon& polygon); ///< m²
+double volume(const Cell& cell);     ///< m³
 /// Smallest and largest coordinates.
 void bounds(const Polygon& polygon, Vec& lo, Vec& hi);
 void bounds(const Cell& cell, Vec& lo, Vec& hi);

@@ -12,12 +12,12 @@ enum class Axis : std::size_t { x = 0, y = 1, z = 2 };
 enum class Side { left, right, front, back, bottom, top };
 
 constexpr std::size_t index_of(Axis axis) { return static_cast<std::size_t>(axis); }
-std::string_view name_of(Axis axis);                    ///< "x", "y", "z"
-std::string_view name_of(Side side);                    ///< "left", ...
+std::string_view name_of(Axis axis); ///< "x", "y", "z"
+std::string_view name_of(Side side); ///< "left", ...
 std::optional<Axis> axis_named(std::string_view name);
 std::optional<Side> side_named(std::string_view name);
-Axis axis_of(Side side);                                ///< left and right: x
-bool is_far(Side side);                                 ///< right, back and top lie at the far end of their axis
+Axis axis_of(Side side); ///< left and right: x
+bool is_far(Side side);  ///< right, back and top lie at the far end of their axis
 /// The axis that neither of two unlike axes is.
 Axis third_axis(Axis a, Axis b);
 

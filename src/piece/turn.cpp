@@ -14,10 +14,7 @@ Point unit(Axis axis)
     return p;
 }
 
-Point middle_of(const Box& box)
-{
-    return {box.middle(Axis::x), box.middle(Axis::y), box.middle(Axis::z)};
-}
+Point middle_of(const Box& box) { return {box.middle(Axis::x), box.middle(Axis::y), box.middle(Axis::z)}; }
 
 } // namespace
 

@@ -4,47 +4,58 @@ namespace jointwright {
 
 namespace {
 
-bool carries_people(std::string_view use)
-{
-    return use == "seat" || use == "table";
-}
+bool carries_people(std::string_view use) { return use == "seat" || use == "table"; }
 
 void add_about_use(std::vector<std::string>& cautions, std::string_view use)
 {
     if (carries_people(use)) {
-        cautions.push_back("People will sit, lean or climb on this piece. A pass worked out on paper is no proof that it will carry them.");
-        cautions.push_back("Load it on trial before anyone uses it, with dead weight, away from people, and look for cracks, open joints and lasting sag afterwards.");
+        cautions.push_back(
+            "People will sit, lean or climb on this piece. A pass worked out on paper is no proof that it will carry them.");
+        cautions.push_back("Load it on trial before anyone uses it, with dead weight, away from people, and look for cracks, "
+                           "open joints and lasting sag afterwards.");
     } else {
-        cautions.push_back("Furniture gets leaned on and climbed on, whatever it was made for. A pass worked out on paper is no proof that it will carry people.");
+        cautions.push_back("Furniture gets leaned on and climbed on, whatever it was made for. A pass worked out on paper is no "
+                           "proof that it will carry people.");
         cautions.push_back("Load it on trial before it is used, with dead weight and away from people.");
     }
-    cautions.push_back("Arithmetic does not see knots, short grain, hidden cracks, a starved or dirty glue line, a loose fit, or wear. Look over every board and every joint yourself.");
-    cautions.push_back(use == "seat" ? "Local codes and the judgement of licensed engineers come before this report, for seats in public places above all."
-                                     : "Local codes and the judgement of licensed engineers come before this report, above all where the public sits or walks beneath.");
-    cautions.push_back("Loads here are calculated. They are not a test, a certificate or a claim that any furniture standard is met.");
+    cautions.push_back("Arithmetic does not see knots, short grain, hidden cracks, a starved or dirty glue line, a loose fit, or "
+                       "wear. Look over every board and every joint yourself.");
+    cautions.push_back(
+        use == "seat"
+            ? "Local codes and the judgement of licensed engineers come before this report, for seats in public places above all."
+            : "Local codes and the judgement of licensed engineers come before this report, above all where the public sits or "
+              "walks beneath.");
+    cautions.push_back(
+        "Loads here are calculated. They are not a test, a certificate or a claim that any furniture standard is met.");
 }
 
 void add_about_dust(std::vector<std::string>& cautions, const std::vector<std::string>& dust_hazards)
 {
-    cautions.push_back("Wood dust harms nose and lungs and can cause cancer. Collect it where it is made, wear a fitted mask, and aim for less than 1 mg in a cubic metre of air over "
-                       "eight hours, the figure that NIOSH advises; US law (OSHA) limits nuisance dust to 15 mg/m3 (5 mg/m3 respirable), EU law hardwood dust to 2 mg/m3 "
+    cautions.push_back("Wood dust harms nose and lungs and can cause cancer. Collect it where it is made, wear a fitted mask, "
+                       "and aim for less than 1 mg in a cubic metre of air over "
+                       "eight hours, the figure that NIOSH advises; US law (OSHA) limits nuisance dust to 15 mg/m3 (5 mg/m3 "
+                       "respirable), EU law hardwood dust to 2 mg/m3 "
                        "(NIOSH and OSHA on wood dust; Directive (EU) 2017/2398).");
     for (const std::string& hazard : dust_hazards) cautions.push_back("Dust of " + hazard);
-    cautions.push_back("Fine dust in the air can explode (about 40 to 60 g/m3 and more, from memory). Do not let it lie in layers, and keep flames and sparks away.");
+    cautions.push_back("Fine dust in the air can explode (about 40 to 60 g/m3 and more, from memory). Do not let it lie in "
+                       "layers, and keep flames and sparks away.");
 }
 
 void add_about_glue_and_finish(std::vector<std::string>& cautions, const CautionInputs& inputs)
 {
     for (const std::string& hazard : inputs.glue_hazards) cautions.push_back("Glue, " + hazard);
     if (inputs.oil_finish)
-        cautions.push_back("Rags wet with a drying oil heat up by themselves and can start a fire within hours. Hang them singly or spread them flat outdoors until they are hard, or seal "
-                           "them in a metal can full of water; never crumple them into a bin. Oily sanding dust does the same (fire service and workshop advice).");
+        cautions.push_back("Rags wet with a drying oil heat up by themselves and can start a fire within hours. Hang them singly "
+                           "or spread them flat outdoors until they are hard, or seal "
+                           "them in a metal can full of water; never crumple them into a bin. Oily sanding dust does the same "
+                           "(fire service and workshop advice).");
     cautions.push_back("Read the maker's label and safety sheet of each glue and finish before opening it.");
 }
 
 void add_about_machines(std::vector<std::string>& cautions)
 {
-    cautions.push_back("Narrow strips and short pieces bring hands close to blades. Use guards, push blocks and a crosscut sled, cut small parts from larger stock, and wear eye and ear protection.");
+    cautions.push_back("Narrow strips and short pieces bring hands close to blades. Use guards, push blocks and a crosscut sled, "
+                       "cut small parts from larger stock, and wear eye and ear protection.");
 }
 
 } // namespace

@@ -12,11 +12,14 @@ namespace {
 
 void put_head(HtmlOut& out, const ReportContent& content)
 {
-    put(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+    put(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+             "content=\"width=device-width, initial-scale=1\">\n");
     // Nothing is loaded and nothing runs, whatever a name in the design tries.
     put(out, "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
-    put(out, "<meta name=\"color-scheme\" content=\"light dark\">\n<title>{}: {}</title>\n<style>{}</style>\n</head>\n<body>\n<div class=\"sheet\">\n", html_text(content.piece_name),
-        verdict_title(content.verdict), kPageStyle);
+    put(out,
+        "<meta name=\"color-scheme\" content=\"light dark\">\n<title>{}: {}</title>\n<style>{}</style>\n</head>\n<body>\n<div "
+        "class=\"sheet\">\n",
+        html_text(content.piece_name), verdict_title(content.verdict), kPageStyle);
 }
 
 void put_fact(HtmlOut& out, std::string_view name, const std::string& words)
@@ -45,36 +48,46 @@ void put_what_to_do_first(HtmlOut& out, const ReportContent& content)
         const Finding& finding = content.findings[i];
         if (finding.verdict == Verdict::pass || finding.remedy.value_or("").empty()) continue;
         if (shown++ == 0) put(out, "<h2 id=\"first\">Do first</h2>\n<ol class=\"first\">\n");
-        put(out, "<li>{} <a href=\"#{}\">{}</a></li>\n", html_text(*finding.remedy), finding_anchor(i), html_name(fmt::format("{}, {}", finding.subject, finding.check)));
+        put(out, "<li>{} <a href=\"#{}\">{}</a></li>\n", html_text(*finding.remedy), finding_anchor(i),
+            html_name(fmt::format("{}, {}", finding.subject, finding.check)));
     }
     if (shown > 0) put(out, "</ol>\n");
 }
 
 void put_verdict(HtmlOut& out, const ReportContent& content)
 {
-    put(out, "<section aria-label=\"Verdict\">\n<div class=\"verdict {}\">{}<p class=\"say\"><span class=\"word\">{}</span> {} {}</p></div>\n", css_class(content.verdict),
-        sign_svg(content.verdict), verdict_title(content.verdict), html_name(content.piece_name), verdict_predicate(content));
+    put(out,
+        "<section aria-label=\"Verdict\">\n<div class=\"verdict {}\">{}<p class=\"say\"><span class=\"word\">{}</span> {} "
+        "{}</p></div>\n",
+        css_class(content.verdict), sign_svg(content.verdict), verdict_title(content.verdict), html_name(content.piece_name),
+        verdict_predicate(content));
     put_what_to_do_first(out, content);
     put(out, "</section>\n");
 }
 
 void put_navigation(HtmlOut& out)
 {
-    put(out, "<nav aria-label=\"On this page\">\n<ul>\n<li><a href=\"#piece\">{}</a></li>\n<li><a href=\"#findings\">{}</a></li>\n<li><a href=\"#cut-today\">{}</a></li>\n", kPieceHeading,
-        kFindingsHeading, kCutTodayHeading);
-    put(out, "<li><a href=\"#assumed\">{}</a></li>\n<li><a href=\"#cautions\">{}</a></li>\n</ul>\n</nav>\n", kAssumedHeading, kCautionsHeading);
+    put(out,
+        "<nav aria-label=\"On this page\">\n<ul>\n<li><a href=\"#piece\">{}</a></li>\n<li><a "
+        "href=\"#findings\">{}</a></li>\n<li><a href=\"#cut-today\">{}</a></li>\n",
+        kPieceHeading, kFindingsHeading, kCutTodayHeading);
+    put(out, "<li><a href=\"#assumed\">{}</a></li>\n<li><a href=\"#cautions\">{}</a></li>\n</ul>\n</nav>\n", kAssumedHeading,
+        kCautionsHeading);
 }
 
 /// The roles are said again because narrow screens lay the table out as blocks, which would take its meaning away.
 void put_parts(HtmlOut& out, const ReportContent& content)
 {
     put(out, "<table role=\"table\">\n<caption>Parts</caption>\n<thead role=\"rowgroup\"><tr role=\"row\">");
-    for (const std::string_view head : {"part", "copies", "length × width × thickness", "grain", "weight of one", "wood"}) put(out, "<th role=\"columnheader\" scope=\"col\">{}</th>", head);
+    for (const std::string_view head : {"part", "copies", "length × width × thickness", "grain", "weight of one", "wood"})
+        put(out, "<th role=\"columnheader\" scope=\"col\">{}</th>", head);
     put(out, "</tr></thead>\n<tbody role=\"rowgroup\">\n");
     for (const PartLine& part : content.parts) {
         put(out, "<tr role=\"row\"><th role=\"rowheader\" scope=\"row\">{}</th>", html_name(part.id));
-        put(out, "<td role=\"cell\" data-label=\"copies\">{}</td><td role=\"cell\" data-label=\"size\">{}</td>", part.copies, part_size_words(part, content.units));
-        put(out, "<td role=\"cell\" data-label=\"grain\">{}</td><td role=\"cell\" data-label=\"weight of one\">{}</td>", html_text(part.grain), write_mass(kilograms(part.mass_kg), content.units));
+        put(out, "<td role=\"cell\" data-label=\"copies\">{}</td><td role=\"cell\" data-label=\"size\">{}</td>", part.copies,
+            part_size_words(part, content.units));
+        put(out, "<td role=\"cell\" data-label=\"grain\">{}</td><td role=\"cell\" data-label=\"weight of one\">{}</td>",
+            html_text(part.grain), write_mass(kilograms(part.mass_kg), content.units));
         put(out, "<td role=\"cell\" data-label=\"wood\">{}</td></tr>\n", html_name(part.wood));
     }
     put(out, "</tbody>\n</table>\n");
@@ -84,7 +97,8 @@ void put_joints(HtmlOut& out, const ReportContent& content)
 {
     if (content.joints.empty()) return put(out, "<p>No joints are stated.</p>\n");
     put(out, "<h3>Joints</h3>\n<ul class=\"plain\">\n");
-    for (const JointLine& joint : content.joints) put(out, "<li>{} / {}: {}</li>\n", html_name(joint.first), html_name(joint.second), html_text(joint_words(joint)));
+    for (const JointLine& joint : content.joints)
+        put(out, "<li>{} / {}: {}</li>\n", html_name(joint.first), html_name(joint.second), html_text(joint_words(joint)));
     put(out, "</ul>\n");
 }
 
@@ -106,18 +120,22 @@ void put_piece(HtmlOut& out, const ReportContent& content)
     put(out, "</section>\n");
 }
 
-void put_list(HtmlOut& out, std::string_view id, std::string_view css, std::string_view heading, const std::vector<std::string>& lines, std::string_view when_empty)
+void put_list(HtmlOut& out, std::string_view id, std::string_view css, std::string_view heading,
+              const std::vector<std::string>& lines, std::string_view when_empty)
 {
     put(out, "<section aria-labelledby=\"{}\">\n<h2 id=\"{}\">{}</h2>\n", id, id, heading);
-    if (lines.empty()) put(out, "<p>{}</p>\n", when_empty);
-    else put(out, "<ul class=\"{}\">\n", css);
+    if (lines.empty())
+        put(out, "<p>{}</p>\n", when_empty);
+    else
+        put(out, "<ul class=\"{}\">\n", css);
     for (const std::string& line : lines) put(out, "<li>{}</li>\n", html_text(line));
     put(out, "{}</section>\n", lines.empty() ? "" : "</ul>\n");
 }
 
 void put_footer(HtmlOut& out, const ReportContent& content)
 {
-    put(out, "</main>\n<footer><p>{}{}</p></footer>\n</div>\n</body>\n</html>\n", html_text(program_words(content)), content.date ? ", " + html_text(*content.date) : "");
+    put(out, "</main>\n<footer><p>{}{}</p></footer>\n</div>\n</body>\n</html>\n", html_text(program_words(content)),
+        content.date ? ", " + html_text(*content.date) : "");
 }
 
 } // namespace
@@ -134,7 +152,8 @@ std::string write_html(const ReportContent& content)
     put_findings(out, content);
     put_list(out, "cut-today", "cut", kCutTodayHeading, content.cut_today, "These checks call for no size to cut or set today.");
     put_list(out, "assumed", "plain", kAssumedHeading, content.assumed, "Nothing was assumed beyond the design.");
-    put_list(out, "cautions", "plain", kCautionsHeading, content.cautions, "Load the piece on trial, away from people, before it is used.");
+    put_list(out, "cautions", "plain", kCautionsHeading, content.cautions,
+             "Load the piece on trial, away from people, before it is used.");
     put_footer(out, content);
     return fmt::to_string(out);
 }

@@ -8,17 +8,15 @@ namespace jointwright {
 
 namespace {
 
-bool has_share(const Finding& finding)
-{
-    return finding.utilisation && std::isfinite(*finding.utilisation);
-}
+bool has_share(const Finding& finding) { return finding.utilisation && std::isfinite(*finding.utilisation); }
 
 void put_numbers(HtmlOut& out, const Finding& finding, LengthUnit units)
 {
     if (finding.values.empty()) return;
     put(out, "<dl class=\"numbers\">\n");
     for (const NamedValue& value : finding.values)
-        put(out, "<div><dt>{}</dt><dd>{}</dd></div>\n", html_text(label_words(value.name)), html_text(value_words(value.value, value.unit, units)));
+        put(out, "<div><dt>{}</dt><dd>{}</dd></div>\n", html_text(label_words(value.name)),
+            html_text(value_words(value.value, value.unit, units)));
     put(out, "</dl>\n");
 }
 
@@ -47,14 +45,20 @@ void put_working(HtmlOut& out, const Finding& finding, LengthUnit units)
 
 void put_where_and_remedy(HtmlOut& out, const Finding& finding)
 {
-    if (!finding.where.value_or("").empty()) put(out, "<p><span class=\"label\">Where:</span> {}</p>\n", html_text(*finding.where));
-    if (!finding.remedy.value_or("").empty()) put(out, "<p class=\"remedy\"><span class=\"label\">Remedy:</span> {}</p>\n", html_text(*finding.remedy));
+    if (!finding.where.value_or("").empty())
+        put(out, "<p><span class=\"label\">Where:</span> {}</p>\n", html_text(*finding.where));
+    if (!finding.remedy.value_or("").empty())
+        put(out, "<p class=\"remedy\"><span class=\"label\">Remedy:</span> {}</p>\n", html_text(*finding.remedy));
 }
 
-void put_finding_to_act_on(HtmlOut& out, const Finding& finding, std::size_t index, const ReportContent& content, const BarScale& scale)
+void put_finding_to_act_on(HtmlOut& out, const Finding& finding, std::size_t index, const ReportContent& content,
+                           const BarScale& scale)
 {
-    put(out, "<article class=\"{}\" id=\"{}\">\n<div class=\"top\"><h3>{} <span class=\"word\">{}</span> {}</h3><span class=\"soft\">{}</span>", css_class(finding.verdict),
-        finding_anchor(index), sign_svg(finding.verdict), verdict_title(finding.verdict), html_name(finding.subject), html_text(finding.check));
+    put(out,
+        "<article class=\"{}\" id=\"{}\">\n<div class=\"top\"><h3>{} <span class=\"word\">{}</span> {}</h3><span "
+        "class=\"soft\">{}</span>",
+        css_class(finding.verdict), finding_anchor(index), sign_svg(finding.verdict), verdict_title(finding.verdict),
+        html_name(finding.subject), html_text(finding.check));
     if (has_share(finding)) put(out, "<span class=\"share\">{} of the limit</span>", *utilisation_words(finding));
     put(out, "</div>\n");
     if (has_share(finding)) put(out, "{}\n", bar_svg(finding, scale));
@@ -71,8 +75,11 @@ void put_finding_to_act_on(HtmlOut& out, const Finding& finding, std::size_t ind
 
 void put_pass(HtmlOut& out, const Finding& finding, std::size_t index, const ReportContent& content, const BarScale& scale)
 {
-    put(out, "<li class=\"pass\" id=\"{}\"><div class=\"top\"><span>{} <span class=\"word\">{}</span></span><span>{} <span class=\"soft\">{}</span></span>", finding_anchor(index),
-        sign_svg(finding.verdict), verdict_title(finding.verdict), html_text(finding.headline), html_text(finding.check));
+    put(out,
+        "<li class=\"pass\" id=\"{}\"><div class=\"top\"><span>{} <span class=\"word\">{}</span></span><span>{} <span "
+        "class=\"soft\">{}</span></span>",
+        finding_anchor(index), sign_svg(finding.verdict), verdict_title(finding.verdict), html_text(finding.headline),
+        html_text(finding.check));
     if (has_share(finding)) put(out, "<span class=\"share\">{}</span>", *utilisation_words(finding));
     put(out, "</div>\n");
     if (has_share(finding)) put(out, "{}\n", bar_svg(finding, scale));
@@ -85,10 +92,7 @@ void put_pass(HtmlOut& out, const Finding& finding, std::size_t index, const Rep
 
 } // namespace
 
-std::string finding_anchor(std::size_t index)
-{
-    return fmt::format("finding-{}", index + 1);
-}
+std::string finding_anchor(std::size_t index) { return fmt::format("finding-{}", index + 1); }
 
 void put_findings(HtmlOut& out, const ReportContent& content)
 {

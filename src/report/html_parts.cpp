@@ -24,15 +24,9 @@ std::string html_text(std::string_view text)
     return escaped;
 }
 
-std::string html_name(std::string_view name)
-{
-    return fmt::format("<bdi>{}</bdi>", html_text(name));
-}
+std::string html_name(std::string_view name) { return fmt::format("<bdi>{}</bdi>", html_text(name)); }
 
-std::string_view css_class(Verdict verdict)
-{
-    return verdict == Verdict::cannot_tell ? "tell" : word_of(verdict);
-}
+std::string_view css_class(Verdict verdict) { return verdict == Verdict::cannot_tell ? "tell" : word_of(verdict); }
 
 std::string_view sign_svg(Verdict verdict)
 {
@@ -65,11 +59,15 @@ std::string bar_svg(const Finding& finding, const BarScale& scale)
     const double length = std::clamp(used / scale.full, 0.0, 1.0) * kHundred;
     const double limit = kHundred / scale.full;
     // The nested drawing keeps the arrow's shape while the bar stretches with the page.
-    const std::string_view runs_off = used > scale.full ? R"(<svg x="100%" y="0" width="1" height="16" overflow="visible"><path class="off" d="M-9 1l8 7-8 7"/></svg>)" : "";
-    return fmt::format(R"(<svg class="bar {}" width="100%" height="16" role="img"><title>{} of the limit is used; the upright line is the limit</title>)"
-                       R"(<rect class="track" x="0" y="4" width="100%" height="8"/><rect class="used" x="0" y="4" width="{:.2f}%" height="8"/>{})"
-                       R"(<line class="limit" x1="{:.2f}%" x2="{:.2f}%" y1="0" y2="16"/></svg>)",
-                       css_class(finding.verdict), utilisation_words(finding).value_or("nothing"), length, runs_off, limit, limit);
+    const std::string_view runs_off =
+        used > scale.full
+            ? R"(<svg x="100%" y="0" width="1" height="16" overflow="visible"><path class="off" d="M-9 1l8 7-8 7"/></svg>)"
+            : "";
+    return fmt::format(
+        R"(<svg class="bar {}" width="100%" height="16" role="img"><title>{} of the limit is used; the upright line is the limit</title>)"
+        R"(<rect class="track" x="0" y="4" width="100%" height="8"/><rect class="used" x="0" y="4" width="{:.2f}%" height="8"/>{})"
+        R"(<line class="limit" x1="{:.2f}%" x2="{:.2f}%" y1="0" y2="16"/></svg>)",
+        css_class(finding.verdict), utilisation_words(finding).value_or("nothing"), length, runs_off, limit, limit);
 }
 
 } // namespace jointwright

@@ -18,15 +18,9 @@ OrderedJson json_number(double number)
     return rounded == 0 ? 0.0 : rounded;
 }
 
-OrderedJson json_number(const std::optional<double>& number)
-{
-    return number ? json_number(*number) : OrderedJson(nullptr);
-}
+OrderedJson json_number(const std::optional<double>& number) { return number ? json_number(*number) : OrderedJson(nullptr); }
 
-OrderedJson json_text(const std::optional<std::string>& text)
-{
-    return text ? OrderedJson(*text) : OrderedJson(nullptr);
-}
+OrderedJson json_text(const std::optional<std::string>& text) { return text ? OrderedJson(*text) : OrderedJson(nullptr); }
 
 OrderedJson json_list(const std::vector<std::string>& texts)
 {

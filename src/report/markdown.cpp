@@ -21,10 +21,7 @@ void put(Out& out, fmt::format_string<Args...> words, Args&&... args)
     fmt::format_to(std::back_inserter(out), words, std::forward<Args>(args)...);
 }
 
-bool is_markup(char c)
-{
-    return std::string_view{"\\`*_[]<>#|~&@$^="}.find(c) != std::string_view::npos;
-}
+bool is_markup(char c) { return std::string_view{"\\`*_[]<>#|~&@$^="}.find(c) != std::string_view::npos; }
 
 /// A list mark at the start of a text would open a list: "- ", "+ ", "1. ", "1) ".
 std::size_t opening_mark(std::string_view text)
@@ -45,7 +42,8 @@ bool opens_address(std::string_view text, std::size_t i)
 void put_opening(Out& out, const ReportContent& content)
 {
     put(out, "# {}\n\n", markdown_text(content.piece_name));
-    put(out, "**{}** {} {}\n{}\n\n", verdict_capitals(content.verdict), markdown_text(content.piece_name), verdict_predicate(content), counts_sentence(content));
+    put(out, "**{}** {} {}\n{}\n\n", verdict_capitals(content.verdict), markdown_text(content.piece_name),
+        verdict_predicate(content), counts_sentence(content));
     put(out, "- Use: {}. Weight: {}.\n", markdown_text(content.use), write_mass(kilograms(content.mass_kg), content.units));
     if (content.room_name) put(out, "- Room: {}.\n", markdown_text(*content.room_name));
     put(out, "- Moisture of the wood: {}.\n", moisture_range_words(content));
@@ -54,10 +52,11 @@ void put_opening(Out& out, const ReportContent& content)
 void put_piece(Out& out, const ReportContent& content)
 {
     put(out, "\n## {}\n\n", kPieceHeading);
-    if (!content.parts.empty()) put(out, "| copies | part | length × width × thickness | grain | weight of one | wood |\n|---:|---|---|---|---|---|\n");
+    if (!content.parts.empty())
+        put(out, "| copies | part | length × width × thickness | grain | weight of one | wood |\n|---:|---|---|---|---|---|\n");
     for (const PartLine& part : content.parts)
-        put(out, "| {} | {} | {} | {} | {} | {} |\n", part.copies, markdown_text(part.id), part_size_words(part, content.units), markdown_text(part.grain),
-            write_mass(kilograms(part.mass_kg), content.units), markdown_text(part.wood));
+        put(out, "| {} | {} | {} | {} | {} | {} |\n", part.copies, markdown_text(part.id), part_size_words(part, content.units),
+            markdown_text(part.grain), write_mass(kilograms(part.mass_kg), content.units), markdown_text(part.wood));
     put(out, "\n{}\n\n", content.joints.empty() ? "No joints are stated." : "Joints.");
     for (const JointLine& joint : content.joints)
         put(out, "- {}: {}\n", markdown_text(joint.first + " / " + joint.second), markdown_text(joint_words(joint)));
@@ -87,8 +86,8 @@ void put_working(Out& out, const Working& working, LengthUnit units)
 void put_finding(Out& out, const Finding& finding, const ReportContent& content)
 {
     const std::optional<std::string> share = utilisation_words(finding);
-    put(out, "- **{}**{} {} ({}): {}\n", verdict_capitals(finding.verdict), share ? " " + *share : "", markdown_text(finding.subject), markdown_text(finding.check),
-        markdown_text(finding.headline));
+    put(out, "- **{}**{} {} ({}): {}\n", verdict_capitals(finding.verdict), share ? " " + *share : "",
+        markdown_text(finding.subject), markdown_text(finding.check), markdown_text(finding.headline));
     if (finding.verdict == Verdict::pass) return;
     put_labelled(out, "where", finding.where.value_or(""));
     put_labelled(out, "remedy", finding.remedy.value_or(""));

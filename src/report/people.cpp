@@ -17,10 +17,7 @@ std::string counted(int count, std::string_view one, std::string_view more)
 }
 
 /// An angle with enough digits to see a corner that is out of square by a few tenths of a degree.
-std::string angle_words(double radians_value)
-{
-    return write_number(in_degrees(radians(radians_value))) + "°";
-}
+std::string angle_words(double radians_value) { return write_number(in_degrees(radians(radians_value))) + "°"; }
 
 } // namespace
 
@@ -53,13 +50,15 @@ std::string verdict_predicate(const ReportContent& content)
     if (all == 0) return "was read, but no check had anything to judge.";
     const std::string of_all = fmt::format("of {} {}", all, all == 1 ? "finding" : "findings");
     switch (content.verdict) {
-    case Verdict::fail: return fmt::format("does not hold as drawn: {} {} {}.", counts.fail, of_all, counts.fail == 1 ? "fails" : "fail");
+    case Verdict::fail:
+        return fmt::format("does not hold as drawn: {} {} {}.", counts.fail, of_all, counts.fail == 1 ? "fails" : "fail");
     case Verdict::warn:
     case Verdict::cannot_tell: {
         const int open = counts.warn + counts.cannot_tell;
         return fmt::format("shows no failure, but {} {} {} a closer look.", open, of_all, open == 1 ? "needs" : "need");
     }
-    case Verdict::pass: return all == 1 ? "passes its one check." : fmt::format("passes: all {} findings are within their limits.", all);
+    case Verdict::pass:
+        return all == 1 ? "passes its one check." : fmt::format("passes: all {} findings are within their limits.", all);
     }
     return {};
 }
@@ -84,7 +83,8 @@ std::string part_size_words(const PartLine& part, LengthUnit units)
 
 std::string joint_words(const JointLine& joint)
 {
-    return fmt::format("{}, {}, {}", joint.kind, joint.glue ? "glued with " + *joint.glue : "no glue", counted(joint.places, "place", "places"));
+    return fmt::format("{}, {}, {}", joint.kind, joint.glue ? "glued with " + *joint.glue : "no glue",
+                       counted(joint.places, "place", "places"));
 }
 
 std::vector<std::string> loose_touches(const ReportContent& content)
@@ -98,7 +98,8 @@ std::vector<std::string> loose_touches(const ReportContent& content)
             ++more;
             continue;
         }
-        lines.push_back(fmt::format("{} touches {}, {}", contact.first, contact.second, write_area(square_metres(contact.area_m2), content.units)));
+        lines.push_back(fmt::format("{} touches {}, {}", contact.first, contact.second,
+                                    write_area(square_metres(contact.area_m2), content.units)));
     }
     if (more > 0) lines.push_back(fmt::format("and {} more", more));
     return lines;

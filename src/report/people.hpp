@@ -47,6 +47,7 @@ constexpr std::string_view kCutTodayHeading = "Cut today";
 constexpr std::string_view kAssumedHeading = "Assumed";
 constexpr std::string_view kCautionsHeading = "Cautions";
 constexpr std::string_view kPartsCaption = "Parts: length × width × thickness, direction of the grain, weight of one, wood";
-constexpr std::string_view kUtilisationNote = "The number beside a verdict is the share of the limit that is used: 1.00 is the limit itself. A warning below it has another reason, told beside it.";
+constexpr std::string_view kUtilisationNote = "The number beside a verdict is the share of the limit that is used: 1.00 is the "
+                                              "limit itself. A warning below it has another reason, told beside it.";
 
 } // namespace jointwright

@@ -40,7 +40,8 @@ std::string row_words(const QuickRow& row, LengthUnit units)
 {
     const std::string value = row.value ? value_words(*row.value, row.unit, units) : "none in the tables";
     const std::string at = row.moisture_pct ? " at " + write_percent(*row.moisture_pct) : "";
-    const std::string from = row.source.empty() ? "" : fmt::format("; {}{}{}", row.source, row.provenance.empty() ? "" : ", ", row.provenance);
+    const std::string from =
+        row.source.empty() ? "" : fmt::format("; {}{}{}", row.source, row.provenance.empty() ? "" : ", ", row.provenance);
     return fmt::format("{}: {}{}{}", label_words(row.name), value, at, from);
 }
 
@@ -51,7 +52,9 @@ struct ToText {
 
     void line(std::string_view words) const
     {
-        page.paragraph(fmt::format("{}: {}", value.says.empty() ? label_words(value.name) : value.says, value.people.empty() ? words : value.people), {}, 2);
+        page.paragraph(fmt::format("{}: {}", value.says.empty() ? label_words(value.name) : value.says,
+                                   value.people.empty() ? words : value.people),
+                       {}, 2);
     }
     void operator()(double number) const { line(value_words(number, value.unit, units)); }
     void operator()(const std::string& text) const { line(text); }

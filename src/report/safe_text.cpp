@@ -16,10 +16,7 @@ bool is_space(char32_t c)
     return kSpaces.find(c) != std::u32string_view::npos;
 }
 
-bool is_control(char32_t c)
-{
-    return c < 0x20 || (c >= 0x7F && c < 0xA0);
-}
+bool is_control(char32_t c) { return c < 0x20 || (c >= 0x7F && c < 0xA0); }
 
 /// Marks, embeddings, overrides and isolates of the bidirectional algorithm, with the deprecated formats after them.
 bool turns_direction(char32_t c)
@@ -30,7 +27,8 @@ bool turns_direction(char32_t c)
 bool is_no_character(char32_t c)
 {
     constexpr char32_t kLastTwoOfPlane = 0xFFFE;
-    return (c & kLastTwoOfPlane) == kLastTwoOfPlane || (c >= 0xFDD0 && c <= 0xFDEF) || (c >= 0xFFF9 && c <= 0xFFFB) || c == 0xFEFF;
+    return (c & kLastTwoOfPlane) == kLastTwoOfPlane || (c >= 0xFDD0 && c <= 0xFDEF) || (c >= 0xFFF9 && c <= 0xFFFB) ||
+           c == 0xFEFF;
 }
 
 } // namespace
@@ -50,9 +48,6 @@ std::u32string safe_characters(std::string_view text)
     return safe;
 }
 
-std::string safe_text(std::string_view text)
-{
-    return to_utf8(safe_characters(text));
-}
+std::string safe_text(std::string_view text) { return to_utf8(safe_characters(text)); }
 
 } // namespace jointwright

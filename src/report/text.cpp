@@ -18,7 +18,8 @@ constexpr int kDetailIndent = 6;
 
 void write_opening(TextPage& page, const ReportContent& content)
 {
-    page.paragraph(fmt::format("{} {}", content.piece_name, verdict_predicate(content)), page.verdict_lead(content.verdict, "  "), 0);
+    page.paragraph(fmt::format("{} {}", content.piece_name, verdict_predicate(content)), page.verdict_lead(content.verdict, "  "),
+                   0);
     page.paragraph(counts_sentence(content));
     page.blank();
     page.paragraph(fmt::format("Use: {}. Weight: {}.", content.use, write_mass(kilograms(content.mass_kg), content.units)));
@@ -92,7 +93,8 @@ void write_finding_to_act_on(TextPage& page, const Finding& finding, const Repor
 {
     page.blank();
     const std::string share = utilisation_words(finding).value_or("");
-    page.paragraph(fmt::format("{} ({})", finding.subject, finding.check), page.verdict_lead(finding.verdict, share.empty() ? "  " : " " + share + "  "), kDetailIndent);
+    page.paragraph(fmt::format("{} ({})", finding.subject, finding.check),
+                   page.verdict_lead(finding.verdict, share.empty() ? "  " : " " + share + "  "), kDetailIndent);
     page.paragraph(finding.headline, indent(kDetailIndent));
     page.labelled(kDetailIndent, "where", finding.where.value_or(""));
     page.labelled(kDetailIndent, "remedy", finding.remedy.value_or(""));
@@ -104,7 +106,8 @@ void write_pass(TextPage& page, const Finding& finding, const ReportContent& con
 {
     constexpr int kLeadColumns = 11; // "PASS 0.24  "
     const std::string share = utilisation_words(finding).value_or("");
-    page.paragraph(fmt::format("{} ({})", finding.headline, finding.check), page.verdict_lead(finding.verdict, " " + share + "  ", kLeadColumns));
+    page.paragraph(fmt::format("{} ({})", finding.headline, finding.check),
+                   page.verdict_lead(finding.verdict, " " + share + "  ", kLeadColumns));
     if (!with_working) return;
     page.labelled(kDetailIndent, "where", finding.where.value_or(""));
     page.labelled(kDetailIndent, "remedy", finding.remedy.value_or(""));

@@ -32,10 +32,7 @@ TextPage::TextPage(const TextOptions& options) : columns_(options.columns), colo
     columns_ = std::max(columns_, kNarrowest);
 }
 
-void TextPage::blank()
-{
-    text_ += '\n';
-}
+void TextPage::blank() { text_ += '\n'; }
 
 void TextPage::heading(std::string_view words)
 {

@@ -16,17 +16,14 @@ using Word = std::u32string;
 
 bool is_unit(const Word& word)
 {
-    static constexpr std::array<std::u32string_view, 14> kUnits{U"in", U"mm", U"cm", U"m", U"%", U"MPa", U"GPa", U"N",
-                                                                U"kg", U"lb", U"lbf", U"in²", U"cm²", U"kg/m³"};
+    static constexpr std::array<std::u32string_view, 14> kUnits{U"in", U"mm", U"cm", U"m",   U"%",   U"MPa", U"GPa",
+                                                                U"N",  U"kg", U"lb", U"lbf", U"in²", U"cm²", U"kg/m³"};
     std::u32string_view bare = word;
     while (!bare.empty() && std::u32string_view{U".,;:)"}.find(bare.back()) != std::u32string_view::npos) bare.remove_suffix(1);
     return std::find(kUnits.begin(), kUnits.end(), bare) != kUnits.end();
 }
 
-bool is_fraction(const Word& word)
-{
-    return is_digit(word.front()) && word.find(U'/') != Word::npos;
-}
+bool is_fraction(const Word& word) { return is_digit(word.front()) && word.find(U'/') != Word::npos; }
 
 /// A number stays with its unit and its fraction: `17 1/8 in` is one word for the eye.
 bool stay_together(const Word& before, const Word& after)
@@ -138,10 +135,7 @@ Lead plain_lead(std::string text)
     return {std::move(text), columns};
 }
 
-Lead indent(int columns)
-{
-    return {std::string(static_cast<std::size_t>(columns), ' '), columns};
-}
+Lead indent(int columns) { return {std::string(static_cast<std::size_t>(columns), ' '), columns}; }
 
 std::string wrapped(std::string_view text, int columns, const Lead& lead, int hanging)
 {

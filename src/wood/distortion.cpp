@@ -54,7 +54,8 @@ Cup cup_of(const EndGrain& grain, const RingStrain& strain)
     // The face bends one way only, so its distance from the chord has a single peak: its side is that of the middle.
     const double side = below_chord(0) < 0 ? -1 : 1;
     constexpr int kBits = 26; // half of a double: all that a minimum can be told to
-    const auto lowest = boost::math::tools::brent_find_minima([&](double along) { return -side * below_chord(along); }, -half, half, kBits);
+    const auto lowest =
+        boost::math::tools::brent_find_minima([&](double along) { return -side * below_chord(along); }, -half, half, kBits);
     Cup cup;
     cup.depth = metres(side * std::max(0.0, -lowest.second));
     cup.width_strain = chord / (2 * half) - 1;
@@ -69,7 +70,8 @@ Length cup_by_curvature(const EndGrain& grain, const RingStrain& strain)
 
 RingStrain ring_strain(const MovementLaw& law, MoistureContent from, MoistureContent to)
 {
-    return {movement_strain(law.tangential, law.fibre_saturation, from, to), movement_strain(law.radial, law.fibre_saturation, from, to)};
+    return {movement_strain(law.tangential, law.fibre_saturation, from, to),
+            movement_strain(law.radial, law.fibre_saturation, from, to)};
 }
 
 Working ring_strain_working(const Facts& facts, const MovementLaw& law, MoistureContent from, MoistureContent to)
@@ -78,11 +80,14 @@ Working ring_strain_working(const Facts& facts, const MovementLaw& law, Moisture
     // Within the range of the printed coefficients the strain is C (M1 - M0) itself.
     const bool narrow = std::abs(strain.tangential - law.tangential.per_point() * (to - from).points()) < 1e-12;
     const std::string formula = narrow ? "ε = C (M1 − M0)" : "ε = (M1 − M0)/(1/C − 10 + M0), each M at most fibre saturation";
-    const std::string source = facts.cite("wood-handbook-2010", narrow ? "eq. 13-2" : "eq. 13-3 (from memory), with the shrinkage that fits C");
+    const std::string source =
+        facts.cite("wood-handbook-2010", narrow ? "eq. 13-2" : "eq. 13-3 (from memory), with the shrinkage that fits C");
     const std::string seasons = fmt::format("{} to {}", write_moisture(from), write_moisture(to));
     Working w;
-    w.push_back({"Movement around the rings, per 1 % of moisture", "C_T", law.tangential_cite.note, law.tangential.per_point(), "1", law.tangential_cite.text()});
-    w.push_back({"Movement across the rings, per 1 % of moisture", "C_R", law.radial_cite.note, law.radial.per_point(), "1", law.radial_cite.text()});
+    w.push_back({"Movement around the rings, per 1 % of moisture", "C_T", law.tangential_cite.note, law.tangential.per_point(),
+                 "1", law.tangential_cite.text()});
+    w.push_back({"Movement across the rings, per 1 % of moisture", "C_R", law.radial_cite.note, law.radial.per_point(), "1",
+                 law.radial_cite.text()});
     w.push_back({"Strain around the rings from " + seasons, formula, "C = C_T", strain.tangential, "1", source});
     w.push_back({"Strain across the rings from " + seasons, formula, "C = C_R", strain.radial, "1", source});
     return w;

@@ -15,7 +15,8 @@ struct Sorption {
 
 Sorption sorption_at(double t)
 {
-    return {349 + 1.29 * t + 0.0135 * t * t, 0.805 + 0.000736 * t - 0.00000273 * t * t, 6.27 - 0.00938 * t - 0.000303 * t * t, 1.91 + 0.0407 * t - 0.000293 * t * t};
+    return {349 + 1.29 * t + 0.0135 * t * t, 0.805 + 0.000736 * t - 0.00000273 * t * t, 6.27 - 0.00938 * t - 0.000303 * t * t,
+            1.91 + 0.0407 * t - 0.000293 * t * t};
 }
 
 } // namespace
@@ -24,7 +25,8 @@ MoistureContent equilibrium_moisture(RelativeHumidity humidity, Temperature temp
 {
     const Sorption s = sorption_at(temperature.celsius());
     const double kh = s.k * humidity.fraction();
-    const double emc = 1800 / s.w * (kh / (1 - kh) + (s.k1 * kh + 2 * s.k1 * s.k2 * kh * kh) / (1 + s.k1 * kh + s.k1 * s.k2 * kh * kh));
+    const double emc =
+        1800 / s.w * (kh / (1 - kh) + (s.k1 * kh + 2 * s.k1 * s.k2 * kh * kh) / (1 + s.k1 * kh + s.k1 * s.k2 * kh * kh));
     return MoistureContent::percent(emc);
 }
 
@@ -32,9 +34,13 @@ Working equilibrium_working(const Facts& facts, RelativeHumidity humidity, Tempe
 {
     const Sorption s = sorption_at(temperature.celsius());
     Working w;
-    w.push_back({"Moisture content at which wood settles in this air", "EMC = 1800/W [K h/(1 − K h) + (K1 K h + 2 K1 K2 K² h²)/(1 + K1 K h + K1 K2 K² h²)]",
-                 fmt::format("h = {}, T = {} °C, W = {}, K = {}, K1 = {}, K2 = {}", write_number(humidity.fraction(), 4), write_number(temperature.celsius(), 4), write_number(s.w, 4), write_number(s.k, 4), write_number(s.k1, 4), write_number(s.k2, 4)),
-                 equilibrium_moisture(humidity, temperature).percent(), "%", facts.cite("wood-handbook-2010", "eq. 4-5") + "; " + facts.source("fpl-rn-0268")});
+    w.push_back({"Moisture content at which wood settles in this air",
+                 "EMC = 1800/W [K h/(1 − K h) + (K1 K h + 2 K1 K2 K² h²)/(1 + K1 K h + K1 K2 K² h²)]",
+                 fmt::format("h = {}, T = {} °C, W = {}, K = {}, K1 = {}, K2 = {}", write_number(humidity.fraction(), 4),
+                             write_number(temperature.celsius(), 4), write_number(s.w, 4), write_number(s.k, 4),
+                             write_number(s.k1, 4), write_number(s.k2, 4)),
+                 equilibrium_moisture(humidity, temperature).percent(), "%",
+                 facts.cite("wood-handbook-2010", "eq. 4-5") + "; " + facts.source("fpl-rn-0268")});
     return w;
 }
 

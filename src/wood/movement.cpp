@@ -14,10 +14,7 @@ namespace {
 constexpr double kNarrowFrom = 6, kNarrowTo = 14; // percent: range of the printed coefficients
 constexpr double kCoefficientBase = 10;           // percent: moisture content that the coefficients refer to
 
-bool within_narrow_range(MoistureContent m)
-{
-    return m.percent() >= kNarrowFrom && m.percent() <= kNarrowTo;
-}
+bool within_narrow_range(MoistureContent m) { return m.percent() >= kNarrowFrom && m.percent() <= kNarrowTo; }
 
 /// C = 1/(100 F/S − F + 10).
 MovementCoefficient from_shrinkage(double shrinkage_pct, MoistureContent saturation)
@@ -27,8 +24,9 @@ MovementCoefficient from_shrinkage(double shrinkage_pct, MoistureContent saturat
 }
 
 /// Own value, printed coefficient, or one from shrinkage; false when there is none.
-bool choose(const Facts& facts, const std::optional<MovementCoefficient>& own, const std::optional<Datum<MovementCoefficient>>& printed, const std::optional<Datum<double>>& shrinkage, MoistureContent saturation,
-            MovementCoefficient& coefficient, Citation& cite)
+bool choose(const Facts& facts, const std::optional<MovementCoefficient>& own,
+            const std::optional<Datum<MovementCoefficient>>& printed, const std::optional<Datum<double>>& shrinkage,
+            MoistureContent saturation, MovementCoefficient& coefficient, Citation& cite)
 {
     if (own) {
         coefficient = *own;
@@ -42,7 +40,10 @@ bool choose(const Facts& facts, const std::optional<MovementCoefficient>& own, c
     }
     if (!shrinkage) return false;
     coefficient = from_shrinkage(shrinkage->value, saturation);
-    cite = {facts.source("wood-handbook-2010"), fmt::format("eq. 13-3 at 10 % from the shrinkage {} % of {}", write_number(shrinkage->value, 3), shrinkage->cite.text()), Provenance::computed, shrinkage->cite.note};
+    cite = {
+        facts.source("wood-handbook-2010"),
+        fmt::format("eq. 13-3 at 10 % from the shrinkage {} % of {}", write_number(shrinkage->value, 3), shrinkage->cite.text()),
+        Provenance::computed, shrinkage->cite.note};
     return true;
 }
 
@@ -52,21 +53,24 @@ std::variant<MovementLaw, std::string> movement_law(const Facts& facts, const Wo
 {
     MovementLaw law;
     const Datum<double>& saturation = facts.number("fibre_saturation");
-    law.fibre_saturation = wood && wood->fibre_saturation ? wood->fibre_saturation->value : MoistureContent::percent(saturation.value * 100);
+    law.fibre_saturation =
+        wood && wood->fibre_saturation ? wood->fibre_saturation->value : MoistureContent::percent(saturation.value * 100);
     const Datum<double>& along = facts.number("movement_along");
     law.along = MovementCoefficient::per_point(along.value);
     law.along_cite = along.cite;
     static const WoodRecord nothing;
     const WoodRecord& record = wood ? *wood : nothing;
     const std::string name = wood ? wood->name : "a wood described by its own values";
-    if (!choose(facts, own.tangential, record.tangential, record.shrinkage_tangential, law.fibre_saturation, law.tangential, law.tangential_cite))
+    if (!choose(facts, own.tangential, record.tangential, record.shrinkage_tangential, law.fibre_saturation, law.tangential,
+                law.tangential_cite))
         return fmt::format("tangential movement coefficient or shrinkage of {}", name);
     if (!choose(facts, own.radial, record.radial, record.shrinkage_radial, law.fibre_saturation, law.radial, law.radial_cite))
         return fmt::format("radial movement coefficient or shrinkage of {}", name);
     return law;
 }
 
-double movement_strain(MovementCoefficient coefficient, MoistureContent fibre_saturation, MoistureContent from, MoistureContent to)
+double movement_strain(MovementCoefficient coefficient, MoistureContent fibre_saturation, MoistureContent from,
+                       MoistureContent to)
 {
     const double c = coefficient.per_point();
     if (c == 0 || from == to) return 0;
@@ -91,24 +95,33 @@ BoardStrain board_strain(const MovementLaw& law, Angle rings, MoistureContent fr
     return strain;
 }
 
-Working movement_working(const Facts& facts, const MovementLaw& law, Angle rings, Length width, MoistureContent from, MoistureContent to)
+Working movement_working(const Facts& facts, const MovementLaw& law, Angle rings, Length width, MoistureContent from,
+                         MoistureContent to)
 {
     Working w;
     const double c = std::cos(rings.value()), s = std::sin(rings.value());
     const double ct = law.tangential.per_point(), cr = law.radial.per_point(), both = ct * c * c + cr * s * s;
     const bool tangential_only = s * s < 1e-9, radial_only = c * c < 1e-9;
-    if (!radial_only) w.push_back({"Movement tangentially, per 1 % of moisture", "C_T", law.tangential_cite.note, ct, "1", law.tangential_cite.text()});
-    if (!tangential_only) w.push_back({"Movement radially, per 1 % of moisture", "C_R", law.radial_cite.note, cr, "1", law.radial_cite.text()});
+    if (!radial_only)
+        w.push_back(
+            {"Movement tangentially, per 1 % of moisture", "C_T", law.tangential_cite.note, ct, "1", law.tangential_cite.text()});
+    if (!tangential_only)
+        w.push_back({"Movement radially, per 1 % of moisture", "C_R", law.radial_cite.note, cr, "1", law.radial_cite.text()});
     if (!tangential_only && !radial_only)
-        w.push_back({"Movement across the width at this ring angle, per 1 %", "C = C_T cos²φ + C_R sin²φ", fmt::format("φ = {}", write_angle(rings)), both, "1", "plane strain transformation"});
+        w.push_back({"Movement across the width at this ring angle, per 1 %", "C = C_T cos²φ + C_R sin²φ",
+                     fmt::format("φ = {}", write_angle(rings)), both, "1", "plane strain transformation"});
     const BoardStrain strain = board_strain(law, rings, from, to);
     const double change = strain.width * in_metres(width);
-    const std::string numbers = fmt::format("D = {} mm, {} to {}", write_number(in_millimetres(width), 4), write_moisture(from), write_moisture(to));
+    const std::string numbers =
+        fmt::format("D = {} mm, {} to {}", write_number(in_millimetres(width), 4), write_moisture(from), write_moisture(to));
     if (within_narrow_range(from) && within_narrow_range(to))
-        w.push_back({fmt::format("Change of width from {} to {}", write_moisture(from), write_moisture(to)), "ΔD = D C (M1 − M0)", numbers, change, "m", facts.cite("wood-handbook-2010", "eq. 13-2")});
+        w.push_back({fmt::format("Change of width from {} to {}", write_moisture(from), write_moisture(to)), "ΔD = D C (M1 − M0)",
+                     numbers, change, "m", facts.cite("wood-handbook-2010", "eq. 13-2")});
     else
-        w.push_back({fmt::format("Change of width from {} to {}, beyond 6 to 14 %", write_moisture(from), write_moisture(to)), "ΔD = D (M1 − M0)/(1/C − 10 + M0), each M at most fibre saturation",
-                     numbers + fmt::format(", fibre saturation {}", write_moisture(law.fibre_saturation)), change, "m", facts.cite("wood-handbook-2010", "eq. 13-3 (from memory), with the shrinkage that fits C")});
+        w.push_back({fmt::format("Change of width from {} to {}, beyond 6 to 14 %", write_moisture(from), write_moisture(to)),
+                     "ΔD = D (M1 − M0)/(1/C − 10 + M0), each M at most fibre saturation",
+                     numbers + fmt::format(", fibre saturation {}", write_moisture(law.fibre_saturation)), change, "m",
+                     facts.cite("wood-handbook-2010", "eq. 13-3 (from memory), with the shrinkage that fits C")});
     return w;
 }
 

@@ -15,7 +15,7 @@ namespace jointwright {
 /// Movement of one wood in its three directions: coefficients per point of moisture and the fibre saturation they go with.
 struct MovementLaw {
     MovementCoefficient tangential, radial;
-    MovementCoefficient along;          ///< 0.00005 per point
+    MovementCoefficient along; ///< 0.00005 per point
     MoistureContent fibre_saturation = MoistureContent::percent(30);
     Citation tangential_cite, radial_cite, along_cite;
 };
@@ -35,14 +35,15 @@ std::variant<MovementLaw, std::string> movement_law(const Facts& facts, const Wo
 /// S' = 100F/(1/C + F − 10), so that the two laws meet. Exactly 0 when the two contents agree.
 /// Swelling back returns to the start within the linearity of the law.
 /// Source: Wood Handbook ch. 13, eqs. 13-2 and 13-3.
-double movement_strain(MovementCoefficient coefficient, MoistureContent fibre_saturation, MoistureContent from, MoistureContent to);
+double movement_strain(MovementCoefficient coefficient, MoistureContent fibre_saturation, MoistureContent from,
+                       MoistureContent to);
 
 /// Free strains of a board for a change of moisture, in its own axes [1].
 struct BoardStrain {
-    double along = 0;   ///< along the grain
-    double width = 0;   ///< across the grain, on the face
+    double along = 0; ///< along the grain
+    double width = 0; ///< across the grain, on the face
     double thickness = 0;
-    double shear = 0;   ///< engineering shear in the end-grain plane: a square turns to a diamond
+    double shear = 0; ///< engineering shear in the end-grain plane: a square turns to a diamond
     double tangential = 0, radial = 0;
 };
 
@@ -51,6 +52,7 @@ struct BoardStrain {
 BoardStrain board_strain(const MovementLaw& law, Angle rings, MoistureContent from, MoistureContent to);
 
 /// The steps behind the width strain of board_strain, for a board of that width.
-Working movement_working(const Facts& facts, const MovementLaw& law, Angle rings, Length width, MoistureContent from, MoistureContent to);
+Working movement_working(const Facts& facts, const MovementLaw& law, Angle rings, Length width, MoistureContent from,
+                         MoistureContent to);
 
 } // namespace jointwright

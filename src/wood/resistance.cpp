@@ -21,10 +21,7 @@ std::string name_of(StrengthKind kind)
 
 } // namespace
 
-Datum<double> variation_of(const Facts& facts, StrengthKind kind)
-{
-    return facts.number("variation_" + name_of(kind));
-}
+Datum<double> variation_of(const Facts& facts, StrengthKind kind) { return facts.number("variation_" + name_of(kind)); }
 
 Stress lower_strength(const Facts& facts, StrengthKind kind, Stress mean)
 {
@@ -48,7 +45,8 @@ Datum<double> duration_factor(const Facts& facts, LoadDuration duration)
 
 Stress service_resistance(const Facts& facts, StrengthKind kind, WoodKind wood, Stress mean, LoadDuration duration)
 {
-    return lower_strength(facts, kind, mean) * (duration_factor(facts, duration).value / duration_and_safety_divisor(facts, kind, wood).value);
+    return lower_strength(facts, kind, mean) *
+           (duration_factor(facts, duration).value / duration_and_safety_divisor(facts, kind, wood).value);
 }
 
 Stress proof_resistance(const Facts& facts, StrengthKind kind, Stress mean)
@@ -68,9 +66,6 @@ double service_warn_limit(const Facts& facts, StrengthKind kind, WoodKind wood)
     return std::max(1.0, duration_and_safety_divisor(facts, kind, wood).value / facts.number("service_warn_divisor").value);
 }
 
-double proof_warn_limit(const Facts& facts)
-{
-    return facts.number("proof_divisor").value;
-}
+double proof_warn_limit(const Facts& facts) { return facts.number("proof_divisor").value; }
 
 } // namespace jointwright

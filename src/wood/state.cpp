@@ -18,10 +18,12 @@ const char* word_of_kind(WoodKind kind) { return kind == WoodKind::hardwood ? "h
 /// Builds the properties of one wood; holds what they share.
 class StateMaker {
 public:
-    StateMaker(const Facts& facts, const WoodRecord* wood, MoistureContent moisture) : facts_(facts), wood_(wood), moisture_(moisture)
+    StateMaker(const Facts& facts, const WoodRecord* wood, MoistureContent moisture)
+        : facts_(facts), wood_(wood), moisture_(moisture)
     {
         kind_ = wood ? wood->kind : WoodKind::hardwood;
-        intersection_ = wood && wood->intersection_moisture ? wood->intersection_moisture->value.percent() : facts.number("intersection_moisture").value * 100;
+        intersection_ = wood && wood->intersection_moisture ? wood->intersection_moisture->value.percent()
+                                                            : facts.number("intersection_moisture").value * 100;
     }
 
     WoodKind kind() const { return kind_; }
@@ -29,12 +31,15 @@ public:
     std::optional<Property<Density>> density(const std::optional<Property<double>>& gravity) const;
 
     /// A strength or modulus by its column, adjusted to the moisture content; estimated from specific gravity where the table lacks it.
-    std::optional<Property<Stress>> strength(std::optional<Datum<Stress>> StrengthRow::*column, std::string_view name, bool may_rise) const;
+    std::optional<Property<Stress>> strength(std::optional<Datum<Stress>> StrengthRow::*column, std::string_view name,
+                                             bool may_rise) const;
     std::optional<Property<Stress>> tension_across() const;
 
     /// Modulus along × a ratio: own, of the named relative, or the median of the kind.
-    std::optional<Property<Stress>> elastic(const std::optional<Property<Stress>>& along, std::optional<Datum<double>> ElasticRatios::*ratio, std::string_view name) const;
-    std::optional<Property<Stress>> rolling(const std::optional<Property<Stress>>& along, const std::optional<Property<Stress>>& tangential) const;
+    std::optional<Property<Stress>> elastic(const std::optional<Property<Stress>>& along,
+                                            std::optional<Datum<double>> ElasticRatios::*ratio, std::string_view name) const;
+    std::optional<Property<Stress>> rolling(const std::optional<Property<Stress>>& along,
+                                            const std::optional<Property<Stress>>& tangential) const;
 
 private:
     std::optional<double> gravity_of_row(bool green) const;
@@ -67,13 +72,16 @@ std::optional<Property<double>> StateMaker::specific_gravity() const
     if (!basic) return std::nullopt;
     const double m = std::min(moisture_.percent(), 30.0);
     const auto& own = wood_->green.specific_gravity ? wood_->green.specific_gravity : wood_->dry.specific_gravity;
-    return Property<double>{*basic / (1 - 0.265 * *basic * (1 - m / 30)), false, own->cite.text(), fmt::format("basic specific gravity {}, G_M = G_b/[1 − 0.265 G_b (1 − M/30)], Wood Handbook eq. 4-11", write_number(*basic, 3))};
+    return Property<double>{*basic / (1 - 0.265 * *basic * (1 - m / 30)), false, own->cite.text(),
+                            fmt::format("basic specific gravity {}, G_M = G_b/[1 − 0.265 G_b (1 − M/30)], Wood Handbook eq. 4-11",
+                                        write_number(*basic, 3))};
 }
 
 std::optional<Property<Density>> StateMaker::density(const std::optional<Property<double>>& gravity) const
 {
     if (!gravity) return std::nullopt;
-    return Property<Density>{kilograms_per_cubic_metre(gravity->value * (1 + moisture_.percent() / 100) * 1000), gravity->estimated, gravity->source, gravity->note};
+    return Property<Density>{kilograms_per_cubic_metre(gravity->value * (1 + moisture_.percent() / 100) * 1000),
+                             gravity->estimated, gravity->source, gravity->note};
 }
 
 std::optional<Property<Stress>> StateMaker::estimate(std::string_view name, bool green) const
@@ -83,7 +91,8 @@ std::optional<Property<Stress>> StateMaker::estimate(std::string_view name, bool
     const std::string key = fmt::format("regression_{}_{}_{}", name, green ? "green" : "dry", word_of_kind(kind_));
     const Datum<double>& a = facts_.number(key + "_a");
     const double b = facts_.number(key + "_b").value;
-    return Property<Stress>{pascals(a.value * std::pow(*gravity, b)), true, a.cite.text(), fmt::format("estimated from specific gravity {} by S = a G^b", write_number(*gravity, 3))};
+    return Property<Stress>{pascals(a.value * std::pow(*gravity, b)), true, a.cite.text(),
+                            fmt::format("estimated from specific gravity {} by S = a G^b", write_number(*gravity, 3))};
 }
 
 std::optional<double> StateMaker::green_ratio(std::string_view name) const
@@ -100,7 +109,8 @@ double StateMaker::adjusted(double dry, double green, double row_moisture) const
     return dry * std::pow(dry / green, (row_moisture - m) / (intersection_ - row_moisture));
 }
 
-std::optional<Property<Stress>> StateMaker::strength(std::optional<Datum<Stress>> StrengthRow::*column, std::string_view name, bool may_rise) const
+std::optional<Property<Stress>> StateMaker::strength(std::optional<Datum<Stress>> StrengthRow::*column, std::string_view name,
+                                                     bool may_rise) const
 {
     if (!wood_) return std::nullopt;
     const auto& dry = wood_->dry.*column;
@@ -116,7 +126,8 @@ std::optional<Property<Stress>> StateMaker::strength(std::optional<Datum<Stress>
         return guess;
     }
     if (!dry) {
-        return Property<Stress>{green->value, false, green->cite.text(), "only the green value is tabled; used as it is, which is cautious below fibre saturation"};
+        return Property<Stress>{green->value, false, green->cite.text(),
+                                "only the green value is tabled; used as it is, which is cautious below fibre saturation"};
     }
     const double row = wood_->dry_moisture_pct, at_row = dry->value.value();
     Property<Stress> property{dry->value, false, dry->cite.text(), dry->cite.note};
@@ -142,7 +153,10 @@ std::optional<Property<Stress>> StateMaker::strength(std::optional<Datum<Stress>
     double value = adjusted(at_row, wet, row);
     if (!may_rise) value = std::min(value, at_row);
     property.value = pascals(value);
-    property.note = row_note + fmt::format("{} MPa at {} % brought to {}: P = P_12 (P_12/P_g)^((12 − M)/(M_p − 12)), M_p = {} %, {} (Wood Handbook eq. 5-3, from memory)", write_number(at_row * 1e-6, 4), write_number(row, 3), write_moisture(moisture_), write_number(intersection_, 3), how);
+    property.note = row_note + fmt::format("{} MPa at {} % brought to {}: P = P_12 (P_12/P_g)^((12 − M)/(M_p − 12)), M_p = {} %, "
+                                           "{} (Wood Handbook eq. 5-3, from memory)",
+                                           write_number(at_row * 1e-6, 4), write_number(row, 3), write_moisture(moisture_),
+                                           write_number(intersection_, 3), how);
     return property;
 }
 
@@ -158,16 +172,21 @@ std::optional<Property<Stress>> StateMaker::tension_across() const
     if (!green) {
         const auto ratio = green_ratio("tension_across");
         if (!ratio || *ratio >= 1) return as_dry;
-        return Property<Stress>{dry->value * *ratio, false, dry->cite.text(), "above 12 % the green value, estimated by the ratio of the specific-gravity relations"};
+        return Property<Stress>{dry->value * *ratio, false, dry->cite.text(),
+                                "above 12 % the green value, estimated by the ratio of the specific-gravity relations"};
     }
     if (green->value >= dry->value) return as_dry;
     return Property<Stress>{green->value, false, green->cite.text(), "above 12 % the lower of the green and the dry value"};
 }
 
-std::optional<Property<Stress>> StateMaker::elastic(const std::optional<Property<Stress>>& along, std::optional<Datum<double>> ElasticRatios::*ratio, std::string_view name) const
+std::optional<Property<Stress>> StateMaker::elastic(const std::optional<Property<Stress>>& along,
+                                                    std::optional<Datum<double>> ElasticRatios::*ratio,
+                                                    std::string_view name) const
 {
     if (!along) return std::nullopt;
-    const auto make = [&](double value, bool estimated, std::string source, std::string note) { return Property<Stress>{along->value * value, estimated || along->estimated, std::move(source), std::move(note)}; };
+    const auto make = [&](double value, bool estimated, std::string source, std::string note) {
+        return Property<Stress>{along->value * value, estimated || along->estimated, std::move(source), std::move(note)};
+    };
     if (wood_ && wood_->elastic.*ratio) {
         const Datum<double>& own = *(wood_->elastic.*ratio);
         return make(own.value, false, own.cite.text(), fmt::format("ratio {} to E_L", write_number(own.value, 3)));
@@ -175,13 +194,17 @@ std::optional<Property<Stress>> StateMaker::elastic(const std::optional<Property
     if (wood_ && !wood_->elastic.like.empty())
         if (const WoodRecord* relative = facts_.find_wood(wood_->elastic.like); relative && relative->elastic.*ratio) {
             const Datum<double>& other = *(relative->elastic.*ratio);
-            return make(other.value, true, other.cite.text(), fmt::format("ratio {} to E_L of {} ({})", write_number(other.value, 3), relative->name, wood_->elastic.like_why));
+            return make(
+                other.value, true, other.cite.text(),
+                fmt::format("ratio {} to E_L of {} ({})", write_number(other.value, 3), relative->name, wood_->elastic.like_why));
         }
     const Datum<double>& median = facts_.number(fmt::format("median_{}_{}", name, word_of_kind(kind_)));
-    return make(median.value, true, median.cite.text(), fmt::format("median ratio {} to E_L of listed {}s", write_number(median.value, 3), word_of_kind(kind_)));
+    return make(median.value, true, median.cite.text(),
+                fmt::format("median ratio {} to E_L of listed {}s", write_number(median.value, 3), word_of_kind(kind_)));
 }
 
-std::optional<Property<Stress>> StateMaker::rolling(const std::optional<Property<Stress>>& along, const std::optional<Property<Stress>>& tangential) const
+std::optional<Property<Stress>> StateMaker::rolling(const std::optional<Property<Stress>>& along,
+                                                    const std::optional<Property<Stress>>& tangential) const
 {
     if (!along || !tangential) return std::nullopt;
     if (wood_ && wood_->elastic.shear_rt) {
@@ -189,7 +212,8 @@ std::optional<Property<Stress>> StateMaker::rolling(const std::optional<Property
         return Property<Stress>{along->value * own.value, along->estimated, own.cite.text(), ""};
     }
     const Datum<double>& share = facts_.number(fmt::format("rolling_share_{}", word_of_kind(kind_)));
-    return Property<Stress>{tangential->value * share.value, true, share.cite.text(), fmt::format("{} of E_T", write_number(share.value, 2))};
+    return Property<Stress>{tangential->value * share.value, true, share.cite.text(),
+                            fmt::format("{} of E_T", write_number(share.value, 2))};
 }
 
 /// Own test values replace the table's one by one.
@@ -221,7 +245,8 @@ WoodState wood_state(const Facts& facts, const WoodRecord* wood, const OwnStreng
     if (state.modulus_tabled) {
         state.modulus_along = state.modulus_tabled;
         state.modulus_along->value = state.modulus_tabled->value * facts.number("shear_free_factor").value;
-        state.modulus_along->note += (state.modulus_along->note.empty() ? "" : "; ") + std::string("1.10 × the tabled value, which has shear deflection in it");
+        state.modulus_along->note += (state.modulus_along->note.empty() ? "" : "; ") +
+                                     std::string("1.10 × the tabled value, which has shear deflection in it");
     }
     if (own.modulus) {
         const double factor = facts.number("shear_free_factor").value;

@@ -32,8 +32,8 @@ struct OwnStrength {
 struct WoodState {
     MoistureContent moisture;
     WoodKind kind = WoodKind::hardwood;
-    std::optional<Property<Stress>> modulus_tabled;  ///< with shear deflection in it: for bending without a shear term
-    std::optional<Property<Stress>> modulus_along;   ///< E_L = 1.10 × tabled: where shear is added apart
+    std::optional<Property<Stress>> modulus_tabled; ///< with shear deflection in it: for bending without a shear term
+    std::optional<Property<Stress>> modulus_along;  ///< E_L = 1.10 × tabled: where shear is added apart
     std::optional<Property<Stress>> modulus_tangential, modulus_radial;
     std::optional<Property<Stress>> shear_modulus_lr, shear_modulus_lt;
     std::optional<Property<Stress>> shear_modulus_rt; ///< rolling

@@ -77,7 +77,8 @@ clearance = 0.4
 between = ["rail", "leg"]
 kind = "face"
 glue = "PVA"
-)", slats / 12 + 1, 48 * slats, slats);
+)",
+                                         slats / 12 + 1, 48 * slats, slats);
     DesignRead read = read_design(text, facts());
     if (!read.piece) throw std::runtime_error(read.faults.front().says);
     return *read.piece;

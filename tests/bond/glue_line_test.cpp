@@ -15,13 +15,20 @@ namespace {
 
 constexpr double kCrossed = std::numbers::pi / 2;
 
-WoodState oak() { return wood_state(shared_facts(), shared_facts().find_wood("northern red oak"), {}, MoistureContent::percent(12)); }
-WoodState pine() { return wood_state(shared_facts(), shared_facts().find_wood("eastern white pine"), {}, MoistureContent::percent(12)); }
+WoodState oak()
+{
+    return wood_state(shared_facts(), shared_facts().find_wood("northern red oak"), {}, MoistureContent::percent(12));
+}
+WoodState pine()
+{
+    return wood_state(shared_facts(), shared_facts().find_wood("eastern white pine"), {}, MoistureContent::percent(12));
+}
 
 GlueStrength oak_to_oak(GlueFace face, double angle, const char* glue = nullptr)
 {
     const WoodState wood = oak();
-    const auto strength = glue_strength(shared_facts(), wood, "red oak", wood, "red oak", glue ? shared_facts().find_glue(glue) : nullptr, face, angle);
+    const auto strength = glue_strength(shared_facts(), wood, "red oak", wood, "red oak",
+                                        glue ? shared_facts().find_glue(glue) : nullptr, face, angle);
     REQUIRE(strength);
     return *strength;
 }
@@ -79,8 +86,9 @@ TEST_CASE("The weaker wood rules, whichever stands first", "[glue-line]")
 {
     const WoodState hard = oak(), soft = pine();
     for (const bool oak_first : {true, false}) {
-        const auto strength = oak_first ? glue_strength(shared_facts(), hard, "oak", soft, "pine", nullptr, GlueFace::side_grain, 0)
-                                        : glue_strength(shared_facts(), soft, "pine", hard, "oak", nullptr, GlueFace::side_grain, 0);
+        const auto strength = oak_first
+                                  ? glue_strength(shared_facts(), hard, "oak", soft, "pine", nullptr, GlueFace::side_grain, 0)
+                                  : glue_strength(shared_facts(), soft, "pine", hard, "oak", nullptr, GlueFace::side_grain, 0);
         REQUIRE(strength);
         CHECK(strength->weaker_wood == "pine");
         CHECK(strength->mean == soft.shear->value);
@@ -98,7 +106,8 @@ TEST_CASE("The working of a glue line names every step with its source", "[glue-
 {
     Working working;
     const WoodState wood = oak();
-    glue_strength(shared_facts(), wood, "red oak", wood, "red oak", shared_facts().find_glue("PVA"), GlueFace::side_grain, kCrossed, &working);
+    glue_strength(shared_facts(), wood, "red oak", wood, "red oak", shared_facts().find_glue("PVA"), GlueFace::side_grain,
+                  kCrossed, &working);
     REQUIRE(working.size() == 3);
     CHECK_THAT(working[0].value, WithinRel(12.3e6, 1e-12));
     CHECK_THAT(working[1].value, WithinRel(4.1e6, 1e-4));
@@ -117,7 +126,8 @@ TEST_CASE("What a uniform stress resists in twisting", "[glue-line]")
     for (const auto& [a, b] : {std::pair{0.05, 0.05}, std::pair{0.03, 0.3}, std::pair{0.2, 0.021}}) {
         CAPTURE(a, b);
         CHECK_THAT(twisting_capacity(metres(a), metres(b)).value(), WithinRel(turning_by_squares(a, b), 1e-5));
-        CHECK_THAT(twisting_capacity(metres(a), metres(b)).value(), WithinRel(twisting_capacity(metres(b), metres(a)).value(), 1e-12));
+        CHECK_THAT(twisting_capacity(metres(a), metres(b)).value(),
+                   WithinRel(twisting_capacity(metres(b), metres(a)).value(), 1e-12));
     }
     CHECK(twisting_capacity(metres(0), metres(1)).value() == 0);
 }
@@ -135,8 +145,11 @@ TEST_CASE("Resistances of a glue line", "[glue-line]")
     const Facts& facts = shared_facts();
     CHECK_THAT(glue_variation(facts).value, WithinRel(0.14, 1e-12));
     const Stress mean = megapascals(4.1);
-    CHECK_THAT(glue_service_resistance(facts, WoodKind::hardwood, mean, LoadDuration::sitting).value(), WithinRel(4.1e6 * 0.7697 * 1.15 / 2.3, 1e-9));
-    CHECK_THAT(glue_service_resistance(facts, WoodKind::hardwood, mean, LoadDuration::lasting).value(), WithinRel(4.1e6 * 0.7697 * 0.9 / 2.3, 1e-9));
-    CHECK_THAT(glue_service_resistance(facts, WoodKind::softwood, mean, LoadDuration::short_term).value(), WithinRel(4.1e6 * 0.7697 * 1.6 / 2.1, 1e-9));
+    CHECK_THAT(glue_service_resistance(facts, WoodKind::hardwood, mean, LoadDuration::sitting).value(),
+               WithinRel(4.1e6 * 0.7697 * 1.15 / 2.3, 1e-9));
+    CHECK_THAT(glue_service_resistance(facts, WoodKind::hardwood, mean, LoadDuration::lasting).value(),
+               WithinRel(4.1e6 * 0.7697 * 0.9 / 2.3, 1e-9));
+    CHECK_THAT(glue_service_resistance(facts, WoodKind::softwood, mean, LoadDuration::short_term).value(),
+               WithinRel(4.1e6 * 0.7697 * 1.6 / 2.1, 1e-9));
     CHECK_THAT(glue_proof_resistance(facts, mean).value(), WithinRel(4.1e6 * 0.7697 * 0.6667 / 1.15, 1e-9));
 }

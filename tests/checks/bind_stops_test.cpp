@@ -96,7 +96,8 @@ $clearance
 
 Finding fitted(const std::string& rings, const std::string& clearance)
 {
-    return finding_of(content_of(still_head(true) + fill(kFitted, {{"rings", rings}, {"clearance", clearance}})).findings, "bind", "panel / stile");
+    return finding_of(content_of(still_head(true) + fill(kFitted, {{"rings", rings}, {"clearance", clearance}})).findings, "bind",
+                      "panel / stile");
 }
 
 } // namespace
@@ -162,7 +163,8 @@ TEST_CASE("A board drawn touching at both sides is judged by its squeeze", "[bin
 TEST_CASE("Stops that nothing ties together do not hold, nor does a joint to the frame make a stop", "[bind]")
 {
     CHECK(count_of(between("200", "20", ""), "bind") == 0);
-    const std::string fastened = std::string(kTies) + "[[joint]]\nbetween = [\"board\", \"rail\"]\nkind = \"edge\"\nglue = \"PVA\"\n";
+    const std::string fastened =
+        std::string(kTies) + "[[joint]]\nbetween = [\"board\", \"rail\"]\nkind = \"edge\"\nglue = \"PVA\"\n";
     CHECK(count_of(between("200", "20", fastened.c_str()), "bind") == 0);
     CHECK(count_of(between("170.2", "34.9"), "bind") == 1); // 14.9 mm from either stop
     CHECK(count_of(between("169.8", "35.1"), "bind") == 0); // 15.1 mm: too far to run against

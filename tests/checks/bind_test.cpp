@@ -40,7 +40,9 @@ $glue
 
 Finding housed(const std::string& wood, const std::string& clearance, const std::string& glue = "")
 {
-    return finding_of(content_of(still_head(true) + fill(kHoused, {{"wood", wood}, {"clearance", clearance}, {"glue", glue}})).findings, "bind", "slat / rail");
+    return finding_of(
+        content_of(still_head(true) + fill(kHoused, {{"wood", wood}, {"clearance", clearance}, {"glue", glue}})).findings, "bind",
+        "slat / rail");
 }
 
 constexpr double kNanometre = 1e-9;

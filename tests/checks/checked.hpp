@@ -46,7 +46,8 @@ inline ReportContent content_of(const std::string& text) { return content_of(pie
 inline std::string list_of(const std::vector<Finding>& findings)
 {
     std::string list;
-    for (const Finding& f : findings) list += "\n" + std::string(word_of(f.verdict)) + " " + f.check + " of " + f.subject + ": " + f.headline;
+    for (const Finding& f : findings)
+        list += "\n" + std::string(word_of(f.verdict)) + " " + f.check + " of " + f.subject + ": " + f.headline;
     return list;
 }
 
@@ -56,7 +57,8 @@ inline const Finding& finding_of(const std::vector<Finding>& findings, std::stri
     const Finding* found = nullptr;
     for (const Finding& f : findings) {
         if (f.check != check || (!subject.empty() && f.subject != subject)) continue;
-        if (found) throw std::logic_error("more than one " + std::string(check) + " of " + std::string(subject) + list_of(findings));
+        if (found)
+            throw std::logic_error("more than one " + std::string(check) + " of " + std::string(subject) + list_of(findings));
         found = &f;
     }
     if (!found) throw std::logic_error("no " + std::string(check) + " of " + std::string(subject) + list_of(findings));
@@ -65,7 +67,8 @@ inline const Finding& finding_of(const std::vector<Finding>& findings, std::stri
 
 inline std::size_t count_of(const std::vector<Finding>& findings, std::string_view check)
 {
-    return static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.check == check; }));
+    return static_cast<std::size_t>(
+        std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.check == check; }));
 }
 
 inline double value_of(const Finding& finding, std::string_view name)
@@ -117,7 +120,8 @@ inline std::unique_ptr<Bench> bench_of(Piece piece)
     auto bench = std::make_unique<Bench>();
     bench->piece = std::move(piece);
     bench->layout = layout_of(bench->piece);
-    bench->prepared = prepare(bench->piece, testing::shared_facts(), bench->layout, combinations_of(bench->piece).front(), bench->piece.units);
+    bench->prepared =
+        prepare(bench->piece, testing::shared_facts(), bench->layout, combinations_of(bench->piece).front(), bench->piece.units);
     return bench;
 }
 inline std::unique_ptr<Bench> bench_of(const std::string& text) { return bench_of(piece_of(text)); }
@@ -146,7 +150,8 @@ moisture_at_glue_up = $made
 inline std::string still_head(bool wide_room)
 {
     const std::string head(kStill);
-    return wide_room ? fill(head, {{"driest", "5.4"}, {"dampest", "11.9"}, {"made", "9"}}) : fill(head, {{"driest", "6"}, {"dampest", "10"}, {"made", "8"}});
+    return wide_room ? fill(head, {{"driest", "5.4"}, {"dampest", "11.9"}, {"made", "9"}})
+                     : fill(head, {{"driest", "6"}, {"dampest", "10"}, {"made", "8"}});
 }
 
 } // namespace checked

@@ -37,7 +37,8 @@ kind = "face"
 $more
 )";
 
-std::string door(const std::string& width, const std::string& more = "glue = \"PVA\"", const std::string& wood = "red oak", bool wide_room = true, const std::string& rings = "flat")
+std::string door(const std::string& width, const std::string& more = "glue = \"PVA\"", const std::string& wood = "red oak",
+                 bool wide_room = true, const std::string& rings = "flat")
 {
     return still_head(wide_room) + fill(kDoor, {{"wood", wood}, {"rings", rings}, {"width", width}, {"more", more}});
 }
@@ -83,13 +84,20 @@ TEST_CASE("Under 50 mm at worst warns, over 150 mm at best warns", "[cross-grain
 {
     // Beech made at 12 % for a room of 4 to 13 %: hopeless by the stress.
     const std::string dry_head = fill(std::string(kStill), {{"driest", "4"}, {"dampest", "13"}, {"made", "12"}});
-    const auto beech = [&](const char* width) { return cross_grain(dry_head + fill(kDoor, {{"wood", "American beech"}, {"rings", "flat"}, {"width", width}, {"more", "glue = \"epoxy\""}})); };
+    const auto beech = [&](const char* width) {
+        return cross_grain(
+            dry_head +
+            fill(kDoor, {{"wood", "American beech"}, {"rings", "flat"}, {"width", width}, {"more", "glue = \"epoxy\""}}));
+    };
     const Finding narrow = beech("49");
     CHECK(*narrow.utilisation > 1.5);
     CHECK(narrow.verdict == Verdict::warn);
     CHECK(beech("51").verdict == Verdict::fail);
     const std::string calm = fill(std::string(kStill), {{"driest", "8"}, {"dampest", "8.5"}, {"made", "8.2"}});
-    const auto still = [&](const char* width) { return cross_grain(calm + fill(kDoor, {{"wood", "red oak"}, {"rings", "flat"}, {"width", width}, {"more", "glue = \"PVA\""}})); };
+    const auto still = [&](const char* width) {
+        return cross_grain(calm +
+                           fill(kDoor, {{"wood", "red oak"}, {"rings", "flat"}, {"width", width}, {"more", "glue = \"PVA\""}}));
+    };
     const Finding wide = still("160");
     CHECK(*wide.utilisation < 0.5);
     CHECK(wide.verdict == Verdict::warn);
@@ -98,7 +106,8 @@ TEST_CASE("Under 50 mm at worst warns, over 150 mm at best warns", "[cross-grain
 
 TEST_CASE("Rule of thumb and sums are both told where they disagree", "[cross-grain]")
 {
-    CHECK_THAT(cross_grain(door("140", "glue = \"PVA\"", "eastern white pine", false, "quarter")).headline, ContainsSubstring("rule of thumb"));
+    CHECK_THAT(cross_grain(door("140", "glue = \"PVA\"", "eastern white pine", false, "quarter")).headline,
+               ContainsSubstring("rule of thumb"));
 }
 
 TEST_CASE("Glue that creeps keeps less of the stress, and a design may say how much", "[cross-grain]")

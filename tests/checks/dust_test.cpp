@@ -22,7 +22,8 @@ thickness = 20
 grain = "x"
 face = "z"
 at = [0, 0, 0]
-)", {{"wood", species}});
+)",
+                                                     {{"wood", species}});
     return finding_of(content_of(text).findings, "dust", "stock");
 }
 
@@ -48,7 +49,9 @@ TEST_CASE("Strong sensitisers warn, woods that are not listed pass with a word a
 {
     // Potency of four crosses at most, as the list of woods prints it.
     const auto strong = [](const WoodRecord* wood) {
-        return std::any_of(wood->dust.begin(), wood->dust.end(), [](const DustHazard& d) { return d.potency.find("+++") != std::string::npos && d.effect.find("spalted") == std::string::npos; });
+        return std::any_of(wood->dust.begin(), wood->dust.end(), [](const DustHazard& d) {
+            return d.potency.find("+++") != std::string::npos && d.effect.find("spalted") == std::string::npos;
+        });
     };
     std::size_t warned = 0, quiet = 0;
     for (const WoodRecord* wood : testing::all_woods()) {

@@ -31,13 +31,20 @@ std::vector<std::string> subjects(const std::vector<Finding>& findings)
 TEST_CASE("Findings stand by verdict, then utilisation falling, then subject, then check", "[finding]")
 {
     std::vector<Finding> findings{
-        finding(Verdict::pass, 0.9, "a"),         finding(Verdict::warn, std::nullopt, "b"),  finding(Verdict::pass, 0.9, "a", "bending"),
-        finding(Verdict::cannot_tell, 5.0, "c"),  finding(Verdict::fail, std::nullopt, "d"),  finding(Verdict::warn, 0.2, "z"),
-        finding(Verdict::fail, 1.7, "e"),         finding(Verdict::fail, 2.5, "f"),           finding(Verdict::pass, 0.9, "A"),
+        finding(Verdict::pass, 0.9, "a"),
+        finding(Verdict::warn, std::nullopt, "b"),
+        finding(Verdict::pass, 0.9, "a", "bending"),
+        finding(Verdict::cannot_tell, 5.0, "c"),
+        finding(Verdict::fail, std::nullopt, "d"),
+        finding(Verdict::warn, 0.2, "z"),
+        finding(Verdict::fail, 1.7, "e"),
+        finding(Verdict::fail, 2.5, "f"),
+        finding(Verdict::pass, 0.9, "A"),
         finding(Verdict::warn, std::numeric_limits<double>::quiet_NaN(), "a"),
     };
     sort_findings(findings);
-    CHECK(subjects(findings) == std::vector<std::string>{"f,sag", "e,sag", "d,sag", "c,sag", "z,sag", "a,sag", "b,sag", "A,sag", "a,bending", "a,sag"});
+    CHECK(subjects(findings) ==
+          std::vector<std::string>{"f,sag", "e,sag", "d,sag", "c,sag", "z,sag", "a,sag", "b,sag", "A,sag", "a,bending", "a,sag"});
 }
 
 TEST_CASE("The verdict of a piece is the worst of its findings, cannot-tell counting as warn", "[finding]")
@@ -46,13 +53,15 @@ TEST_CASE("The verdict of a piece is the worst of its findings, cannot-tell coun
     CHECK(overall_verdict({finding(Verdict::pass, 0.5)}) == Verdict::pass);
     CHECK(overall_verdict({finding(Verdict::pass, 0.5), finding(Verdict::cannot_tell, {})}) == Verdict::warn);
     CHECK(overall_verdict({finding(Verdict::warn, 1.2), finding(Verdict::pass, 0.5)}) == Verdict::warn);
-    CHECK(overall_verdict({finding(Verdict::cannot_tell, {}), finding(Verdict::fail, 2.0), finding(Verdict::warn, 1.1)}) == Verdict::fail);
+    CHECK(overall_verdict({finding(Verdict::cannot_tell, {}), finding(Verdict::fail, 2.0), finding(Verdict::warn, 1.1)}) ==
+          Verdict::fail);
 }
 
 TEST_CASE("Verdicts are counted one by one", "[finding]")
 {
-    const VerdictCounts counts = count_verdicts({finding(Verdict::pass, {}), finding(Verdict::fail, {}), finding(Verdict::pass, {}), finding(Verdict::cannot_tell, {}),
-                                                 finding(Verdict::warn, {}), finding(Verdict::warn, {}), finding(Verdict::warn, {})});
+    const VerdictCounts counts = count_verdicts(
+        {finding(Verdict::pass, {}), finding(Verdict::fail, {}), finding(Verdict::pass, {}), finding(Verdict::cannot_tell, {}),
+         finding(Verdict::warn, {}), finding(Verdict::warn, {}), finding(Verdict::warn, {})});
     CHECK(counts.pass == 2);
     CHECK(counts.warn == 3);
     CHECK(counts.fail == 1);

@@ -90,7 +90,7 @@ TEST_CASE("A strip glued along an edge has the full shear strength and no quarre
     const Finding& f = finding_of(content.findings, "glue-line", "lipping / panel");
     CHECK_THAT(value_of(f, "area"), WithinAbs(0.500 * 0.020, kTenthOfMm2));
     CHECK(value_of(f, "grain_angle") == 0);
-    CHECK_THAT(value_of(f, "wood_shear"), WithinRel(12.3e6, 1e-9)); // Wood Handbook table 5-3a; never above its 12 % value
+    CHECK_THAT(value_of(f, "wood_shear"), WithinRel(12.3e6, 1e-9));  // Wood Handbook table 5-3a; never above its 12 % value
     CHECK_THAT(value_of(f, "mean_strength"), WithinRel(10e6, 1e-9)); // the glue is the weaker
     CHECK(value_of(f, "end_grain_area") == 0);
     CHECK(f.verdict == Verdict::pass);
@@ -119,7 +119,9 @@ TEST_CASE("A slat glued across has a third of it, and a finding about its moveme
 
 TEST_CASE("Glue on a part of the length only counts that part", "[glue-line]")
 {
-    const Finding f = finding_of(content_of(on_board(fill(kSlat, {{"more", "glued = { length = 25, at = \"middle\" }"}}))).findings, "glue-line", "slat / panel");
+    const Finding f =
+        finding_of(content_of(on_board(fill(kSlat, {{"more", "glued = { length = 25, at = \"middle\" }"}}))).findings,
+                   "glue-line", "slat / panel");
     CHECK_THAT(value_of(f, "area"), WithinAbs(0.025 * 0.100, kTenthOfMm2));
 }
 
@@ -267,6 +269,7 @@ lasting = true
 TEST_CASE("Glue of a wood without strength figures cannot be judged", "[glue-line]")
 {
     std::string text = on_board(kLipping);
-    text.replace(text.find("species = \"northern red oak\"\n"), 29, "properties = { modulus = \"12 GPa\", tangential = 0.003, radial = 0.0015 }\n");
+    text.replace(text.find("species = \"northern red oak\"\n"), 29,
+                 "properties = { modulus = \"12 GPa\", tangential = 0.003, radial = 0.0015 }\n");
     CHECK(finding_of(content_of(text).findings, "glue-line").verdict == Verdict::cannot_tell);
 }

@@ -92,14 +92,18 @@ struct Door {
                               {"stiles", stiles},
                               {"rails", rails}});
     }
-    Finding finding(const std::string& subject = "panel / stile") const { return finding_of(content_of(text()).findings, "groove-room", subject); }
+    Finding finding(const std::string& subject = "panel / stile") const
+    {
+        return finding_of(content_of(text()).findings, "groove-room", subject);
+    }
 };
 
 const std::string kPinned = "pegs = { diameter = 5, count = 1 }";
 
 } // namespace
 
-TEST_CASE("Groove 10, tongue 7 on each side, 4 mm of shrinkage: 5 mm stay in when it is held, none when it slides", "[groove-room]")
+TEST_CASE("Groove 10, tongue 7 on each side, 4 mm of shrinkage: 5 mm stay in when it is held, none when it slides",
+          "[groove-room]")
 {
     const GrooveSide side{0.010, 0.007};
     CHECK_THAT(engagement_held(side, 0.002), WithinAbs(0.005, kNanometre));
@@ -139,14 +143,17 @@ TEST_CASE("A spot of glue in the middle of the rails holds a panel as a pin does
     CHECK_THAT(value_of(f, "engaged_driest"), WithinAbs(0.005, kNanometre));
 }
 
-TEST_CASE("A panel glued in one groove moves its whole width in the other; the glued groove is cross-grain's matter", "[groove-room]")
+TEST_CASE("A panel glued in one groove moves its whole width in the other; the glued groove is cross-grain's matter",
+          "[groove-room]")
 {
     Door door;
     std::string text = door.text();
     const std::string both = "between = [\"panel\", \"stile\"]\nkind = \"groove\"\ngroove = { depth = 10.000000 }\n";
     const std::size_t at = text.find(both);
     REQUIRE(at != std::string::npos);
-    text.replace(at, both.size(), "between = [\"panel\", \"stile #1\"]\nkind = \"groove\"\nglue = \"PVA\"\ngroove = { depth = 10 }\n[[joint]]\nbetween = [\"panel\", \"stile #2\"]\nkind = \"groove\"\ngroove = { depth = 10 }\n");
+    text.replace(at, both.size(),
+                 "between = [\"panel\", \"stile #1\"]\nkind = \"groove\"\nglue = \"PVA\"\ngroove = { depth = 10 "
+                 "}\n[[joint]]\nbetween = [\"panel\", \"stile #2\"]\nkind = \"groove\"\ngroove = { depth = 10 }\n");
     const Finding f = finding_of(content_of(text).findings, "groove-room", "panel / stile");
     // From the middle of the glue, 3.5 mm inside the edge: 496.5 mm of panel move here.
     CHECK_THAT(value_of(f, "gap_dampest"), WithinAbs(0.003 - 0.4965 * 0.002 * 2, kNanometre));
@@ -206,7 +213,7 @@ TEST_CASE("Room is judged from both sides together where the panel is free, from
 {
     Door door;
     door.made = 6;
-    door.dampest = 11; // 5 mm of swelling, 2.5 at each side, of 6 mm of room in all
+    door.dampest = 11;         // 5 mm of swelling, 2.5 at each side, of 6 mm of room in all
     door.left = 303 - 250 - 2; // 2 mm off the middle: 1 mm of room on the left, 5 on the right
     const Finding free = door.finding();
     CHECK(free.verdict != Verdict::fail);

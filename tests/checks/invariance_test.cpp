@@ -232,7 +232,9 @@ Move shifted(Point by) { return {{0, 1, 2}, {}, by}; }
 
 GluedAt moved_end(const Move& move, GluedAt at)
 {
-    const std::map<GluedAt, Side> sides = {{GluedAt::left, Side::left}, {GluedAt::right, Side::right}, {GluedAt::front, Side::front}, {GluedAt::back, Side::back}, {GluedAt::bottom, Side::bottom}, {GluedAt::top, Side::top}};
+    const std::map<GluedAt, Side> sides = {{GluedAt::left, Side::left},     {GluedAt::right, Side::right},
+                                           {GluedAt::front, Side::front},   {GluedAt::back, Side::back},
+                                           {GluedAt::bottom, Side::bottom}, {GluedAt::top, Side::top}};
     if (at == GluedAt::middle) return at;
     const Side side = move.side(sides.at(at));
     for (const auto& [end, of] : sides)
@@ -270,7 +272,8 @@ Piece moved(const Piece& old, const Move& move)
         for (std::size_t i = 0; i < 3; ++i) copy.mirrored[move.to[i]] = mirrored[i];
         copy.box = move.box(copy.box);
     }
-    if (piece.size) piece.size = Point{(*old.size)[move.to[0] == 0 ? 0 : 1], (*old.size)[move.to[0] == 0 ? 1 : 0], (*old.size)[2]};
+    if (piece.size)
+        piece.size = Point{(*old.size)[move.to[0] == 0 ? 0 : 1], (*old.size)[move.to[0] == 0 ? 1 : 0], (*old.size)[2]};
     for (Joint& joint : piece.joints)
         if (joint.glued) joint.glued->at = moved_end(move, joint.glued->at);
     for (StatedLoad& load : piece.loads) {
@@ -306,13 +309,18 @@ void check_alike(const ReportContent& before, const ReportContent& after)
         CAPTURE(it->second->headline);
         CHECK(it->second->verdict == f->verdict);
         CHECK(it->second->utilisation.has_value() == f->utilisation.has_value());
-        if (f->utilisation && it->second->utilisation) CHECK_THAT(*it->second->utilisation, WithinAbs(*f->utilisation, 1e-9 * std::max(1.0, *f->utilisation)));
+        if (f->utilisation && it->second->utilisation)
+            CHECK_THAT(*it->second->utilisation, WithinAbs(*f->utilisation, 1e-9 * std::max(1.0, *f->utilisation)));
     }
 }
 
 std::vector<std::pair<std::string, std::string>> designs()
 {
-    return {{"boot bench", built_in_design("boot-bench")}, {"hall table", built_in_design("hall-table-glued-top")}, {"window seat", built_in_design("window-seat-metric")}, {"crooked stool", kCrooked}, {"tray", kTray}};
+    return {{"boot bench", built_in_design("boot-bench")},
+            {"hall table", built_in_design("hall-table-glued-top")},
+            {"window seat", built_in_design("window-seat-metric")},
+            {"crooked stool", kCrooked},
+            {"tray", kTray}};
 }
 
 } // namespace
@@ -389,9 +397,11 @@ TEST_CASE("Two half loads make one", "[invariance][identity]")
         const auto one = content_of(whole.text()).findings, two = content_of(halves.text()).findings;
         for (const char* check : {"bending", "shear", "sag"}) {
             CAPTURE(check);
-            CHECK_THAT(*finding_of(two, check, "board").utilisation, WithinRel(*finding_of(one, check, "board").utilisation, 1e-9));
+            CHECK_THAT(*finding_of(two, check, "board").utilisation,
+                       WithinRel(*finding_of(one, check, "board").utilisation, 1e-9));
         }
-        CHECK_THAT(value_of(finding_of(two, "bending", "board"), "stress"), WithinRel(value_of(finding_of(one, "bending", "board"), "stress"), 1e-9));
+        CHECK_THAT(value_of(finding_of(two, "bending", "board"), "stress"),
+                   WithinRel(value_of(finding_of(one, "bending", "board"), "stress"), 1e-9));
     }
 }
 

@@ -42,9 +42,11 @@ $glue
 const std::string kGlue = "glue = \"PVA\"";
 
 /// Dries by 3.6 points within 6 to 14 %.
-std::string design(const std::string& lower, const std::string& upper, const std::string& thick = "20", const std::string& glue = kGlue)
+std::string design(const std::string& lower, const std::string& upper, const std::string& thick = "20",
+                   const std::string& glue = kGlue)
 {
-    return fill(std::string(kStill), {{"driest", "6.4"}, {"dampest", "10.5"}, {"made", "10"}}) + fill(kPair, {{"lower", lower}, {"upper", upper}, {"thick", thick}, {"glue", glue}});
+    return fill(std::string(kStill), {{"driest", "6.4"}, {"dampest", "10.5"}, {"made", "10"}}) +
+           fill(kPair, {{"lower", lower}, {"upper", upper}, {"thick", thick}, {"glue", glue}});
 }
 
 std::string oak(const std::string& more) { return "species = \"red oak\"\n" + more; }
@@ -61,7 +63,8 @@ TEST_CASE("Flat-sawn on quarter-sawn oak cups towards the flat-sawn layer as it 
     CHECK_THAT(value_of(f, "rise_across_driest"), WithinAbs(0.0003, 0.00005)); // about 0.3 mm over 100 mm
     CHECK(value_of(f, "rise_across_dampest") < 0);
     CHECK_THAT(value_of(f, "rise_along_driest"), WithinAbs(0, 1e-12));
-    CHECK_THAT(f.headline, ContainsSubstring("over 100 mm across the grain at the driest") && ContainsSubstring("hollow on the side of upper"));
+    CHECK_THAT(f.headline, ContainsSubstring("over 100 mm across the grain at the driest") &&
+                               ContainsSubstring("hollow on the side of upper"));
     CHECK(f.verdict == Verdict::pass);
     CHECK_FALSE(f.sources.empty());
     const Finding turned_over = bow(design(oak("rings = \"flat\""), oak("rings = \"quarter\"")));
@@ -120,5 +123,6 @@ glue = "PVA"
 
 TEST_CASE("Without movement figures of one layer the bow cannot be told", "[check-lamination-bow]")
 {
-    CHECK(bow(design("properties = { modulus = \"12 GPa\", density = \"700 kg/m3\" }", oak("rings = \"flat\""))).verdict == Verdict::cannot_tell);
+    CHECK(bow(design("properties = { modulus = \"12 GPa\", density = \"700 kg/m3\" }", oak("rings = \"flat\""))).verdict ==
+          Verdict::cannot_tell);
 }

@@ -45,9 +45,12 @@ std::string head(const char* made = "10")
     return fill(std::string(kStill), {{"driest", "6"}, {"dampest", "12"}, {"made", made}});
 }
 
-std::string corner(const std::string& rings, const std::string& rail = "75", const std::string& stile = "75", bool upright = false)
+std::string corner(const std::string& rings, const std::string& rail = "75", const std::string& stile = "75",
+                   bool upright = false)
 {
-    return fill(kCorner, {{"rings", rings}, {"rail", rail}, {"stile", stile}, {"face", upright ? "y" : "z"}, {"upright", upright ? "z" : "y"}});
+    return fill(
+        kCorner,
+        {{"rings", rings}, {"rail", rail}, {"stile", stile}, {"face", upright ? "y" : "z"}, {"upright", upright ? "z" : "y"}});
 }
 
 Finding mitre(const std::string& design) { return finding_of(content_of(design).findings, "mitre-gap", "rail / stile"); }
@@ -77,15 +80,16 @@ TEST_CASE("Made dry it opens outside, in the damp season", "[check-mitre-gap]")
 
 TEST_CASE("Narrow quarter-sawn members pass, those between warn", "[check-mitre-gap]")
 {
-    CHECK(mitre(head() + corner("quarter", "25", "25")).verdict == Verdict::pass);  // √2 × 25 × 0.007 = 0.25 mm
-    CHECK(mitre(head() + corner("quarter", "60", "60")).verdict == Verdict::warn);  // 0.6 mm
-    CHECK(mitre(head() + corner("quarter", "90", "90")).verdict == Verdict::fail);  // 0.9 mm
+    CHECK(mitre(head() + corner("quarter", "25", "25")).verdict == Verdict::pass); // √2 × 25 × 0.007 = 0.25 mm
+    CHECK(mitre(head() + corner("quarter", "60", "60")).verdict == Verdict::warn); // 0.6 mm
+    CHECK(mitre(head() + corner("quarter", "90", "90")).verdict == Verdict::fail); // 0.9 mm
 }
 
 TEST_CASE("A frame that stands moves as one that lies", "[check-mitre-gap]")
 {
     const Finding lies = mitre(head() + corner("rift", "60", "90")), stands = mitre(head() + corner("rift", "60", "90", true));
-    for (const char* name : {"gap_driest", "gap_dampest", "opening_driest", "opening_dampest"}) CHECK_THAT(value_of(stands, name), WithinRel(value_of(lies, name), 1e-9));
+    for (const char* name : {"gap_driest", "gap_dampest", "opening_driest", "opening_dampest"})
+        CHECK_THAT(value_of(stands, name), WithinRel(value_of(lies, name), 1e-9));
     CHECK(stands.headline == lies.headline);
     // Unlike widths: the cut is the diagonal of 60 by 90, and each turns by half the sine of twice its angle.
     const double strain = (0.00365 + 0.00180) / 2 * 4 - 0.00005 * 4, angle = std::atan2(60.0, 90.0);
@@ -135,6 +139,7 @@ TEST_CASE("Without a corner or without movement figures it cannot be told", "[ch
     CHECK(askew.verdict == Verdict::cannot_tell);
     CHECK_THAT(askew.headline, ContainsSubstring("shows no square corner"));
     std::string unknown = head() + corner("flat");
-    unknown.replace(unknown.find("species = \"white oak\""), 21, "properties = { modulus = \"12 GPa\", density = \"700 kg/m3\" }");
+    unknown.replace(unknown.find("species = \"white oak\""), 21,
+                    "properties = { modulus = \"12 GPa\", density = \"700 kg/m3\" }");
     CHECK(mitre(unknown).verdict == Verdict::cannot_tell);
 }

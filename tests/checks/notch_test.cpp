@@ -16,7 +16,8 @@ Trestle notched(const std::string& from, const std::string& depth, const std::st
     t.width_mm = 76;
     t.thickness_mm = 22;
     t.face = "y";
-    t.shape = "notches = [ { from = \"" + from + "\", depth = " + depth + ", width = 40, first = " + first + ", step = 60, count = 1 } ]\n";
+    t.shape = "notches = [ { from = \"" + from + "\", depth = " + depth + ", width = 40, first = " + first +
+              ", step = 60, count = 1 } ]\n";
     t.more = point_load(std::to_string(newtons), "500");
     return t;
 }
@@ -26,7 +27,9 @@ Finding notch(const Trestle& t) { return finding_of(content_of(t.text()).finding
 /// Gustafsson 1988 (from memory): shear force at which a sharp notch cracks [N].
 double cracks_at(double b, double d, double alpha, double moment_over_shear, double energy, double e, double g)
 {
-    return b * alpha * d * std::sqrt(energy / d) / (std::sqrt(0.6 * (alpha - alpha * alpha) / g) + moment_over_shear / d * std::sqrt(6 * (1 / alpha - alpha * alpha) / e));
+    return b * alpha * d * std::sqrt(energy / d) /
+           (std::sqrt(0.6 * (alpha - alpha * alpha) / g) +
+            moment_over_shear / d * std::sqrt(6 * (1 / alpha - alpha * alpha) / e));
 }
 
 } // namespace
@@ -54,7 +57,8 @@ TEST_CASE("A notch from the stretched side is judged by the crack it starts", "[
     const double q = bench->prepared.masses[bench->copy("board #1")] * kStandardGravity, half = (300 + q * 0.960) / 2, x = 0.320;
     const double shear = half - q * x, moment = half * x - q * x * x / 2 - q * 0.020 * 0.020 / 2;
     CHECK_THAT(value_of(f, "shear_force"), WithinRel(shear, 1e-6));
-    const double cracks = cracks_at(0.022, 0.076, 66.0 / 76, moment / shear, 300, state.loaded.modulus_along->value.value(), state.loaded.shear_modulus_lr->value.value());
+    const double cracks = cracks_at(0.022, 0.076, 66.0 / 76, moment / shear, 300, state.loaded.modulus_along->value.value(),
+                                    state.loaded.shear_modulus_lr->value.value());
     CHECK_THAT(value_of(f, "moment"), WithinRel(moment, 1e-6));
     CHECK_THAT(*f.utilisation, WithinRel(shear / (cracks * (1 - 1.645 * 0.25) * 0.9 / 2.3), 1e-6));
     CHECK_THAT(value_of(f, "resistance_moment"), WithinRel(moment / *f.utilisation, 1e-6));
@@ -107,6 +111,7 @@ TEST_CASE("A softwood's fracture energy follows its density", "[notch]")
     const PartState& state = bench->prepared.parts[1];
     const double energy = 1.07 * state.loaded.density->value.value() - 162; // G_c [J/m²], Gustafsson 1988 from memory
     bool shown = false;
-    for (const WorkingStep& step : f.working) shown = shown || step.with.find("G_c = " + std::to_string(static_cast<int>(std::lround(energy)))) != std::string::npos;
+    for (const WorkingStep& step : f.working)
+        shown = shown || step.with.find("G_c = " + std::to_string(static_cast<int>(std::lround(energy)))) != std::string::npos;
     CHECK(shown);
 }

@@ -33,7 +33,8 @@ bool may_be_absent(const std::string& name) { return name == "restraint_stress";
 void check_numbers(const nlohmann::json& json)
 {
     if (json.is_number_float()) CHECK(std::isfinite(json.get<double>()));
-    if (json.is_object() && json.contains("value")) CHECK((json.at("value").is_number() || (json.at("value").is_null() && may_be_absent(json.value("name", "")))));
+    if (json.is_object() && json.contains("value"))
+        CHECK((json.at("value").is_number() || (json.at("value").is_null() && may_be_absent(json.value("name", "")))));
     if (json.is_structured())
         for (const auto& item : json) check_numbers(item);
 }
@@ -112,7 +113,8 @@ TEST_CASE("The boot bench holds", "[run]")
         CHECK(line.grain_angle_deg == 90.0);
     }
     CHECK(housings == 34); // 17 slats on 2 rails
-    for (const char* check : {"seasonal-size", "slat-gap", "bind", "cross-grain", "glue-line", "sag", "bending", "shear", "notch", "stands", "dust"}) {
+    for (const char* check : {"seasonal-size", "slat-gap", "bind", "cross-grain", "glue-line", "sag", "bending", "shear", "notch",
+                              "stands", "dust"}) {
         CAPTURE(check);
         CHECK(count_of(content.findings, check) > 0);
     }
@@ -130,7 +132,8 @@ TEST_CASE("The hall table with a glued top fails across the grain and says how t
     CHECK_THAT(*f.remedy, ContainsSubstring("slots") && ContainsSubstring("buttons"));
     // 220 mm of a red-oak top, made at 9 %; dry air takes it below 6 %.
     const double dry = (content.moisture_driest_pct - 9) / (1 / 0.00369 - 1);
-    CHECK_THAT(value_of(f, "differential_movement"), WithinRel(0.220 * std::abs(dry - 0.00005 * (content.moisture_driest_pct - 9)), 1e-6));
+    CHECK_THAT(value_of(f, "differential_movement"),
+               WithinRel(0.220 * std::abs(dry - 0.00005 * (content.moisture_driest_pct - 9)), 1e-6));
     CHECK(count_verdicts(content.findings).fail == 1); // sound in every other way
 }
 
@@ -156,7 +159,8 @@ TEST_CASE("Findings stand in the order of the contract", "[run]")
         const auto before = names(findings);
         sort_findings(findings);
         CHECK(names(findings) == before);
-        for (std::size_t i = 1; i < findings.size(); ++i) CHECK(findings[i - 1].verdict >= findings[i].verdict); // Verdict is listed from mild to grave
+        for (std::size_t i = 1; i < findings.size(); ++i)
+            CHECK(findings[i - 1].verdict >= findings[i].verdict); // Verdict is listed from mild to grave
     }
 }
 

@@ -108,7 +108,8 @@ thickness = 20
 grain = "y"
 face = "z"
 at = [0, 0, 0]
-repeat = { count = 4, along = "x", gap = )" + gap + " }\n" + joint);
+repeat = { count = 4, along = "x", gap = )" +
+                          gap + " }\n" + joint);
     };
     const double swell = 0.00365 * 4; // white oak, 8 to 12 %
     const auto apart = row("10", "").findings;

@@ -25,7 +25,10 @@ at = [0, 0, 0]
 repeat = { count = 5, along = "y", gap = $gap }
 )";
 
-std::string row(const std::string& gap, const std::string& more = "") { return still_head(true) + fill(kRow, {{"gap", gap}}) + more; }
+std::string row(const std::string& gap, const std::string& more = "")
+{
+    return still_head(true) + fill(kRow, {{"gap", gap}}) + more;
+}
 Finding gap_finding(const std::string& text) { return finding_of(content_of(text).findings, "slat-gap", "slat"); }
 
 // A slat of red oak, 70 mm, made at 9 %, room 5.4 to 11.9 % (see seasonal_size_test.cpp for the two rules).
@@ -88,7 +91,10 @@ TEST_CASE("Boards laid tight and dry press on each other when they swell", "[sla
 TEST_CASE("What is no row of slats has no gaps", "[slat-gap]")
 {
     const auto gaps = [](const std::string& text) { return count_of(content_of(text).findings, "slat-gap"); };
-    SECTION("boards glued edge to edge") { CHECK(gaps(row("0", "[[joint]]\nbetween = [\"slat\", \"slat\"]\nkind = \"edge\"\nglue = \"PVA\"\n")) == 0); }
+    SECTION("boards glued edge to edge")
+    {
+        CHECK(gaps(row("0", "[[joint]]\nbetween = [\"slat\", \"slat\"]\nkind = \"edge\"\nglue = \"PVA\"\n")) == 0);
+    }
     SECTION("parts that stand far apart") { CHECK(gaps(row("150")) == 0); }
     SECTION("a gap that another part fills")
     {

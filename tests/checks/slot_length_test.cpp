@@ -10,7 +10,7 @@ using namespace checked;
 namespace {
 
 constexpr double kNanometre = 1e-9;
-constexpr double kEase = 0.00079375; // 1/32 in
+constexpr double kEase = 0.00079375;    // 1/32 in
 constexpr double kDampest = 0.05 / 3.9; // a heated room's dampest, 11.9 %, is good to its last digit
 
 /// Boards of red oak, flat-sawn, $width wide, with a batten screwed across them.
@@ -48,7 +48,10 @@ std::string ledged(const std::string& screws, const std::string& width = "640", 
     return still_head(wide_room) + fill(kLedged, {{"width", width}, {"screws", screws}});
 }
 
-Finding screwed(const std::string& screws, const std::string& width = "640") { return finding_of(content_of(ledged(screws, width)).findings, "slot-length", "batten / boards"); }
+Finding screwed(const std::string& screws, const std::string& width = "640")
+{
+    return finding_of(content_of(ledged(screws, width)).findings, "slot-length", "batten / boards");
+}
 
 /// Movement of the oak made at 9 %, for each metre: to 5.4 %, which lies below 6 % and so follows the wider law, and to 11.9 %.
 constexpr double kOakDry = 3.6 / (1 / 0.00369 - 10 + 9), kOakDamp = 0.00369 * 2.9;
@@ -135,14 +138,17 @@ TEST_CASE("The worked door with tight battens fails, and is sound with the slot 
     REQUIRE(at != std::string::npos);
     const std::string screws = "screws  = { diameter = 5, length = 35, count = 3, inset = 40 }";
     REQUIRE(text.rfind(screws) != std::string::npos);
-    text.replace(text.rfind(screws), screws.size(), "screws  = { diameter = 5, length = 35, count = 3, inset = 40, slot = " + std::to_string(std::stod(f.remedy->substr(at + key.size()))) + " }");
+    text.replace(text.rfind(screws), screws.size(),
+                 "screws  = { diameter = 5, length = 35, count = 3, inset = 40, slot = " +
+                     std::to_string(std::stod(f.remedy->substr(at + key.size()))) + " }");
     CHECK(finding_of(content_of(text).findings, "slot-length").verdict == Verdict::pass);
 }
 
 TEST_CASE("Rows that lie along the grain hold against each other only through a frame", "[slot-length]")
 {
     // Two battens along the boards, 360 mm apart, one tight screw in each; a third part ties the battens or does not.
-    const std::string boards = fill(kLedged, {{"width", "640"}, {"screws", "screws = { diameter = 5, length = 35, count = 1, slot = 12 }"}});
+    const std::string boards =
+        fill(kLedged, {{"width", "640"}, {"screws", "screws = { diameter = 5, length = 35, count = 1, slot = 12 }"}});
     const std::string rails = R"(
 [[part]]
 id = "rail"
@@ -201,7 +207,8 @@ TEST_CASE("Buttons without a stated slot are free and say what they need", "[slo
 {
     const std::string fixed = ledged("screws = { diameter = 5, length = 35, count = 1 }");
     std::string text = fixed;
-    text.replace(text.find("kind = \"screws\"\nscrews = { diameter = 5, length = 35, count = 1 }"), 65, "kind = \"buttons\"\nbuttons = { count = 2, inset = 20 }\n");
+    text.replace(text.find("kind = \"screws\"\nscrews = { diameter = 5, length = 35, count = 1 }"), 65,
+                 "kind = \"buttons\"\nbuttons = { count = 2, inset = 20 }\n");
     const Finding f = finding_of(content_of(text).findings, "slot-length", "batten / boards");
     CHECK(f.verdict == Verdict::pass);
     CHECK_FALSE(has_value(f, "travel"));
@@ -234,7 +241,8 @@ TEST_CASE("A breadboard end glued at its middle has pegs that slide, reckoned fr
 
 TEST_CASE("Screws in a joint glued over its whole length are left to cross-grain", "[slot-length]")
 {
-    CHECK(count_of(content_of(ledged("glue = \"PVA\"\nscrews = { diameter = 5, length = 35, count = 3 }")).findings, "slot-length") == 0);
+    CHECK(count_of(content_of(ledged("glue = \"PVA\"\nscrews = { diameter = 5, length = 35, count = 3 }")).findings,
+                   "slot-length") == 0);
 }
 
 TEST_CASE("Absent sizes of fasteners are named", "[slot-length]")

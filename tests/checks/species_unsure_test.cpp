@@ -26,7 +26,8 @@ TEST_CASE("A wood that is known has no such finding", "[species-unsure]")
 
 TEST_CASE("Where all candidates agree it passes and names the hardest", "[species-unsure]")
 {
-    const Finding f = finding_of(content_of(trestle_of("[\"sugar maple\", \"red maple\"]", "60")).findings, "species-unsure", "oak");
+    const Finding f =
+        finding_of(content_of(trestle_of("[\"sugar maple\", \"red maple\"]", "60")).findings, "species-unsure", "oak");
     CHECK(f.verdict == Verdict::pass);
     CHECK(f.where == "red maple"); // the softer of the two sags more
     CHECK_THAT(f.headline, ContainsSubstring("sugar maple passes, red maple passes"));
@@ -49,11 +50,13 @@ TEST_CASE("Where the verdict hangs on the wood it warns", "[species-unsure]")
 TEST_CASE("Of each check the worst candidate is reported and named", "[species-unsure]")
 {
     const auto both = content_of(trestle_of("[\"white oak\", \"eastern white pine\"]", "140")).findings;
-    const auto oak = content_of(trestle_of("\"white oak\"", "140")).findings, pine = content_of(trestle_of("\"eastern white pine\"", "140")).findings;
+    const auto oak = content_of(trestle_of("\"white oak\"", "140")).findings,
+               pine = content_of(trestle_of("\"eastern white pine\"", "140")).findings;
     for (const char* check : {"sag", "bending", "shear"}) {
         CAPTURE(check);
         const Finding& f = finding_of(both, check, "board");
-        const double worst = std::max(*finding_of(oak, check, "board").utilisation, *finding_of(pine, check, "board").utilisation);
+        const double worst =
+            std::max(*finding_of(oak, check, "board").utilisation, *finding_of(pine, check, "board").utilisation);
         CHECK_THAT(*f.utilisation, WithinRel(worst, 1e-12));
         CHECK_THAT(*f.where, ContainsSubstring("pine"));
     }

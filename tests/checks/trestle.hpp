@@ -54,14 +54,21 @@ struct Trestle {
     std::string more;  ///< loads and limits
     std::string text() const
     {
-        return fill(std::string(kTrestle), {{"use", use}, {"head", head}, {"species", species}, {"width", std::to_string(width_mm)}, {"thickness", std::to_string(thickness_mm)}, {"face", face}}) + shape + more;
+        return fill(std::string(kTrestle), {{"use", use},
+                                            {"head", head},
+                                            {"species", species},
+                                            {"width", std::to_string(width_mm)},
+                                            {"thickness", std::to_string(thickness_mm)},
+                                            {"face", face}}) +
+               shape + more;
     }
 };
 
 /// A lasting load at a point of the board, or spread over a length in its middle.
 inline std::string point_load(const std::string& newtons, const std::string& x, bool lasting = true)
 {
-    return "[[load]]\nname = \"weight\"\non = \"board\"\nforce = \"" + newtons + " N\"\nat = [" + x + ", 10, 415]\nlasting = " + (lasting ? "true" : "false") + "\n";
+    return "[[load]]\nname = \"weight\"\non = \"board\"\nforce = \"" + newtons + " N\"\nat = [" + x +
+           ", 10, 415]\nlasting = " + (lasting ? "true" : "false") + "\n";
 }
 
 } // namespace checked

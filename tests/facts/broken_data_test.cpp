@@ -60,9 +60,11 @@ TEST_CASE("A broken wood is refused with its file", "[facts][broken]")
              Row{"printed is infinite", kHead + "[dry]\nmodulus = { printed = \"inf\", unit = \"GPa\"" + kCite},
              Row{"a unit nobody knows", kHead + "[dry]\nmodulus = { printed = \"12\", unit = \"stones\"" + kCite},
              Row{"no unit", kHead + "[dry]\nmodulus = { printed = \"12\"" + kCite},
-             Row{"a source that is not in the list", kHead + "[dry]\nmodulus = { printed = \"12\", unit = \"GPa\", source = \"a friend\", where = \"\", provenance = \"memory\" }\n"},
+             Row{"a source that is not in the list", kHead + "[dry]\nmodulus = { printed = \"12\", unit = \"GPa\", source = \"a "
+                                                             "friend\", where = \"\", provenance = \"memory\" }\n"},
              Row{"no source", kHead + "[dry]\nmodulus = { printed = \"12\", unit = \"GPa\", provenance = \"memory\" }\n"},
-             Row{"a provenance that is none", kHead + "[dry]\nmodulus = { printed = \"12\", unit = \"GPa\", source = \"wood-handbook-2010\", provenance = \"heard\" }\n"},
+             Row{"a provenance that is none", kHead + "[dry]\nmodulus = { printed = \"12\", unit = \"GPa\", source = "
+                                                      "\"wood-handbook-2010\", provenance = \"heard\" }\n"},
              Row{"a bare number", kHead + "[dry]\nmodulus = 12\n"},
          }) {
         CAPTURE(row.what);
@@ -75,17 +77,21 @@ TEST_CASE("A unit of the wrong kind is refused", "[facts][broken]")
     struct Row {
         const char *table, *key, *unit;
     };
-    for (const Row& row : {Row{"movement", "tangential", "MPa"}, Row{"movement", "tangential", "%"}, Row{"shrinkage", "tangential", "1/%"}, Row{"dry", "modulus", "mm"}, Row{"dry", "bending_strength", "N"},
-                           Row{"dry", "specific_gravity", "%"}, Row{"dry", "hardness", "MPa"}, Row{"dry", "impact_bending", "N"}, Row{"elastic", "tangential", "GPa"}}) {
+    for (const Row& row :
+         {Row{"movement", "tangential", "MPa"}, Row{"movement", "tangential", "%"}, Row{"shrinkage", "tangential", "1/%"},
+          Row{"dry", "modulus", "mm"}, Row{"dry", "bending_strength", "N"}, Row{"dry", "specific_gravity", "%"},
+          Row{"dry", "hardness", "MPa"}, Row{"dry", "impact_bending", "N"}, Row{"elastic", "tangential", "GPa"}}) {
         CAPTURE(row.table, row.key, row.unit);
-        const std::string text = kHead + "[" + row.table + "]\n" + row.key + " = { printed = \"1.0\", unit = \"" + row.unit + "\"" + kCite;
+        const std::string text =
+            kHead + "[" + row.table + "]\n" + row.key + " = { printed = \"1.0\", unit = \"" + row.unit + "\"" + kCite;
         CHECK_THAT(complaint_about_wood(text), ContainsSubstring("woods/test-wood.toml"));
     }
 }
 
 TEST_CASE("A value of the wrong type is refused, not ignored", "[facts][broken]")
 {
-    CHECK_THAT(complaint_about_wood("name = \"test wood\"\nkind = \"hardwood\"\nmovement = 0.003\n"), ContainsSubstring("woods/test-wood.toml"));
+    CHECK_THAT(complaint_about_wood("name = \"test wood\"\nkind = \"hardwood\"\nmovement = 0.003\n"),
+               ContainsSubstring("woods/test-wood.toml"));
     CHECK_THAT(complaint_about_wood(kHead + "[dry]\nmoisture = \"12 %\"\n"), ContainsSubstring("woods/test-wood.toml"));
     CHECK_THAT(complaint_about_table("rooms.toml", R"([[room]]
 name = "cave"
@@ -97,12 +103,14 @@ where = "own"
 provenance = "estimated"
 )"),
                ContainsSubstring("rooms.toml"));
-    CHECK_THAT(complaint_about_table("glues.toml", "[[glue]]\nname = \"paste\"\ncreeps = \"yes\"\n"), ContainsSubstring("glues.toml"));
+    CHECK_THAT(complaint_about_table("glues.toml", "[[glue]]\nname = \"paste\"\ncreeps = \"yes\"\n"),
+               ContainsSubstring("glues.toml"));
 }
 
 TEST_CASE("A syntax error in a table is told with line and column", "[facts][broken]")
 {
-    CHECK_THAT(complaint_about_wood("name = \"test wood\"\nkind = = \"hardwood\"\n"), ContainsSubstring("woods/test-wood.toml:2:"));
+    CHECK_THAT(complaint_about_wood("name = \"test wood\"\nkind = = \"hardwood\"\n"),
+               ContainsSubstring("woods/test-wood.toml:2:"));
 }
 
 TEST_CASE("Tables that every run needs are read at once", "[facts][broken]")
@@ -119,7 +127,8 @@ TEST_CASE("Tables that every run needs are read at once", "[facts][broken]")
 TEST_CASE("A number that stands in two tables is refused", "[facts][broken]")
 {
     const std::string limits = embedded_data().at("limits.toml");
-    const std::string again = "\n[variation_bending]\nsays = \"again\"\nprinted = \"1\"\nunit = \"1\"\nsource = \"mechanics\"\nwhere = \"\"\nprovenance = \"memory\"\n";
+    const std::string again = "\n[variation_bending]\nsays = \"again\"\nprinted = \"1\"\nunit = \"1\"\nsource = "
+                              "\"mechanics\"\nwhere = \"\"\nprovenance = \"memory\"\n";
     CHECK_THAT(complaint_about_table("limits.toml", limits + again), ContainsSubstring("variation_bending"));
 }
 

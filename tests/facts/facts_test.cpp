@@ -13,9 +13,11 @@ TEST_CASE("Trade names lead to the wood they mean", "[facts]")
     struct Row {
         const char *written, *name;
     };
-    for (const Row& row : {Row{"white oak", "white oak"}, Row{"Oak, White", "white oak"}, Row{"hard maple", "sugar maple"}, Row{"yellow poplar", "yellow-poplar"},
-                           Row{"Yellow-Poplar", "yellow-poplar"}, Row{"Oregon pine", "Douglas-fir, coast"}, Row{"utile", "utile"}, Row{"sipo", "utile"}, Row{"American cherry", "black cherry"},
-                           Row{"red oak", "red oak"}, Row{"northern red oak", "northern red oak"}}) {
+    for (const Row& row :
+         {Row{"white oak", "white oak"}, Row{"Oak, White", "white oak"}, Row{"hard maple", "sugar maple"},
+          Row{"yellow poplar", "yellow-poplar"}, Row{"Yellow-Poplar", "yellow-poplar"}, Row{"Oregon pine", "Douglas-fir, coast"},
+          Row{"utile", "utile"}, Row{"sipo", "utile"}, Row{"American cherry", "black cherry"}, Row{"red oak", "red oak"},
+          Row{"northern red oak", "northern red oak"}}) {
         CAPTURE(row.written);
         const WoodRecord* wood = shared_facts().find_wood(row.written);
         REQUIRE(wood != nullptr);

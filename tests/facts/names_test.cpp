@@ -11,7 +11,8 @@ using namespace jointwright::testing;
 TEST_CASE("Spellings of one name have one normal form", "[facts][names]")
 {
     const std::string expected = normal_form("northern red oak");
-    for (const char* spelling : {"Oak, northern red", "NORTHERN RED OAK", "oak - red, northern", "  northern   red-oak ", "Red Oak (northern)"}) {
+    for (const char* spelling :
+         {"Oak, northern red", "NORTHERN RED OAK", "oak - red, northern", "  northern   red-oak ", "Red Oak (northern)"}) {
         CAPTURE(spelling);
         CHECK(normal_form(spelling) == expected);
     }
@@ -25,8 +26,9 @@ TEST_CASE("Edit distance counts letters added, left out, changed and swapped", "
         const char *a, *b;
         std::size_t distance;
     };
-    for (const Row& row : {Row{"", "", 0}, Row{"oak", "oak", 0}, Row{"", "oak", 3}, Row{"oak", "", 3}, Row{"whit", "white", 1}, Row{"aok", "oak", 1}, Row{"oaks", "oak", 1},
-                           Row{"ash", "oak", 3}, Row{"walnut", "wlanut", 1}, Row{"cherry", "chery", 1}}) {
+    for (const Row& row : {Row{"", "", 0}, Row{"oak", "oak", 0}, Row{"", "oak", 3}, Row{"oak", "", 3}, Row{"whit", "white", 1},
+                           Row{"aok", "oak", 1}, Row{"oaks", "oak", 1}, Row{"ash", "oak", 3}, Row{"walnut", "wlanut", 1},
+                           Row{"cherry", "chery", 1}}) {
         CAPTURE(row.a, row.b);
         CHECK(edit_distance(row.a, row.b) == row.distance);
         CHECK(edit_distance(row.b, row.a) == row.distance);
@@ -39,8 +41,9 @@ TEST_CASE("The nearest wood comes first", "[facts][names]")
     struct Row {
         const char *written, *first;
     };
-    for (const Row& row : {Row{"whit oak", "white oak"}, Row{"oak, red norhern", "northern red oak"}, Row{"suger maple", "sugar maple"}, Row{"Black Chery", "black cherry"},
-                           Row{"hwite oak", "white oak"}, Row{"walnut, blakc", "black walnut"}}) {
+    for (const Row& row :
+         {Row{"whit oak", "white oak"}, Row{"oak, red norhern", "northern red oak"}, Row{"suger maple", "sugar maple"},
+          Row{"Black Chery", "black cherry"}, Row{"hwite oak", "white oak"}, Row{"walnut, blakc", "black walnut"}}) {
         CAPTURE(row.written);
         CHECK(facts.find_wood(row.written) == nullptr);
         const auto near = facts.suggest_woods(row.written);
@@ -90,7 +93,8 @@ TEST_CASE("Odd names are looked up without harm", "[facts][names]")
 {
     const Facts& facts = shared_facts();
     const std::string very_long(100000, 'a');
-    for (const std::string& name : {std::string(), std::string("   "), std::string("../sources"), std::string("\xff\xfe"), std::string("oak\0ash", 7), very_long}) {
+    for (const std::string& name : {std::string(), std::string("   "), std::string("../sources"), std::string("\xff\xfe"),
+                                    std::string("oak\0ash", 7), very_long}) {
         CHECK(facts.find_wood(name) == nullptr);
         CHECK(facts.find_glue(name) == nullptr);
         CHECK(facts.suggest_woods(name).size() <= 3);

@@ -32,12 +32,30 @@ const std::set<std::string> kProvenances = {"retrieved", "memory", "computed", "
 
 /// Units that a key may have; both movement and shrinkage, and the ratios, use the words tangential and radial.
 const std::map<std::string, std::set<std::string>> kUnits = {
-    {"tangential", {"1/%", "%", "1"}}, {"radial", {"1/%", "%", "1"}}, {"volumetric", {"%"}},           {"fibre_saturation", {"%"}},
-    {"intersection_moisture", {"%"}},  {"specific_gravity", {"1"}},   {"bending_strength", {"MPa"}},   {"modulus", {"GPa"}},
-    {"work_to_maximum_load", {"kJ/m3"}}, {"compression_along", {"MPa"}}, {"compression_across", {"MPa"}}, {"shear", {"MPa"}},
-    {"tension_across", {"MPa"}},       {"hardness", {"N"}},           {"impact_bending", {"mm"}},      {"ease", {"word"}},
-    {"shear_LR", {"1"}},               {"shear_LT", {"1"}},           {"shear_RT", {"1"}},             {"poisson_LR", {"1"}},
-    {"poisson_LT", {"1"}},             {"poisson_RT", {"1"}},         {"poisson_TR", {"1"}},           {"poisson_RL", {"1"}},
+    {"tangential", {"1/%", "%", "1"}},
+    {"radial", {"1/%", "%", "1"}},
+    {"volumetric", {"%"}},
+    {"fibre_saturation", {"%"}},
+    {"intersection_moisture", {"%"}},
+    {"specific_gravity", {"1"}},
+    {"bending_strength", {"MPa"}},
+    {"modulus", {"GPa"}},
+    {"work_to_maximum_load", {"kJ/m3"}},
+    {"compression_along", {"MPa"}},
+    {"compression_across", {"MPa"}},
+    {"shear", {"MPa"}},
+    {"tension_across", {"MPa"}},
+    {"hardness", {"N"}},
+    {"impact_bending", {"mm"}},
+    {"ease", {"word"}},
+    {"shear_LR", {"1"}},
+    {"shear_LT", {"1"}},
+    {"shear_RT", {"1"}},
+    {"poisson_LR", {"1"}},
+    {"poisson_LT", {"1"}},
+    {"poisson_RT", {"1"}},
+    {"poisson_TR", {"1"}},
+    {"poisson_RL", {"1"}},
     {"poisson_TL", {"1"}},
 };
 
@@ -46,8 +64,9 @@ toml::table parsed(const std::string& path) { return toml::parse(embedded_data()
 void check_state(const WoodRecord& wood, double moisture_pct)
 {
     const WoodState state = wood_state(shared_facts(), &wood, {}, MoistureContent::percent(moisture_pct));
-    for (const auto& property : {state.modulus_tabled, state.modulus_along, state.modulus_tangential, state.modulus_radial, state.shear_modulus_lr, state.shear_modulus_lt, state.shear_modulus_rt,
-                                 state.bending_strength, state.shear, state.tension_across, state.compression_along, state.compression_across}) {
+    for (const auto& property : {state.modulus_tabled, state.modulus_along, state.modulus_tangential, state.modulus_radial,
+                                 state.shear_modulus_lr, state.shear_modulus_lt, state.shear_modulus_rt, state.bending_strength,
+                                 state.shear, state.tension_across, state.compression_along, state.compression_across}) {
         if (!property) continue;
         CHECK(std::isfinite(property->value.value()));
         CHECK(property->value.value() > 0);
@@ -57,7 +76,8 @@ void check_state(const WoodRecord& wood, double moisture_pct)
     if (wood.dry.bending_strength) CHECK(state.bending_strength);
     if (wood.dry.specific_gravity || wood.green.specific_gravity) {
         // With a specific gravity alone, every strength can at least be estimated.
-        CHECK((state.bending_strength && state.modulus_along && state.shear && state.tension_across && state.compression_along && state.compression_across && state.density));
+        CHECK((state.bending_strength && state.modulus_along && state.shear && state.tension_across && state.compression_along &&
+               state.compression_across && state.density));
     }
 }
 
@@ -156,7 +176,8 @@ TEST_CASE("Wood moves and shrinks at least as much tangentially as radially", "[
     for (const WoodRecord* wood : all_woods()) {
         CAPTURE(wood->name);
         if (wood->tangential && wood->radial) CHECK(wood->tangential->value >= wood->radial->value);
-        if (wood->shrinkage_tangential && wood->shrinkage_radial) CHECK(wood->shrinkage_tangential->value >= wood->shrinkage_radial->value);
+        if (wood->shrinkage_tangential && wood->shrinkage_radial)
+            CHECK(wood->shrinkage_tangential->value >= wood->shrinkage_radial->value);
     }
 }
 

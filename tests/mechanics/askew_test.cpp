@@ -47,7 +47,8 @@ thickness = 20
 grain = "x"
 face = "z"
 at = [200, 270, 20]
-turn = { about = "z", degrees = )" + std::to_string(degrees_off) + R"( }
+turn = { about = "z", degrees = )" +
+                             std::to_string(degrees_off) + R"( }
 [[joint]]
 between = ["strip", "board"]
 kind = "face"
@@ -56,7 +57,8 @@ glue = "PVA"
     const DesignRead read = read_design(text, testing::shared_facts());
     REQUIRE(read.piece);
     const Layout layout = layout_of(*read.piece);
-    const Prepared prepared = prepare(*read.piece, testing::shared_facts(), layout, combinations_of(*read.piece)[0], LengthUnit::millimetre);
+    const Prepared prepared =
+        prepare(*read.piece, testing::shared_facts(), layout, combinations_of(*read.piece)[0], LengthUnit::millimetre);
     double most = 0;
     for (const FaceDirection& face : glued_directions(prepared)) most = std::max(most, std::abs(face.damp));
     return most;
@@ -64,7 +66,8 @@ glue = "PVA"
 
 } // namespace
 
-TEST_CASE("The strain difference of two like boards grows as the sine of the angle between their grains", "[cross-grain][identity]")
+TEST_CASE("The strain difference of two like boards grows as the sine of the angle between their grains",
+          "[cross-grain][identity]")
 {
     // For E_A − R E_B Rᵀ with like principal strains e_across, e_along the eigenvalues are ± (e_across − e_along) sin θ.
     const double whole = (0.00365 - 0.00005) * 4;

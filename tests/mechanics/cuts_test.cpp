@@ -28,12 +28,16 @@ at = [0, 100, 0]
 $shape
 )";
 
-std::string rail(const std::string& shape = "", const std::string& more = "") { return still_head(true) + fill(kRail, {{"shape", shape}}) + more; }
+std::string rail(const std::string& shape = "", const std::string& more = "")
+{
+    return still_head(true) + fill(kRail, {{"shape", shape}}) + more;
+}
 
 std::string notches(const std::string& from, double depth, double width, double first, double step, int count)
 {
-    return "notches = [ { from = \"" + from + "\", depth = " + std::to_string(depth) + ", width = " + std::to_string(width) + ", first = " + std::to_string(first) + ", step = " + std::to_string(step) +
-           ", count = " + std::to_string(count) + " } ]";
+    return "notches = [ { from = \"" + from + "\", depth = " + std::to_string(depth) + ", width = " + std::to_string(width) +
+           ", first = " + std::to_string(first) + ", step = " + std::to_string(step) + ", count = " + std::to_string(count) +
+           " } ]";
 }
 
 const NetStretch& stretch_at(const Bench& bench, std::string_view copy, double at)
@@ -134,7 +138,8 @@ TEST_CASE("A housing is cut into the part that is let into, and into that one on
     CHECK(cuts[0].from_joint);
     CHECK(cuts[0].other == bench->copy("slat #1"));
     CHECK(cuts[0].place == Cut::Place::top);
-    CHECK_THAT(joint_volumes(bench->piece, bench->layout.contacts)[bench->copy("rail #1")], WithinRel(0.050 * 0.022 * 0.010, 1e-9));
+    CHECK_THAT(joint_volumes(bench->piece, bench->layout.contacts)[bench->copy("rail #1")],
+               WithinRel(0.050 * 0.022 * 0.010, 1e-9));
     CHECK_THAT(bench->layout.volumes[bench->copy("rail #1")], WithinRel(1.0 * 0.080 * 0.022 - 0.050 * 0.022 * 0.010, 1e-9));
 }
 
@@ -220,6 +225,7 @@ TEST_CASE("Rounded edges lessen the section", "[cuts]")
     const double sliver = (1 - std::numbers::pi / 4) * 0.005 * 0.005;
     const NetStretch& s = stretch_at(*bench, "rail #1", 0.5);
     CHECK_THAT(s.area, WithinRel(0.022 * 0.080 - 4 * sliver, 1e-9));
-    CHECK_THAT(s.inertia, WithinRel(0.022 * std::pow(0.080, 3) / 12 - 4 * sliver * std::pow(0.040 - 0.223 * 0.005, 2), 1e-6)); // slivers about their middles
+    CHECK_THAT(s.inertia, WithinRel(0.022 * std::pow(0.080, 3) / 12 - 4 * sliver * std::pow(0.040 - 0.223 * 0.005, 2),
+                                    1e-6)); // slivers about their middles
     CHECK_THAT(bench->layout.volumes[bench->copy("rail #1")], WithinRel(1.0 * (0.022 * 0.080 - 4 * sliver), 1e-9));
 }

@@ -39,7 +39,8 @@ kind = "$kind"
 $more
 )";
 
-std::unique_ptr<Bench> slat(const std::string& more = "glue = \"PVA\"", const std::string& kind = "face", const std::string& height = "70")
+std::unique_ptr<Bench> slat(const std::string& more = "glue = \"PVA\"", const std::string& kind = "face",
+                            const std::string& height = "70")
 {
     return bench_of(still_head(true) + fill(kSlatOnRail, {{"height", height}, {"kind", kind}, {"more", more}}));
 }
@@ -87,7 +88,9 @@ TEST_CASE("Dry faces are left out, glued ones cut to what is glued", "[glued-fac
     CHECK_THAT(along(faces, Axis::x).length, WithinRel(0.025, 1e-9));
     CHECK_THAT(along(faces, Axis::y).length, WithinRel(0.022, 1e-9));
     // More than there is: all of it.
-    CHECK_THAT(along(glued_directions(slat("glue = \"PVA\"\nglued = { length = 500, at = \"middle\" }")->prepared), Axis::x).length, WithinRel(0.060, 1e-9));
+    CHECK_THAT(
+        along(glued_directions(slat("glue = \"PVA\"\nglued = { length = 500, at = \"middle\" }")->prepared), Axis::x).length,
+        WithinRel(0.060, 1e-9));
 }
 
 TEST_CASE("Layers are as deep as the wood behind the face", "[glued-face]")
@@ -127,12 +130,14 @@ TEST_CASE("Moduli of the layers are those of the wood's own directions", "[glued
     const FaceDirection& x = along(faces, Axis::x);
     const auto across = modulus_in(bench->prepared, x.a.copy, x.direction, x.patch->normal);
     REQUIRE(across);
-    CHECK_THAT(across->modulus.value(), WithinRel(oak.modulus_tangential->value.value(), 1e-9)); // across the face of a flat-sawn slat
+    CHECK_THAT(across->modulus.value(),
+               WithinRel(oak.modulus_tangential->value.value(), 1e-9)); // across the face of a flat-sawn slat
     CHECK_THAT(across->shear_modulus.value(), WithinRel(oak.shear_modulus_rt->value.value(), 1e-9));
     const auto with = modulus_in(bench->prepared, x.b.copy, x.direction, x.patch->normal);
     REQUIRE(with);
     CHECK_THAT(with->modulus.value(), WithinRel(1.10 * 12.5e9, 1e-9)); // red oak, table 5-3a
-    CHECK_THAT(with->shear_modulus.value(), WithinRel(oak.shear_modulus_lt->value.value(), 1e-9)); // rail on edge: the vertical is tangential
+    CHECK_THAT(with->shear_modulus.value(),
+               WithinRel(oak.shear_modulus_lt->value.value(), 1e-9)); // rail on edge: the vertical is tangential
     const FaceDirection& y = along(faces, Axis::y);
     const auto through = modulus_in(bench->prepared, y.b.copy, y.direction, y.patch->normal);
     REQUIRE(through);

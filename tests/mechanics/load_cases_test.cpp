@@ -44,7 +44,10 @@ at = [0, 0, 300]
 repeat = { count = $count, along = "x", gap = 10 }
 )";
 
-std::unique_ptr<Bench> seat(const std::string& more = "", const std::string& use = "seat", int count = 21) { return bench_of(fill(kSeat, {{"use", use}, {"count", std::to_string(count)}}) + more); }
+std::unique_ptr<Bench> seat(const std::string& more = "", const std::string& use = "seat", int count = 21)
+{
+    return bench_of(fill(kSeat, {{"use", use}, {"count", std::to_string(count)}}) + more);
+}
 
 const LoadCase& case_named(const Bench& bench, std::string_view name)
 {
@@ -62,7 +65,8 @@ std::size_t cases_with(const Bench& bench, std::string_view words)
 
 double sum_of(const LoadCase& load_case)
 {
-    return std::accumulate(load_case.loads.begin(), load_case.loads.end(), 0.0, [](double sum, const CopyLoad& load) { return sum + load.force; });
+    return std::accumulate(load_case.loads.begin(), load_case.loads.end(), 0.0,
+                           [](double sum, const CopyLoad& load) { return sum + load.force; });
 }
 
 constexpr double kSitter = 120 * 9.80665; // N
@@ -71,8 +75,8 @@ constexpr double kSitter = 120 * 9.80665; // N
 
 TEST_CASE("Places on a seat: a length of 600 mm each, rounded down, at least one", "[load-cases]")
 {
-    CHECK(seats_of(seat()->piece, testing::shared_facts()) == 2);                       // 1250 mm
-    CHECK(seats_of(seat("", "seat", 20)->piece, testing::shared_facts()) == 1);         // 1190 mm
+    CHECK(seats_of(seat()->piece, testing::shared_facts()) == 2);               // 1250 mm
+    CHECK(seats_of(seat("", "seat", 20)->piece, testing::shared_facts()) == 1); // 1190 mm
     CHECK(seats_of(seat("", "seat", 3)->piece, testing::shared_facts()) == 1);
     CHECK(seats_of(seat("[limits]\nseats = 3\n")->piece, testing::shared_facts()) == 3);
 }
@@ -151,7 +155,8 @@ TEST_CASE("A shelf is loaded along its length, for years", "[load-cases]")
 
 TEST_CASE("What the design states lasts or passes", "[load-cases]")
 {
-    const std::string pot = "[[load]]\nname = \"pot\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\nlasting = $lasting\n";
+    const std::string pot =
+        "[[load]]\nname = \"pot\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\nlasting = $lasting\n";
     const auto passing = seat(fill(pot, {{"lasting", "false"}}), "none");
     CHECK(passing->prepared.statics.cases.cases.size() == 2);
     CHECK_THAT(sum_of(case_named(*passing, "pot")), WithinRel(200.0, 1e-9));
@@ -164,8 +169,9 @@ TEST_CASE("What the design states lasts or passes", "[load-cases]")
 
 TEST_CASE("Stated loads that pass may all be there at once", "[load-cases]")
 {
-    const std::string pots = "[[load]]\nname = \"one\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\n"
-                             "[[load]]\nname = \"other\"\non = \"slat\"\nforce = \"300 N\"\npatch = [100, 100]\nat = [700, 200]\n";
+    const std::string pots =
+        "[[load]]\nname = \"one\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\n"
+        "[[load]]\nname = \"other\"\non = \"slat\"\nforce = \"300 N\"\npatch = [100, 100]\nat = [700, 200]\n";
     const auto bench = seat(pots, "none");
     CHECK(bench->prepared.statics.cases.cases.size() == 4);
     CHECK_THAT(sum_of(case_named(*bench, "all stated loads together")), WithinRel(500.0, 1e-9));
@@ -173,7 +179,9 @@ TEST_CASE("Stated loads that pass may all be there at once", "[load-cases]")
 
 TEST_CASE("A load that is not upright is said to be worked out in part", "[load-cases]")
 {
-    const auto bench = seat("[[load]]\nname = \"pull\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\ndirection = [3, 0, -4]\n", "none");
+    const auto bench = seat("[[load]]\nname = \"pull\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, "
+                            "200]\ndirection = [3, 0, -4]\n",
+                            "none");
     CHECK_THAT(sum_of(case_named(*bench, "pull")), WithinRel(160.0, 1e-9));
     CHECK_FALSE(bench->prepared.statics.cases.assumed.empty());
 }

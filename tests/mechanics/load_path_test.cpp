@@ -58,7 +58,9 @@ kind = "$kind"
 $glue
 )";
 
-std::string bench_text(const std::string& kind = "tenon", const std::string& glue = "glue = \"PVA\"\ntenon = { length = 20, width = 40, thickness = 8 }", const std::string& head = "")
+std::string bench_text(const std::string& kind = "tenon",
+                       const std::string& glue = "glue = \"PVA\"\ntenon = { length = 20, width = 40, thickness = 8 }",
+                       const std::string& head = "")
 {
     return fill(kBench, {{"head", head}, {"kind", kind}, {"glue", glue}});
 }
@@ -118,7 +120,8 @@ TEST_CASE("Side by side and dry, nothing is borne", "[load-path]")
 
 TEST_CASE("Parts screwed to a wall bear the rest", "[load-path]")
 {
-    const auto bench = bench_of(bench_text("tenon", "glue = \"PVA\"\ntenon = { length = 20, width = 40, thickness = 8 }", "wall = [\"rail\"]"));
+    const auto bench =
+        bench_of(bench_text("tenon", "glue = \"PVA\"\ntenon = { length = 20, width = 40, thickness = 8 }", "wall = [\"rail\"]"));
     CHECK(bench->prepared.statics.path.on_floor[bench->copy("rail #1")]);
     CHECK_FALSE(bench->prepared.statics.path.on_floor[bench->copy("leg #1")]);
     CHECK(bench->borne_by("slat #1") == Names{"rail #1", "rail #2"});

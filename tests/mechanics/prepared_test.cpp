@@ -40,7 +40,8 @@ at = [0, 0, 80]
 $board
 )";
 
-std::string boards(const std::string& frame, const std::string& rings = "\"flat\"", const std::string& rail = "", const std::string& board = "")
+std::string boards(const std::string& frame, const std::string& rings = "\"flat\"", const std::string& rail = "",
+                   const std::string& board = "")
 {
     return still_head(true) + fill(kBoards, {{"frame", frame}, {"rings", rings}, {"rail", rail}, {"board", board}});
 }
@@ -56,7 +57,8 @@ TEST_CASE("A piece whose woods are known has one combination without words", "[p
 
 TEST_CASE("Every open choice is combined with every other", "[prepared]")
 {
-    const auto all = combinations_of(piece_of(boards("[\"sugar maple\", \"red maple\"]", "[\"flat\", \"rift\", \"quarter\"]", "", "rings = [\"flat\", \"quarter\"]")));
+    const auto all = combinations_of(piece_of(
+        boards("[\"sugar maple\", \"red maple\"]", "[\"flat\", \"rift\", \"quarter\"]", "", "rings = [\"flat\", \"quarter\"]")));
     CHECK(all.size() == 2 * 3 * 2);
     std::set<std::string> words;
     for (const Combination& c : all) words.insert(c.words);
@@ -113,7 +115,8 @@ TEST_CASE("Mass is volume times density with its water", "[prepared]")
 TEST_CASE("A wood by its own test values alone is known by them", "[prepared]")
 {
     std::string text = boards("\"white oak\"");
-    text.replace(text.find("species = \"white oak\"\n"), 22, "properties = { modulus = \"11 GPa\", density = \"650 kg/m3\", tangential = 0.003, radial = 0.0015 }\n");
+    text.replace(text.find("species = \"white oak\"\n"), 22,
+                 "properties = { modulus = \"11 GPa\", density = \"650 kg/m3\", tangential = 0.003, radial = 0.0015 }\n");
     const auto bench = bench_of(text);
     const PartState& rail = bench->prepared.parts[0];
     CHECK(rail.record == nullptr);

@@ -28,7 +28,8 @@ Restraint oak_slat_on_rail(double length_mm, bool flat = false)
 /// Force at mid-length for a strain of 1, from plane-stress finite elements of the two layers [N/m].
 /// Four-node rectangles on half the length (symmetry at x = 0), layer A on layer B, which runs on beyond the contact as a rail does beyond its slat.
 /// With `nu` = 0, as in the formula. The strain of 1 shrinks layer A.
-double force_by_elements(double ea, double ga, double ta, double eb, double gb, double tb, double length, double e_normal_a, double e_normal_b)
+double force_by_elements(double ea, double ga, double ta, double eb, double gb, double tb, double length, double e_normal_a,
+                         double e_normal_b)
 {
     const int glued = 60, beyond = 60, nx = glued + beyond, ny_a = 20, ny_b = 60, ny = ny_a + ny_b;
     const double h_glued = length / 2 / glued, h_beyond = 0.1 / beyond;
@@ -82,7 +83,8 @@ double force_by_elements(double ea, double ga, double ta, double eb, double gb, 
     double force = 0; // tension in layer A at mid-length, with the free strain taken off
     for (int j = ny_b; j < ny; ++j) {
         const double hy = ta / ny_a;
-        const double strain = (u(2 * node(1, j)) - u(2 * node(0, j)) + u(2 * node(1, j + 1)) - u(2 * node(0, j + 1))) / (2 * h_glued);
+        const double strain =
+            (u(2 * node(1, j)) - u(2 * node(0, j)) + u(2 * node(1, j + 1)) - u(2 * node(0, j + 1))) / (2 * h_glued);
         force += ea * (strain + 1) * hy;
     }
     return force;
@@ -101,7 +103,8 @@ TEST_CASE("Oak slats glued across a rail: calibration of the cross-grain rule", 
     struct Row {
         double length_mm, tension_mpa, shear_mpa;
     };
-    for (const Row& row : {Row{40, 1.88, 1.88}, Row{60, 2.94, 2.30}, Row{75, 3.72, 2.72}, Row{100, 4.74, 3.09}, Row{300, 6.86, 3.31}}) {
+    for (const Row& row :
+         {Row{40, 1.88, 1.88}, Row{60, 2.94, 2.30}, Row{75, 3.72, 2.72}, Row{100, 4.74, 3.09}, Row{300, 6.86, 3.31}}) {
         CAPTURE(row.length_mm);
         const RestraintAnswer answer = restraint_of(oak_slat_on_rail(row.length_mm));
         CHECK_THAT(answer.mean_a.value() * driving * 1e-6, WithinRel(row.tension_mpa, 0.01));
@@ -114,7 +117,8 @@ TEST_CASE("The held force agrees with plane finite elements", "[restraint]")
     // The formula against elements lay between 0.77 and 1.06 over 42 pairs when it was made; these pairs must stay within that band.
     for (const double length : {0.022, 0.044, 0.075, 0.100, 0.200}) {
         CAPTURE(length);
-        const double elements = force_by_elements(kAcross, kRolling, 0.020, kAlong, kShear, 0.070, length, 0.154 * kAlong, kAcross);
+        const double elements =
+            force_by_elements(kAcross, kRolling, 0.020, kAlong, kShear, 0.070, length, 0.154 * kAlong, kAcross);
         const double formula = restraint_of(oak_slat_on_rail(length * 1e3)).force.value();
         CHECK(formula / elements > 0.77);
         CHECK(formula / elements < 1.06);

@@ -22,7 +22,8 @@ std::unique_ptr<Bench> light_trestle(const std::string& load)
     Trestle t;
     t.more = load;
     std::string text = t.text();
-    text.replace(text.find("species = \"white oak\"\n"), 22, "species = \"white oak\"\nproperties = { density = \"0.001 kg/m3\" }\n");
+    text.replace(text.find("species = \"white oak\"\n"), 22,
+                 "species = \"white oak\"\nproperties = { density = \"0.001 kg/m3\" }\n");
     return bench_of(text);
 }
 
@@ -64,7 +65,8 @@ TEST_CASE("A load spread over a patch bends less than at a point", "[statics]")
     // Over c about the middle: P (2L − c)/8.
     for (const int c : {50, 120, 400}) {
         CAPTURE(c);
-        const auto bench = light_trestle("[[load]]\nname = \"box\"\non = \"board\"\nforce = \"300 N\"\npatch = [" + std::to_string(c) + ", 120]\nat = [500, 60]\nlasting = true\n");
+        const auto bench = light_trestle("[[load]]\nname = \"box\"\non = \"board\"\nforce = \"300 N\"\npatch = [" +
+                                         std::to_string(c) + ", 120]\nat = [500, 60]\nlasting = true\n");
         CHECK_THAT(member(*bench, "board #1", 0).moment, WithinRel(300 * (2 * kTrestleSpan - c * 1e-3) / 8, 1e-5));
     }
 }
@@ -120,7 +122,8 @@ TEST_CASE("A board over three posts is a continuous beam", "[statics]")
     std::string text = Trestle{}.text() + point_load("0.001", "500");
     text.replace(text.find("copies = [ { at = [960, 0, 0] } ]"), 33, "copies = [ { at = [480, 0, 0] }, { at = [960, 0, 0] } ]");
     const auto bench = bench_of(text);
-    const double q = bench->prepared.masses[bench->copy("board #1")] * kStandardGravity, l = kTrestleSpan / 2, over = q * kTrestleOverhang * kTrestleOverhang / 2;
+    const double q = bench->prepared.masses[bench->copy("board #1")] * kStandardGravity, l = kTrestleSpan / 2,
+                 over = q * kTrestleOverhang * kTrestleOverhang / 2;
     const MemberResult& m = member(*bench, "board #1", 0);
     // Shear deflection, 20 mm of 480, moves this by a few parts in a hundred at most; the overhangs take off half of their own moment.
     CHECK_THAT(m.moment, WithinRel(-(q * l * l / 8 - over / 2), 0.03));

@@ -208,7 +208,7 @@ TEST_CASE("A tapered leg touches only where its sides are still straight", "[con
     Part leg = board("leg", 0.4, 0.050, 0.050, Axis::z, Axis::y);
     leg.taper = Taper{Side::bottom, millimetres(30), millimetres(30), metres(0.3), {Side::left}};
     put(piece, leg, {0, 0, 0});
-    put(piece, board("cheek", 0.4, 0.050, 0.010, Axis::z, Axis::x), {0.050, 0, 0}); // on the tapered right side
+    put(piece, board("cheek", 0.4, 0.050, 0.010, Axis::z, Axis::x), {0.050, 0, 0});  // on the tapered right side
     put(piece, board("other", 0.4, 0.050, 0.010, Axis::z, Axis::x), {-0.010, 0, 0}); // on the straight left side
     const ContactSearch found = find_contacts(piece);
     REQUIRE(found.contacts.size() == 2);

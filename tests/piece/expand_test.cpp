@@ -63,10 +63,11 @@ TEST_CASE("Every copy stands on a line of its own", "[expand]")
         {{"at = [0, 0, 20]",
           "at = { left = 0, back = 40, bottom = 20 }\nrepeat = { count = 2, along = \"x\", gap = 10 }\nmirror = [\"y\"]"},
          {"size = [500, 500, 500]", "size = [500, 100, 500]"}});
-    CHECK_THAT(expand_design(tiny::piece(text), text, tiny::facts()), ContainsSubstring("face = \"y\"\nat = [0, 0, 20]\ncopies = [\n"
-                                                                         "    { at = [50, 0, 20] },\n"
-                                                                         "    { at = [0, 60, 20], mirrored = [\"y\"] },\n"
-                                                                         "    { at = [50, 60, 20], mirrored = [\"y\"] }\n]\n"));
+    CHECK_THAT(expand_design(tiny::piece(text), text, tiny::facts()),
+               ContainsSubstring("face = \"y\"\nat = [0, 0, 20]\ncopies = [\n"
+                                 "    { at = [50, 0, 20] },\n"
+                                 "    { at = [0, 60, 20], mirrored = [\"y\"] },\n"
+                                 "    { at = [50, 60, 20], mirrored = [\"y\"] }\n]\n"));
 }
 
 TEST_CASE("A placed copy that is mirrored in itself stays so", "[expand]")

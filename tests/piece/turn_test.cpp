@@ -47,7 +47,8 @@ width = 40
 thickness = 30
 grain = "x"
 face = "y"
-)" + brace + joint;
+)" + brace +
+           joint;
 }
 
 Piece read(const std::string& text)
@@ -73,7 +74,8 @@ TEST_CASE("A turn is right-handed about the middle of the box, or a given point"
     const PartAxes axes = axes_of(piece.parts[1], piece.copies[1]);
     CHECK_THAT(axes.grain[2], WithinAbs(-1, 1e-12));
 
-    const Piece about_corner = read(design("at = [700, 515, 300]\nturn = { about = \"z\", degrees = 90, at = [700, 515, 300] }\n"));
+    const Piece about_corner =
+        read(design("at = [700, 515, 300]\nturn = { about = \"z\", degrees = 90, at = [700, 515, 300] }\n"));
     const Box c = bounds_of(about_corner.parts[1], about_corner.copies[1]);
     CHECK_THAT(c.lo[0], WithinAbs(0.670, 1e-9));
     CHECK_THAT(c.hi[1], WithinAbs(0.915, 1e-9));
@@ -117,7 +119,8 @@ TEST_CASE("A strip lying askew on a post's face shows the angle between the grai
 
 TEST_CASE("A full turn changes nothing", "[turn][identity]")
 {
-    const Piece plain = read(design("at = [560, 515, 300]\n")), turned = read(design("at = [560, 515, 300]\nturn = { about = \"y\", degrees = 360 }\n"));
+    const Piece plain = read(design("at = [560, 515, 300]\n")),
+                turned = read(design("at = [560, 515, 300]\nturn = { about = \"y\", degrees = 360 }\n"));
     REQUIRE(find_contacts(plain).contacts.size() == 1);
     REQUIRE(find_contacts(turned).contacts.size() == 1);
     CHECK_THAT(find_contacts(plain).contacts[0].area(), WithinRel(find_contacts(turned).contacts[0].area(), 1e-9));

@@ -44,7 +44,10 @@ BeamLoads patch(double length, double force = kLoad)
     return loads;
 }
 
-double handbook(double kb, double ks) { return kb * kLoad * std::pow(kSpan, 3) / (kModulus * kInertia) + ks * kLoad * kSpan / (kShearModulus * kShearArea); }
+double handbook(double kb, double ks)
+{
+    return kb * kLoad * std::pow(kSpan, 3) / (kModulus * kInertia) + ks * kLoad * kSpan / (kShearModulus * kShearArea);
+}
 
 double at(const kernel::BeamResponse& response, double place)
 {
@@ -100,7 +103,8 @@ TEST_CASE("Stresses of a simple beam", "[beam][published]")
     CHECK_THAT(answer(shelf(true), uniform()).bending_stress.value(), WithinRel(kLoad * kSpan / 12 / w, 1e-12));
     CHECK_THAT(answer(shelf(false), point()).bending_stress.value(), WithinRel(kLoad * kSpan / 4 / w, 1e-12));
     CHECK_THAT(answer(shelf(true), point()).bending_stress.value(), WithinRel(kLoad * kSpan / 8 / w, 1e-12));
-    for (const bool fixed : {false, true}) CHECK_THAT(answer(shelf(fixed), point()).shear_stress.value(), WithinRel(1.5 * kLoad / 2 / (kBreadth * kDepth), 1e-12));
+    for (const bool fixed : {false, true})
+        CHECK_THAT(answer(shelf(fixed), point()).shear_stress.value(), WithinRel(1.5 * kLoad / 2 / (kBreadth * kDepth), 1e-12));
     const BeamAnswer loaded = answer(shelf(false), point());
     CHECK_THAT(loaded.span_ratio, WithinRel(kSpan / loaded.deflection.value(), 1e-12));
     CHECK(answer(shelf(false), {}).span_ratio == 0);
@@ -110,8 +114,10 @@ TEST_CASE("A patch lies between a point and an even load", "[beam][identity]")
 {
     for (const bool fixed : {false, true}) {
         CAPTURE(fixed);
-        CHECK_THAT(answer(shelf(fixed), patch(0)).deflection.value(), WithinRel(answer(shelf(fixed), point()).deflection.value(), 1e-12));
-        CHECK_THAT(answer(shelf(fixed), patch(kSpan)).deflection.value(), WithinRel(answer(shelf(fixed), uniform()).deflection.value(), 1e-12));
+        CHECK_THAT(answer(shelf(fixed), patch(0)).deflection.value(),
+                   WithinRel(answer(shelf(fixed), point()).deflection.value(), 1e-12));
+        CHECK_THAT(answer(shelf(fixed), patch(kSpan)).deflection.value(),
+                   WithinRel(answer(shelf(fixed), uniform()).deflection.value(), 1e-12));
         double last = answer(shelf(fixed), patch(0)).deflection.value();
         for (int i = 1; i <= 10; ++i) {
             const double now = answer(shelf(fixed), patch(kSpan * i / 10)).deflection.value();
@@ -134,7 +140,8 @@ TEST_CASE("Loads add up", "[beam][identity]")
         all.point = newtons(50);
         all.uniform = newtons_per_metre(200 / kSpan);
         const auto one = answer(shelf(fixed), all);
-        const auto a = answer(shelf(fixed), patch(0.2, 100)), b = answer(shelf(fixed), point(50)), c = answer(shelf(fixed), uniform(200));
+        const auto a = answer(shelf(fixed), patch(0.2, 100)), b = answer(shelf(fixed), point(50)),
+                   c = answer(shelf(fixed), uniform(200));
         CHECK_THAT(one.deflection.value(), WithinRel((a.deflection + b.deflection + c.deflection).value(), 1e-12));
         CHECK_THAT(one.shear_stress.value(), WithinRel((a.shear_stress + b.shear_stress + c.shear_stress).value(), 1e-12));
         CHECK_THAT(answer(shelf(fixed), point(100)).deflection.value(), WithinRel(2 * b.deflection.value(), 1e-12));

@@ -47,7 +47,8 @@ TEST_CASE("Timoshenko's special cases: like thickness, and like stiffness beside
     CHECK_THAT(bow_curvature(layer(20, 1, 0), layer(20, 1, strain)).value(), WithinRel(1.5 * strain / h, 1e-12));
     for (const double n : {0.2, 0.5, 1.0, 1.4, 3.0}) {
         CAPTURE(n);
-        CHECK_THAT(bow_curvature(layer(20, n, 0), layer(20, 1, strain)).value(), WithinRel(24 * strain / (h * (14 + n + 1 / n)), 1e-12));
+        CHECK_THAT(bow_curvature(layer(20, n, 0), layer(20, 1, strain)).value(),
+                   WithinRel(24 * strain / (h * (14 + n + 1 / n)), 1e-12));
     }
 }
 
@@ -67,7 +68,8 @@ TEST_CASE("Laws of the bow", "[bimetal]")
     CHECK(bow_curvature(thin, thick).value() > 0); // hollow on the layer that shrank more
     CHECK_THAT(bow_curvature(thick, thin).value(), WithinRel(-bow_curvature(thin, thick).value(), 1e-12));
     CHECK(bow_curvature(layer(6, 11, 0.003), layer(40, 9, 0.003)).value() == 0);
-    CHECK(bow_curvature(layer(0.001, 11, 0), layer(40, 9, 0.002)).value() < 1e-3 * bow_curvature(layer(10, 11, 0), layer(40, 9, 0.002)).value());
+    CHECK(bow_curvature(layer(0.001, 11, 0), layer(40, 9, 0.002)).value() <
+          1e-3 * bow_curvature(layer(10, 11, 0), layer(40, 9, 0.002)).value());
     CHECK_THAT(in_metres(rise_over(per_metre(0.1), metres(2))), WithinRel(0.05, 1e-12));
     // A circle of 10 m radius: sagitta over 2 m.
     CHECK_THAT(in_metres(rise_over(per_metre(0.1), metres(2))), WithinRel(10 - std::sqrt(99.0), 0.01));

@@ -28,17 +28,20 @@ struct Strain {
 Strain strain_at(const RingStrain& s, double x, double y)
 {
     const double r2 = x * x + y * y; // the radial direction is (x, y)/r
-    return {(s.radial * x * x + s.tangential * y * y) / r2, (s.radial * y * y + s.tangential * x * x) / r2, (s.radial - s.tangential) * x * y / r2};
+    return {(s.radial * x * x + s.tangential * y * y) / r2, (s.radial * y * y + s.tangential * x * x) / r2,
+            (s.radial - s.tangential) * x * y / r2};
 }
 
 /// Cup from the field of small strains alone: along the face v'' = 2 ∂ε_sn/∂s − ∂ε_ss/∂n, integrated twice. Knows nothing of polar maps.
 double cup_by_integration(const EndGrain& grain, const RingStrain& strain)
 {
-    const double w = in_metres(grain.width), r = in_metres(grain.ring_radius), c = std::cos(grain.rings.value()), s = std::sin(grain.rings.value());
+    const double w = in_metres(grain.width), r = in_metres(grain.ring_radius), c = std::cos(grain.rings.value()),
+                 s = std::sin(grain.rings.value());
     // Along the face (c, s), out of it towards the bark (-s, c).
     const auto local = [&](double along, double out) {
         const Strain e = strain_at(strain, along * c - out * s, r + along * s + out * c);
-        return Strain{c * c * e.xx + 2 * s * c * e.xy + s * s * e.yy, s * s * e.xx - 2 * s * c * e.xy + c * c * e.yy, (c * c - s * s) * e.xy + s * c * (e.yy - e.xx)};
+        return Strain{c * c * e.xx + 2 * s * c * e.xy + s * s * e.yy, s * s * e.xx - 2 * s * c * e.xy + c * c * e.yy,
+                      (c * c - s * s) * e.xy + s * c * (e.yy - e.xx)};
     };
     const int steps = 4000;
     const double h = w / steps, d = 1e-6;
@@ -46,7 +49,8 @@ double cup_by_integration(const EndGrain& grain, const RingStrain& strain)
     double slope = 0;
     for (int i = 0; i < steps; ++i) {
         const double at = -w / 2 + (i + 0.5) * h;
-        const double bend = 2 * (local(at + d, 0).xy - local(at - d, 0).xy) / (2 * d) - (local(at, d).xx - local(at, -d).xx) / (2 * d);
+        const double bend =
+            2 * (local(at + d, 0).xy - local(at - d, 0).xy) / (2 * d) - (local(at, d).xx - local(at, -d).xx) / (2 * d);
         v[static_cast<std::size_t>(i) + 1] = v[static_cast<std::size_t>(i)] + (slope + bend * h / 2) * h;
         slope += bend * h;
     }

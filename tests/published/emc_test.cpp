@@ -24,7 +24,8 @@ const std::vector<TableRow> kTable4_2 = {
 struct NearMiss {
     int fahrenheit, humidity;
 };
-constexpr NearMiss kNearMisses[] = {{30, 70}, {60, 30}, {70, 85}, {90, 85}, {90, 90}, {110, 95}, {130, 60}, {150, 95}, {200, 15}, {200, 40}};
+constexpr NearMiss kNearMisses[] = {{30, 70},  {60, 30},  {70, 85},  {90, 85},  {90, 90},
+                                    {110, 95}, {130, 60}, {150, 95}, {200, 15}, {200, 40}};
 constexpr double kNearMiss = 0.06;
 
 bool is_near_miss(int fahrenheit, int humidity)
@@ -34,7 +35,10 @@ bool is_near_miss(int fahrenheit, int humidity)
     return false;
 }
 
-double emc(double fahrenheit, double humidity) { return equilibrium_moisture(RelativeHumidity::percent(humidity), Temperature::fahrenheit(fahrenheit)).percent(); }
+double emc(double fahrenheit, double humidity)
+{
+    return equilibrium_moisture(RelativeHumidity::percent(humidity), Temperature::fahrenheit(fahrenheit)).percent();
+}
 
 } // namespace
 
@@ -45,7 +49,8 @@ TEST_CASE("Equilibrium moisture matches Wood Handbook table 4-2", "[emc][publish
         for (std::size_t i = 0; i < row.printed.size(); ++i) {
             const int humidity = 5 * (static_cast<int>(i) + 1);
             CAPTURE(row.fahrenheit, humidity);
-            CHECK_THAT(emc(row.fahrenheit, humidity), WithinAbs(row.printed[i], is_near_miss(row.fahrenheit, humidity) ? kNearMiss : kHalfLastDigit));
+            CHECK_THAT(emc(row.fahrenheit, humidity),
+                       WithinAbs(row.printed[i], is_near_miss(row.fahrenheit, humidity) ? kNearMiss : kHalfLastDigit));
             ++cells;
         }
     CHECK(cells == 344); // all cells that were legible

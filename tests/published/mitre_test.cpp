@@ -58,6 +58,7 @@ TEST_CASE("Laws of the mitre", "[mitre]")
     CHECK(mitre_opening(flat, flat).angle.value() < 0); // swelling: open outside
     CHECK(in_metres(mitre_opening(flat, flat).gap) > 0);
     CHECK(mitre_opening(flat, quarter).angle == mitre_opening(quarter, flat).angle);
-    CHECK_THAT(mitre_opening(flat, quarter).angle.value(), WithinRel((mitre_opening(flat, flat).angle.value() + mitre_opening(quarter, quarter).angle.value()) / 2, 1e-12));
+    CHECK_THAT(mitre_opening(flat, quarter).angle.value(),
+               WithinRel((mitre_opening(flat, flat).angle.value() + mitre_opening(quarter, quarter).angle.value()) / 2, 1e-12));
     CHECK(in_metres(mitre_opening(member(70, 50, 0.01, 0.01), member(50, 70, 0.01, 0.01)).gap) < 1e-15);
 }

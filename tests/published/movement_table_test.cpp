@@ -44,10 +44,25 @@ constexpr Exception kGroupRows[] = {
 };
 // The coefficients of imported woods rest on shrinkage older than table 4-4.
 constexpr Exception kOlderShrinkage[] = {
-    {"African mahogany", Which::both}, {"afrormosia", Which::both},       {"andiroba", Which::both},      {"avodire", Which::both},      {"cativo", Which::radial},
-    {"cuangare", Which::both},         {"dark red meranti", Which::both}, {"greenheart", Which::both},    {"iroko", Which::both},        {"light red meranti", Which::both},
-    {"limba", Which::both},            {"mahogany", Which::both},         {"obeche", Which::both},        {"okoume", Which::radial},     {"primavera", Which::tangential},
-    {"ramin", Which::radial},          {"Santa Maria", Which::both},      {"Spanish-cedar", Which::radial}, {"teak", Which::both},
+    {"African mahogany", Which::both},
+    {"afrormosia", Which::both},
+    {"andiroba", Which::both},
+    {"avodire", Which::both},
+    {"cativo", Which::radial},
+    {"cuangare", Which::both},
+    {"dark red meranti", Which::both},
+    {"greenheart", Which::both},
+    {"iroko", Which::both},
+    {"light red meranti", Which::both},
+    {"limba", Which::both},
+    {"mahogany", Which::both},
+    {"obeche", Which::both},
+    {"okoume", Which::radial},
+    {"primavera", Which::tangential},
+    {"ramin", Which::radial},
+    {"Santa Maria", Which::both},
+    {"Spanish-cedar", Which::radial},
+    {"teak", Which::both},
 };
 // Recalled with low confidence.
 constexpr Exception kLowConfidence[] = {
@@ -55,19 +70,24 @@ constexpr Exception kLowConfidence[] = {
 };
 // Differential swelling of merchants' data sheets, measured at room climates on other samples than the shrinkage; it runs from 0.7 to 1.7 times this relation.
 constexpr Exception kDataSheets[] = {
-    {"European ash", Which::both}, {"European larch", Which::both}, {"European walnut", Which::both}, {"robinia", Which::both},
-    {"sycamore maple", Which::both}, {"utile", Which::both},        {"zebrawood", Which::both},
+    {"European ash", Which::both},   {"European larch", Which::both}, {"European walnut", Which::both}, {"robinia", Which::both},
+    {"sycamore maple", Which::both}, {"utile", Which::both},          {"zebrawood", Which::both},
 };
 
 bool listed(const std::string& wood, bool tangential)
 {
     const auto in = [&](const auto& list) {
-        return std::any_of(std::begin(list), std::end(list), [&](const Exception& e) { return wood == e.wood && (e.which == Which::both || (e.which == Which::tangential) == tangential); });
+        return std::any_of(std::begin(list), std::end(list), [&](const Exception& e) {
+            return wood == e.wood && (e.which == Which::both || (e.which == Which::tangential) == tangential);
+        });
     };
     return in(kRepeatedRows) || in(kGroupRows) || in(kOlderShrinkage) || in(kLowConfidence) || in(kDataSheets);
 }
 
-double coefficient_from(double shrinkage_pct, double saturation_pct) { return 1 / (100 * saturation_pct / shrinkage_pct - saturation_pct + 10); }
+double coefficient_from(double shrinkage_pct, double saturation_pct)
+{
+    return 1 / (100 * saturation_pct / shrinkage_pct - saturation_pct + 10);
+}
 
 struct Tally {
     int agree = 0, differ = 0;
@@ -103,7 +123,8 @@ TEST_CASE("Movement coefficients follow from shrinkage", "[movement][published]"
 TEST_CASE("Five woods rest on a fibre saturation of 22 %", "[movement][published]")
 {
     // With 30 % the relation would give a quarter less than table 13-5 prints for them.
-    for (const char* name : {"western redcedar", "northern white-cedar", "old-growth redwood", "young-growth redwood", "keruing"}) {
+    for (const char* name :
+         {"western redcedar", "northern white-cedar", "old-growth redwood", "young-growth redwood", "keruing"}) {
         CAPTURE(name);
         const WoodRecord* wood = shared_facts().find_wood(name);
         REQUIRE(wood != nullptr);

@@ -139,7 +139,8 @@ TEST_CASE("A notched oak rail under half of two sitters", "[seat][published]")
     const auto findings = content_of(text).findings;
     const auto bench = bench_of(text);
     CHECK_THAT(stress_in(*bench, "rail #1", "2 people side by side"), WithinAbs(9.1e6, 0.05e6));
-    CHECK_THAT(stress_in(*bench, "rail #1", "proof load on 2 places side by side"), WithinAbs(10.0e6, 0.1e6)); // its own weight, 0.08 MPa, is left out by hand
+    CHECK_THAT(stress_in(*bench, "rail #1", "proof load on 2 places side by side"),
+               WithinAbs(10.0e6, 0.1e6)); // its own weight, 0.08 MPa, is left out by hand
     // 105 MPa, V 16 %, × 1.15/2.3 or /1.15, 66 mm deep: (51/66)^(1/9).
     const double lower = 105 * (1 - 1.645 * 0.16) * std::pow(51 / 66.04, 1.0 / 9);
     CHECK_THAT(lower * 1.15 / 2.3, WithinAbs(37.6, 0.05));
@@ -148,7 +149,8 @@ TEST_CASE("A notched oak rail under half of two sitters", "[seat][published]")
     CHECK(bending.verdict == Verdict::pass);
     const double resistance = value_of(bending, "resistance") * 1e-6;
     CHECK((std::abs(resistance - 37.6) < 0.05 || std::abs(resistance - 65.4) < 0.05)); // by which case governs
-    CHECK_THAT(value_of(bending, "net_depth"), WithinRel(2.6 * 0.0254, 1e-9));         // over the whole row: teeth of 0.9 in carry nothing
+    CHECK_THAT(value_of(bending, "net_depth"),
+               WithinRel(2.6 * 0.0254, 1e-9)); // over the whole row: teeth of 0.9 in carry nothing
 
     const Finding& sag = finding_of(findings, "sag", "rail");
     CHECK(sag.verdict == Verdict::pass);
@@ -169,9 +171,11 @@ TEST_CASE("One person standing on one cherry slat", "[seat][published]")
     const Finding bending = finding_of(content_of(text).findings, "bending", "slat");
     CHECK(bending.verdict == Verdict::pass);
     CHECK_THAT(*bending.utilisation, WithinAbs(0.82, 0.01));
-    CHECK_THAT(value_of(bending, "resistance"), WithinRel(85e6 * (1 - 1.645 * 0.16) / 1.15, 1e-9)); // 54.46: the hand's 54.4 cuts the digit
+    CHECK_THAT(value_of(bending, "resistance"),
+               WithinRel(85e6 * (1 - 1.645 * 0.16) / 1.15, 1e-9)); // 54.46: the hand's 54.4 cuts the digit
     CHECK_THAT(*bending.where, ContainsSubstring("standing on slat"));
-    const auto at_point = bench_of(text + "[[load]]\nname = \"heel\"\non = \"slat #7\"\nforce = \"1300 N\"\nat = [15.375, 6.25, 16.5]\n");
+    const auto at_point =
+        bench_of(text + "[[load]]\nname = \"heel\"\non = \"slat #7\"\nforce = \"1300 N\"\nat = [15.375, 6.25, 16.5]\n");
     CHECK_THAT(stress_in(*at_point, "slat #7", "heel"), WithinAbs(53e6, 0.5e6));
 }
 
@@ -188,7 +192,9 @@ TEST_CASE("A sitter spread over slats sags them little", "[seat][published]")
 TEST_CASE("A white-pine shelf of books", "[seat][published]")
 {
     // 900 × 280 × 18 mm, 40 kg/m and itself. By hand with the table's 8.5 GPa: 3.0 mm at once, 4.9 mm with creep of 0.6, limit 4.5 mm.
-    const auto shelf = [](double span) { return content_of(fill(kShelf, {{"span", std::to_string(span)}, {"length", std::to_string(span + 10)}}) + kRoom).findings; };
+    const auto shelf = [](double span) {
+        return content_of(fill(kShelf, {{"span", std::to_string(span)}, {"length", std::to_string(span + 10)}}) + kRoom).findings;
+    };
     const double inertia = 0.280 * std::pow(0.018, 3) / 12, books = 392.3;
     const double by_table = 5 * (books + 19.3) * std::pow(0.9, 4) / (384 * 8.5e9 * inertia);
     CHECK_THAT(by_table * 1e3, WithinAbs(3.0, 0.05));

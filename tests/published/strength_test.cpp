@@ -58,7 +58,8 @@ TEST_CASE("The 5 % exclusion value from those rows", "[strength][published]")
     // mean − 1.645 s with the printed s, which is rounded to 1 psi.
     const Facts& facts = shared_facts();
     CHECK_THAT(lower_strength(facts, StrengthKind::bending, pascals(6640)).value(), WithinAbs(6640 - 1.645 * 1062, 1.645 * 0.5));
-    CHECK_THAT(lower_strength(facts, StrengthKind::compression_along, pascals(3080)).value(), WithinAbs(3080 - 1.645 * 554, 1.645 * 0.5));
+    CHECK_THAT(lower_strength(facts, StrengthKind::compression_along, pascals(3080)).value(),
+               WithinAbs(3080 - 1.645 * 554, 1.645 * 0.5));
     CHECK_THAT(lower_strength(facts, StrengthKind::shear, pascals(848)).value(), WithinAbs(848 - 1.645 * 119, 1.645 * 0.5));
 }
 
@@ -100,7 +101,9 @@ Fit fit(WoodKind kind, std::optional<Datum<Stress>> StrengthRow::*column, const 
     double sum = 0, squares = 0;
     for (const WoodRecord* wood : all_woods()) {
         const auto& value = wood->dry.*column;
-        if (wood->kind != kind || trade_names.contains(wood->name) || !value || !wood->dry.specific_gravity || !value->cite.where.starts_with("table 5-3")) continue;
+        if (wood->kind != kind || trade_names.contains(wood->name) || !value || !wood->dry.specific_gravity ||
+            !value->cite.where.starts_with("table 5-3"))
+            continue;
         const double ratio = value->value.value() / (a * std::pow(wood->dry.specific_gravity->value, b));
         ++result.woods;
         sum += ratio;
@@ -119,8 +122,12 @@ TEST_CASE("The specific-gravity relations fit the 12 % rows", "[strength][publis
     // mean observed over predicted is 1.00 to 1.03 for every property and both kinds; the scatter of the woods about the
     // line is at most 0.21.
     const std::map<std::string, std::optional<Datum<Stress>> StrengthRow::*> columns = {
-        {"bending", &StrengthRow::bending_strength},     {"modulus", &StrengthRow::modulus}, {"compression_along", &StrengthRow::compression_along},
-        {"compression_across", &StrengthRow::compression_across}, {"shear", &StrengthRow::shear},     {"tension_across", &StrengthRow::tension_across},
+        {"bending", &StrengthRow::bending_strength},
+        {"modulus", &StrengthRow::modulus},
+        {"compression_along", &StrengthRow::compression_along},
+        {"compression_across", &StrengthRow::compression_across},
+        {"shear", &StrengthRow::shear},
+        {"tension_across", &StrengthRow::tension_across},
     };
     for (const WoodKind kind : {WoodKind::hardwood, WoodKind::softwood})
         for (const auto& [name, column] : columns) {

@@ -20,11 +20,14 @@ TEST_CASE("The general cautions stand for every use", "[cautions]")
     for (const char* use : {"seat", "table", "shelf", "cabinet", "panel", "none"}) {
         CAPTURE(use);
         const std::string text = all_of({use, false, {}, {}});
-        for (const char* words : {"no proof", "Load it on trial", "away from people", "Arithmetic does not see", "Local codes", "licensed engineers", "1 mg in a cubic metre", "NIOSH", "OSHA", "EU law",
-                                  "push blocks", "eye and ear protection", "Guard"}) {
+        for (const char* words :
+             {"no proof", "Load it on trial", "away from people", "Arithmetic does not see", "Local codes", "licensed engineers",
+              "1 mg in a cubic metre", "NIOSH", "OSHA", "EU law", "push blocks", "eye and ear protection", "Guard"}) {
             CAPTURE(words);
-            if (std::string(words) == "Guard") CHECK_THAT(text, ContainsSubstring("guards"));
-            else CHECK_THAT(text, ContainsSubstring(words));
+            if (std::string(words) == "Guard")
+                CHECK_THAT(text, ContainsSubstring("guards"));
+            else
+                CHECK_THAT(text, ContainsSubstring(words));
         }
     }
     CHECK_THAT(all_of({"seat", false, {}, {}}), ContainsSubstring("seats in public places above all"));

@@ -31,7 +31,8 @@ std::string markup_of(const std::string& page)
 std::vector<std::string> tags_of(const std::string& markup)
 {
     std::vector<std::string> tags;
-    for (std::size_t at = markup.find('<'); at != std::string::npos; at = markup.find('<', at + 1)) tags.push_back(markup.substr(at + 1, markup.find_first_of(" >/", at + 2) - at - 1));
+    for (std::size_t at = markup.find('<'); at != std::string::npos; at = markup.find('<', at + 1))
+        tags.push_back(markup.substr(at + 1, markup.find_first_of(" >/", at + 2) - at - 1));
     return tags;
 }
 
@@ -45,7 +46,8 @@ TEST_CASE("The page stands by itself: language, viewport, landmarks, no script, 
     for (const char* tag : {"<header>", "<main>", "<nav ", "<footer>", "<h1>", "</html>"}) CHECK(count(page, tag) == 1);
     CHECK_THAT(page, ContainsSubstring("@media print"));
     CHECK_THAT(page, ContainsSubstring("prefers-color-scheme:dark"));
-    for (const char* never : {"<script", "<link", "<img", "<iframe", "http://", "https://", "src=", "url(", "@import", "onload"}) {
+    for (const char* never :
+         {"<script", "<link", "<img", "<iframe", "http://", "https://", "src=", "url(", "@import", "onload"}) {
         CAPTURE(never);
         CHECK(page.find(never) == std::string::npos);
     }
@@ -55,9 +57,10 @@ TEST_CASE("Verdict and remedies come first, then the piece, the findings and wha
 {
     const std::string page = markup_of(write_html(sample_content()));
     std::size_t last = 0;
-    for (const char* words : {"<bdi>Porch bench</bdi> does not hold as drawn: 1 of 4 findings fails.", "Do first", "Glue the middle alone", "The piece as read", "<bdi>leg</bdi>", "26 places",
-                              ">Findings</h2>", "The glued top would split.", "The slat sags", "What passes", "The slat bears", ">Cut today</h2>", "Slots 9/16 in", ">Assumed</h2>", ">Cautions</h2>",
-                              "jointwright 9.8.7, data abc123"}) {
+    for (const char* words : {"<bdi>Porch bench</bdi> does not hold as drawn: 1 of 4 findings fails.", "Do first",
+                              "Glue the middle alone", "The piece as read", "<bdi>leg</bdi>", "26 places", ">Findings</h2>",
+                              "The glued top would split.", "The slat sags", "What passes", "The slat bears", ">Cut today</h2>",
+                              "Slots 9/16 in", ">Assumed</h2>", ">Cautions</h2>", "jointwright 9.8.7, data abc123"}) {
         CAPTURE(words);
         const std::size_t place = page.find(words, last);
         REQUIRE(place != std::string::npos);
@@ -111,7 +114,8 @@ TEST_CASE("A hostile name adds no tag and no attribute", "[html][hostile]")
         CAPTURE(name.substr(0, 40));
         const std::string page = markup_of(write_html(hostile_content(name)));
         CHECK(tags_of(page) == plain);
-        for (const char* never : {"<script", "<img", "<b>", "\x1b", "\xff", "\u202E", "\u2067", "\u009b"}) CHECK(page.find(never) == std::string::npos);
+        for (const char* never : {"<script", "<img", "<b>", "\x1b", "\xff", "\u202E", "\u2067", "\u009b"})
+            CHECK(page.find(never) == std::string::npos);
         CHECK(page.find('\0') == std::string::npos);
     }
 }

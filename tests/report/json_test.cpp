@@ -31,14 +31,16 @@ using Names = std::vector<std::string>;
 TEST_CASE("Keys stand in the order of the format", "[json]")
 {
     const Json report = Json::parse(write_json(sample_content()));
-    CHECK(keys(report) == Names{"format", "program", "piece", "room", "parts", "contacts", "verdict", "counts", "findings", "assumed", "cautions"});
+    CHECK(keys(report) == Names{"format", "program", "piece", "room", "parts", "contacts", "verdict", "counts", "findings",
+                                "assumed", "cautions"});
     CHECK(keys(report["program"]) == Names{"name", "version"});
     CHECK(keys(report["piece"]) == Names{"name", "use", "mass_kg"});
     CHECK(keys(report["room"]) == Names{"moisture_driest_pct", "moisture_dampest_pct", "moisture_at_glue_up_pct"});
     CHECK(keys(report["parts"][0]) == Names{"id", "copies", "length_m", "width_m", "thickness_m", "mass_kg"});
     CHECK(keys(report["contacts"][0]) == Names{"between", "joint", "glue", "area_m2", "grain_angle_deg"});
     CHECK(keys(report["counts"]) == Names{"pass", "warn", "fail", "cannot_tell"});
-    CHECK(keys(report["findings"][0]) == Names{"check", "subject", "verdict", "utilisation", "headline", "where", "remedy", "values", "working", "sources"});
+    CHECK(keys(report["findings"][0]) ==
+          Names{"check", "subject", "verdict", "utilisation", "headline", "where", "remedy", "values", "working", "sources"});
     CHECK(keys(report["findings"][0]["values"][0]) == Names{"name", "value", "unit"});
     CHECK(keys(report["findings"][0]["working"][0]) == Names{"says", "formula", "with", "value", "unit", "source"});
 }
@@ -85,7 +87,8 @@ TEST_CASE("A date stands in the report only when asked for", "[json]")
 
 TEST_CASE("Numbers that are not finite are null, everywhere", "[json]")
 {
-    for (const double bad : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()}) {
+    for (const double bad : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(),
+                             -std::numeric_limits<double>::infinity()}) {
         ReportContent content = sample_content();
         content.mass_kg = content.moisture_driest_pct = content.parts[0].length_m = content.contacts[0].area_m2 = bad;
         content.contacts[0].grain_angle_deg = bad;

@@ -33,7 +33,8 @@ TEST_CASE("Controls, turns of direction and broken bytes are made visible and ha
     CHECK(safe_text("\x1b[31m") == "\uFFFD[31m");
     CHECK(safe_text("\u009b31m") == "\uFFFD31m");
     CHECK(safe_text(std::string("a\0b\x7f", 4)) == "a\uFFFDb\uFFFD");
-    for (const char* turn : {"\u061C", "\u200E", "\u200F", "\u202A", "\u202E", "\u2066", "\u2069"}) CHECK(safe_text(turn) == "\uFFFD");
+    for (const char* turn : {"\u061C", "\u200E", "\u200F", "\u202A", "\u202E", "\u2066", "\u2069"})
+        CHECK(safe_text(turn) == "\uFFFD");
     CHECK(safe_text("\xff") == "\uFFFD");
     CHECK(safe_text("\xed\xa0\x80").find('\xa0') == std::string::npos);
     CHECK(safe_text("\uFEFFx\uFFFF") == "\uFFFDx\uFFFD");
@@ -85,7 +86,8 @@ TEST_CASE("A word longer than a line is broken between characters", "[wrap]")
 
 TEST_CASE("Every width from narrow to wide is kept", "[wrap]")
 {
-    const std::string text = "The slat 椅子椅子椅子椅子椅子 moves 0.021 in \U0001FA91\U0001FA91\U0001FA91\U0001FA91 and e\u0301" + std::string(300, 'W') + " end 17 1/8 in";
+    const std::string text = "The slat 椅子椅子椅子椅子椅子 moves 0.021 in \U0001FA91\U0001FA91\U0001FA91\U0001FA91 and e\u0301" +
+                             std::string(300, 'W') + " end 17 1/8 in";
     for (int columns = 8; columns <= 120; ++columns) {
         std::string all;
         for (const std::string& line : lines_of(wrapped(text, columns, indent(5)))) {
@@ -94,8 +96,10 @@ TEST_CASE("Every width from narrow to wide is kept", "[wrap]")
             all += line;
         }
         std::string squeezed, wanted;
-        for (const char c : all) if (c != ' ') squeezed += c;
-        for (const char c : text) if (c != ' ') wanted += c;
+        for (const char c : all)
+            if (c != ' ') squeezed += c;
+        for (const char c : text)
+            if (c != ' ') wanted += c;
         CHECK(squeezed == wanted);
     }
 }

@@ -8,7 +8,8 @@
 
 namespace jointwright {
 
-inline Finding sample_finding(std::string check, std::string subject, Verdict verdict, std::optional<double> utilisation, std::string headline)
+inline Finding sample_finding(std::string check, std::string subject, Verdict verdict, std::optional<double> utilisation,
+                              std::string headline)
 {
     Finding f;
     f.check = std::move(check);
@@ -18,7 +19,8 @@ inline Finding sample_finding(std::string check, std::string subject, Verdict ve
     f.headline = std::move(headline);
     if (!utilisation) return f;
     f.values = {{"stress", 9.1e6, "Pa"}, {"deflection", 0.0023, "m"}};
-    f.working = {{"Bending stress at mid-span", "σ = M/W", "M = 146 N m, W = 16000 mm3", 9.1e6, "Pa", "a book of beams, table 1"}};
+    f.working = {
+        {"Bending stress at mid-span", "σ = M/W", "M = 146 N m, W = 16000 mm3", 9.1e6, "Pa", "a book of beams, table 1"}};
     f.sources = {"a book of beams, table 1"};
     return f;
 }
@@ -37,9 +39,11 @@ inline ReportContent sample_content()
     content.moisture_driest_pct = 5.4;
     content.moisture_dampest_pct = 11.9;
     content.moisture_at_glue_up_pct = 8;
-    content.parts = {{"leg", 4, 0.4318, 0.04445, 0.04445, 0.63, "white oak", "upright"}, {"slat", 13, 0.3048, 0.04445, 0.015875, 0.125, "black cherry", "front to back"}};
+    content.parts = {{"leg", 4, 0.4318, 0.04445, 0.04445, 0.63, "white oak", "upright"},
+                     {"slat", 13, 0.3048, 0.04445, 0.015875, 0.125, "black cherry", "front to back"}};
     content.joints = {{"slat", "long rail", "housing", "PVA", 26}, {"long rail", "leg", "tenon", std::nullopt, 1}};
-    content.contacts = {{"slat #1", "long rail #1", "housing", "PVA", 0.00098, 90}, {"slat #1", "leg #2", std::nullopt, std::nullopt, 0.0007, std::nullopt}};
+    content.contacts = {{"slat #1", "long rail #1", "housing", "PVA", 0.00098, 90},
+                        {"slat #1", "leg #2", std::nullopt, std::nullopt, 0.0007, std::nullopt}};
     content.findings = {
         sample_finding("cross-grain", "top / end rail", Verdict::fail, 2.1, "The glued top would split."),
         sample_finding("glue-suits", "top / end rail", Verdict::cannot_tell, std::nullopt, "No strength is known for that glue."),
@@ -63,7 +67,9 @@ inline const std::array<std::string, 9>& hostile_names()
         "\"quoted\" & 'quoted' </title><img src=x onerror=y>",
         "\u05E9\u05DC\u05D5\u05DD \u202Egnilaev\u202C \u2067x",
         "\x1b[31mred\x1b]0;title\x07\r\nline two\ttab \u009b31m",
-        "\U0001FA91\U0001F468\u200D\U0001F527\u2764\uFE0F\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50",
+        "\U0001FA91\U0001F468\u200D\U0001F527\u2764\uFE0F\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50"
+        "\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50\u6905\u5B50"
+        "\u6905\u5B50\u6905\u5B50\u6905\u5B50",
         "broken \xff\xc3 \xed\xa0\x80 bytes \xe2\x82",
         std::string(10000, 'W'),
         std::string("a\0b", 3) + "\u0301\u0301\u0301",

@@ -46,12 +46,29 @@ std::size_t place_of(const std::string& text, const std::string& words)
 TEST_CASE("The text opens with the verdict and keeps its order", "[text]")
 {
     const std::string text = write_text(sample_content(), {});
-    CHECK(text.rfind("FAIL  Porch bench does not hold as drawn: 1 of 4 findings fails.\n1 fail, 1 cannot tell, 1 warn, 1 pass.\n", 0) == 0);
+    CHECK(text.rfind("FAIL  Porch bench does not hold as drawn: 1 of 4 findings fails.\n1 fail, 1 cannot tell, 1 warn, 1 pass.\n",
+                     0) == 0);
     std::size_t last = 0;
-    for (const char* words : {"Weight: 12.5 kg (28 lb)", "made at 8 %, driest 5.4 %, dampest 11.9 %", "The piece as read\n", "4 × leg", "17 in × 1 3/4 in × 1 3/4 in, upright",
-                              "13 × slat", "housing, glued with PVA, 26 places", "tenon, no glue, 1 place\n", "slat #1 touches leg #2", "Findings\n", "FAIL 2.10  top / end rail (cross-grain)",
-                              "remedy: Glue the middle", "stress 9.1 MPa; deflection 0.091 in", "CANNOT TELL  top / end rail (glue-suits)", "WARN 1.21  slat (sag)",
-                              "PASS 0.24  The slat bears", "Cut today\n", "Assumed\n", "Cautions\n", "jointwright 9.8.7, data abc123."}) {
+    for (const char* words : {"Weight: 12.5 kg (28 lb)",
+                              "made at 8 %, driest 5.4 %, dampest 11.9 %",
+                              "The piece as read\n",
+                              "4 × leg",
+                              "17 in × 1 3/4 in × 1 3/4 in, upright",
+                              "13 × slat",
+                              "housing, glued with PVA, 26 places",
+                              "tenon, no glue, 1 place\n",
+                              "slat #1 touches leg #2",
+                              "Findings\n",
+                              "FAIL 2.10  top / end rail (cross-grain)",
+                              "remedy: Glue the middle",
+                              "stress 9.1 MPa; deflection 0.091 in",
+                              "CANNOT TELL  top / end rail (glue-suits)",
+                              "WARN 1.21  slat (sag)",
+                              "PASS 0.24  The slat bears",
+                              "Cut today\n",
+                              "Assumed\n",
+                              "Cautions\n",
+                              "jointwright 9.8.7, data abc123."}) {
         const std::size_t place = place_of(text, words);
         CHECK(place > last);
         last = place;
@@ -63,7 +80,8 @@ TEST_CASE("Each verdict of a piece has its own sentence", "[text]")
     ReportContent content = sample_content();
     content.findings.erase(content.findings.begin());
     content.verdict = overall_verdict(content.findings);
-    CHECK_THAT(write_text(content, {}), ContainsSubstring("WARN  Porch bench shows no failure, but 2 of 3 findings need a closer look."));
+    CHECK_THAT(write_text(content, {}),
+               ContainsSubstring("WARN  Porch bench shows no failure, but 2 of 3 findings need a closer look."));
     content.findings.erase(content.findings.begin(), content.findings.end() - 1);
     content.verdict = overall_verdict(content.findings);
     CHECK_THAT(write_text(content, {}), ContainsSubstring("PASS  Porch bench passes its one check."));
@@ -88,7 +106,8 @@ TEST_CASE("Colour comes only when asked for and always beside its word", "[text]
     CHECK(write_text(sample_content(), {}).find('\x1b') == std::string::npos);
     std::string coloured = write_text(sample_content(), {true, false, kColumns});
     CHECK_THAT(coloured, ContainsSubstring("\x1b[1;31mFAIL\x1b[0m"));
-    for (std::size_t at = coloured.find('\x1b'); at != std::string::npos; at = coloured.find('\x1b')) coloured.erase(at, coloured.find('m', at) - at + 1);
+    for (std::size_t at = coloured.find('\x1b'); at != std::string::npos; at = coloured.find('\x1b'))
+        coloured.erase(at, coloured.find('m', at) - at + 1);
     CHECK(coloured == write_text(sample_content(), {false, false, kColumns}));
 }
 

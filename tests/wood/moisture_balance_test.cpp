@@ -15,7 +15,8 @@ TEST_CASE("Drier air never leaves wetter wood", "[emc][identity]")
     for (const double t : {-1.1, 5.0, 20.0, 40.0, 93.3})
         for (int rh = 0; rh < 100; ++rh) {
             CAPTURE(t, rh);
-            CHECK(equilibrium_moisture(RelativeHumidity::percent(rh), Temperature::celsius(t)) < equilibrium_moisture(RelativeHumidity::percent(rh + 1), Temperature::celsius(t)));
+            CHECK(equilibrium_moisture(RelativeHumidity::percent(rh), Temperature::celsius(t)) <
+                  equilibrium_moisture(RelativeHumidity::percent(rh + 1), Temperature::celsius(t)));
         }
 }
 
@@ -24,7 +25,8 @@ TEST_CASE("Warmer air of the same humidity leaves drier wood at room temperature
     for (int rh = 20; rh <= 90; rh += 10)
         for (int t = 15; t < 40; ++t) {
             CAPTURE(t, rh);
-            CHECK(equilibrium_moisture(RelativeHumidity::percent(rh), Temperature::celsius(t)) > equilibrium_moisture(RelativeHumidity::percent(rh), Temperature::celsius(t + 1)));
+            CHECK(equilibrium_moisture(RelativeHumidity::percent(rh), Temperature::celsius(t)) >
+                  equilibrium_moisture(RelativeHumidity::percent(rh), Temperature::celsius(t + 1)));
         }
 }
 

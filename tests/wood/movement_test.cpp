@@ -74,7 +74,8 @@ TEST_CASE("Swelling and shrinking back returns to the start", "[movement][identi
     for (double m = 0; m <= 30; m += 1)
         for (double n = 0; n <= 30; n += 1) {
             CAPTURE(m, n);
-            const double out = movement_strain(law.tangential, kF, pct(m), pct(n)), back = movement_strain(law.tangential, kF, pct(n), pct(m));
+            const double out = movement_strain(law.tangential, kF, pct(m), pct(n)),
+                         back = movement_strain(law.tangential, kF, pct(n), pct(m));
             const bool inside = m >= 6 && m <= 14 && n >= 6 && n <= 14;
             // The wider law returns exactly; the narrow one is linear, so it misses by the square of the strain.
             CHECK_THAT((1 + out) * (1 + back), WithinAbs(1, inside ? out * out + 1e-12 : 1e-12));
@@ -93,7 +94,9 @@ TEST_CASE("Above fibre saturation wood does not move", "[movement]")
 TEST_CASE("Ring angle turns tangential into radial movement", "[movement]")
 {
     const MovementLaw law = law_of("red oak");
-    const BoardStrain flat = board_strain(law, degrees(0), pct(8), pct(12)), quarter = board_strain(law, degrees(90), pct(8), pct(12)), rift = board_strain(law, degrees(45), pct(8), pct(12));
+    const BoardStrain flat = board_strain(law, degrees(0), pct(8), pct(12)),
+                      quarter = board_strain(law, degrees(90), pct(8), pct(12)),
+                      rift = board_strain(law, degrees(45), pct(8), pct(12));
     CHECK_THAT(flat.width, WithinRel(0.00369 * 4, 1e-12));
     CHECK_THAT(flat.thickness, WithinRel(0.00158 * 4, 1e-12));
     CHECK_THAT(quarter.width, WithinRel(flat.thickness, 1e-12));

@@ -13,10 +13,13 @@ using namespace jointwright::testing;
 TEST_CASE("Lower strength is the mean less 1.645 standard deviations", "[resistance]")
 {
     const Facts& facts = shared_facts();
-    CHECK_THAT(lower_strength(facts, StrengthKind::bending, megapascals(100)).value(), WithinRel(100e6 * (1 - 1.645 * 0.16), 1e-12));
+    CHECK_THAT(lower_strength(facts, StrengthKind::bending, megapascals(100)).value(),
+               WithinRel(100e6 * (1 - 1.645 * 0.16), 1e-12));
     CHECK_THAT(lower_strength(facts, StrengthKind::shear, megapascals(10)).value(), WithinRel(10e6 * (1 - 1.645 * 0.14), 1e-12));
-    CHECK_THAT(lower_strength(facts, StrengthKind::compression_along, megapascals(50)).value(), WithinRel(50e6 * (1 - 1.645 * 0.18), 1e-12));
-    CHECK_THAT(lower_strength(facts, StrengthKind::tension_across, megapascals(5)).value(), WithinRel(5e6 * (1 - 1.645 * 0.25), 1e-12));
+    CHECK_THAT(lower_strength(facts, StrengthKind::compression_along, megapascals(50)).value(),
+               WithinRel(50e6 * (1 - 1.645 * 0.18), 1e-12));
+    CHECK_THAT(lower_strength(facts, StrengthKind::tension_across, megapascals(5)).value(),
+               WithinRel(5e6 * (1 - 1.645 * 0.25), 1e-12));
     CHECK(variation_of(facts, StrengthKind::tension_across).cite.provenance == Provenance::estimated);
     CHECK(variation_of(facts, StrengthKind::bending).cite.provenance == Provenance::retrieved);
 }
@@ -26,14 +29,18 @@ TEST_CASE("Service loads and proof loads have rules of their own", "[resistance]
     const Facts& facts = shared_facts();
     const double lower = 100e6 * (1 - 1.645 * 0.16);
     const Stress mean = megapascals(100);
-    CHECK_THAT(service_resistance(facts, StrengthKind::bending, WoodKind::hardwood, mean, LoadDuration::sitting).value(), WithinRel(lower * 1.15 / 2.3, 1e-12));
-    CHECK_THAT(service_resistance(facts, StrengthKind::bending, WoodKind::softwood, mean, LoadDuration::short_term).value(), WithinRel(lower * 1.6 / 2.1, 1e-12));
-    CHECK_THAT(service_resistance(facts, StrengthKind::bending, WoodKind::softwood, mean, LoadDuration::lasting).value(), WithinRel(lower * 0.9 / 2.1, 1e-12));
+    CHECK_THAT(service_resistance(facts, StrengthKind::bending, WoodKind::hardwood, mean, LoadDuration::sitting).value(),
+               WithinRel(lower * 1.15 / 2.3, 1e-12));
+    CHECK_THAT(service_resistance(facts, StrengthKind::bending, WoodKind::softwood, mean, LoadDuration::short_term).value(),
+               WithinRel(lower * 1.6 / 2.1, 1e-12));
+    CHECK_THAT(service_resistance(facts, StrengthKind::bending, WoodKind::softwood, mean, LoadDuration::lasting).value(),
+               WithinRel(lower * 0.9 / 2.1, 1e-12));
     CHECK_THAT(proof_resistance(facts, StrengthKind::bending, mean).value(), WithinRel(lower / 1.15, 1e-12));
     CHECK(duration_and_safety_divisor(facts, StrengthKind::compression_along, WoodKind::hardwood).value == 2.1);
     CHECK(duration_and_safety_divisor(facts, StrengthKind::compression_along, WoodKind::softwood).value == 1.9);
     for (const WoodKind wood : {WoodKind::hardwood, WoodKind::softwood})
-        CHECK(duration_and_safety_divisor(facts, StrengthKind::tension_across, wood).value == duration_and_safety_divisor(facts, StrengthKind::shear, wood).value);
+        CHECK(duration_and_safety_divisor(facts, StrengthKind::tension_across, wood).value ==
+              duration_and_safety_divisor(facts, StrengthKind::shear, wood).value);
 }
 
 TEST_CASE("At the end of the warning a service stress reaches the lower strength at that duration", "[resistance][identity]")
@@ -43,13 +50,16 @@ TEST_CASE("At the end of the warning a service stress reaches the lower strength
     for (const StrengthKind kind : {StrengthKind::bending, StrengthKind::shear, StrengthKind::compression_along})
         for (const WoodKind wood : {WoodKind::hardwood, WoodKind::softwood})
             for (const LoadDuration duration : {LoadDuration::lasting, LoadDuration::sitting, LoadDuration::short_term}) {
-                const Stress border = service_resistance(facts, kind, wood, mean, duration) * service_warn_limit(facts, kind, wood);
-                const double at_duration = lower_strength(facts, kind, mean).value() * duration_factor(facts, duration).value / 1.6;
+                const Stress border =
+                    service_resistance(facts, kind, wood, mean, duration) * service_warn_limit(facts, kind, wood);
+                const double at_duration =
+                    lower_strength(facts, kind, mean).value() * duration_factor(facts, duration).value / 1.6;
                 CHECK_THAT(border.value(), WithinRel(at_duration, 1e-12));
             }
     CHECK_THAT(service_warn_limit(facts, StrengthKind::bending, WoodKind::hardwood), WithinRel(2.3 / 1.6, 1e-12));
     CHECK_THAT(service_warn_limit(facts, StrengthKind::bending, WoodKind::softwood), WithinRel(2.1 / 1.6, 1e-12));
-    CHECK_THAT((proof_resistance(facts, StrengthKind::bending, mean) * proof_warn_limit(facts)).value(), WithinRel(lower_strength(facts, StrengthKind::bending, mean).value(), 1e-12));
+    CHECK_THAT((proof_resistance(facts, StrengthKind::bending, mean) * proof_warn_limit(facts)).value(),
+               WithinRel(lower_strength(facts, StrengthKind::bending, mean).value(), 1e-12));
 }
 
 TEST_CASE("Bending strength falls with depth beyond 51 mm", "[resistance]")
@@ -70,8 +80,11 @@ TEST_CASE("Worked cases: a white oak rail and a cherry slat", "[resistance]")
     const Facts& facts = shared_facts();
     const double rail = depth_factor(inches(2.6));
     const Stress oak = megapascals(105), cherry = megapascals(85);
-    CHECK_THAT(in_megapascals(service_resistance(facts, StrengthKind::bending, WoodKind::hardwood, oak, LoadDuration::sitting)) * rail, WithinAbs(37.6, 0.05));
+    CHECK_THAT(in_megapascals(service_resistance(facts, StrengthKind::bending, WoodKind::hardwood, oak, LoadDuration::sitting)) *
+                   rail,
+               WithinAbs(37.6, 0.05));
     CHECK_THAT(in_megapascals(proof_resistance(facts, StrengthKind::bending, oak)) * rail, WithinAbs(65.4, 0.05));
     CHECK_THAT(in_megapascals(lower_strength(facts, StrengthKind::bending, oak)) / 2.3, WithinAbs(33.6, 0.05));
-    CHECK_THAT(in_megapascals(proof_resistance(facts, StrengthKind::bending, cherry)) * depth_factor(inches(0.625)), WithinAbs(54.46, 0.005));
+    CHECK_THAT(in_megapascals(proof_resistance(facts, StrengthKind::bending, cherry)) * depth_factor(inches(0.625)),
+               WithinAbs(54.46, 0.005));
 }

@@ -13,7 +13,10 @@ using namespace jointwright::testing;
 
 namespace {
 
-WoodState state_of(const WoodRecord& wood, double moisture_pct, const OwnStrength& own = {}) { return wood_state(shared_facts(), &wood, own, MoistureContent::percent(moisture_pct)); }
+WoodState state_of(const WoodRecord& wood, double moisture_pct, const OwnStrength& own = {})
+{
+    return wood_state(shared_facts(), &wood, own, MoistureContent::percent(moisture_pct));
+}
 WoodState state_of(const char* name, double moisture_pct, const OwnStrength& own = {})
 {
     const WoodRecord* wood = shared_facts().find_wood(name);
@@ -133,7 +136,8 @@ TEST_CASE("What the table lacks is estimated from specific gravity and marked", 
 
     wood.dry.specific_gravity.reset();
     const WoodState nothing = state_of(wood, 12);
-    CHECK_FALSE((nothing.bending_strength || nothing.modulus_along || nothing.shear || nothing.tension_across || nothing.density || nothing.modulus_tangential));
+    CHECK_FALSE((nothing.bending_strength || nothing.modulus_along || nothing.shear || nothing.tension_across ||
+                 nothing.density || nothing.modulus_tangential));
 }
 
 TEST_CASE("Elastic moduli: own ratio, else a relative's, else the median of the kind", "[state]")
