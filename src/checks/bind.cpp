@@ -57,9 +57,11 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Joint& joi
     f.check = "bind";
     f.subject = pair_subject(prepared, contact);
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), direction_words(inner, axis), in.species);
-    const double wider = (cut_for - least) / 2;
-    const std::string remedy = fmt::format("cut the {} {} wider on each side: clearance = {} a side", name_of(joint.kind),
-                                           small_words(prepared, wider), small_words(prepared, made / 2 + wider));
+    // Rounded up to what can be cut and measured, so that the remedy works when it is applied.
+    const double step = prepared.units == LengthUnit::inch ? 0.002 * kMetresPerInch : 0.00005;
+    const double clearance = std::ceil((made + cut_for - least) / 2 / step - 1e-9) * step;
+    const std::string remedy = fmt::format("cut the {} {} wider on each side: clearance = \"{}\"", name_of(joint.kind),
+                                           small_words(prepared, clearance - made / 2), small_words(prepared, clearance));
     if (squeeze > crush.value) {
         f.verdict = Verdict::fail;
         f.headline = fmt::format("{} swells {} more than its {} in {} leaves: it is crushed or drives the walls apart.", inner.id,

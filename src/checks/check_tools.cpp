@@ -105,4 +105,14 @@ bool has_glue(const Prepared& prepared, const Contact& contact)
     return contact.joint && prepared.piece->joints[*contact.joint].glue.has_value();
 }
 
+bool in_line(const Box& a, const Box& b, Axis along)
+{
+    for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
+        if (axis == along) continue;
+        const std::size_t i = index_of(axis);
+        if (std::abs(a.lo[i] - b.lo[i]) > kTouch || std::abs(a.hi[i] - b.hi[i]) > kTouch) return false;
+    }
+    return true;
+}
+
 } // namespace jointwright

@@ -38,4 +38,7 @@ std::string direction_words(const Part& part, Axis axis);
 Axis main_axis_of(const Point& normal);
 bool has_glue(const Prepared& prepared, const Contact& contact);
 
+/// True when two boxes differ along one axis only: they stand in a row.
+bool in_line(const Box& a, const Box& b, Axis along);
+
 } // namespace jointwright

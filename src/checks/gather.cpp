@@ -82,6 +82,15 @@ void add_fits(std::vector<std::string>& lines, const std::vector<Finding>& findi
 
 } // namespace
 
+/// Begins with a capital and ends with a full stop.
+static std::string as_sentence(std::string line)
+{
+    if (line.empty()) return line;
+    if (line.front() >= 'a' && line.front() <= 'z') line.front() = static_cast<char>(line.front() - 'a' + 'A');
+    if (line.back() != '.') line += '.';
+    return line;
+}
+
 std::vector<Finding> merge_combinations(const Piece& piece, const std::vector<CombinationFindings>& runs)
 {
     std::vector<Finding> merged;
@@ -174,6 +183,7 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
         }
     for (const std::string& line : estimated) add(line);
     for (const std::string& line : piece.unused) add(line);
+    for (std::string& line : all) line = as_sentence(std::move(line));
     return all;
 }
 

@@ -21,15 +21,6 @@ struct Row {
     bool glued = false;
 };
 
-bool in_line(const Box& a, const Box& b, Axis along)
-{
-    for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
-        const std::size_t i = index_of(axis);
-        if (axis != along && (std::abs(a.lo[i] - b.lo[i]) > kTouch || std::abs(a.hi[i] - b.hi[i]) > kTouch)) return false;
-    }
-    return true;
-}
-
 bool glued_together(const Prepared& prepared, std::size_t a, std::size_t b)
 {
     for (const Contact& c : prepared.layout->contacts)

@@ -21,16 +21,6 @@ struct Gap {
     double made;
 };
 
-bool in_line(const Box& a, const Box& b, Axis along)
-{
-    for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
-        if (axis == along) continue;
-        const std::size_t i = index_of(axis);
-        if (std::abs(a.lo[i] - b.lo[i]) > kTouch || std::abs(a.hi[i] - b.hi[i]) > kTouch) return false;
-    }
-    return true;
-}
-
 /// True when nothing stands in the gap, and parts drawn touching are free to press on each other: side by side, and not glued.
 bool is_open(const Piece& piece, const std::vector<Contact>& contacts, std::size_t a, std::size_t b, Axis along, double gap)
 {
