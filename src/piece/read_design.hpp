@@ -17,7 +17,7 @@ struct DesignRead {
 };
 
 /// Reads and resolves a design. Works in memory; knows no files. Text over 4 MiB, bytes that are not UTF-8 and an empty text are faults
-/// ("too-large", "syntax"). Geometry is checked too: joints whose parts stand apart, parts that share space without a joint.
+/// ("too-large", "syntax", "missing-key"). Geometry is checked too: joints whose parts stand apart, parts that share space without a joint.
 DesignRead read_design(std::string_view text, const Facts& facts);
 
 /// The same design with every pattern, repeat, copy and mirror written out as single copies: itself a valid design text with the same
