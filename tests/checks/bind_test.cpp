@@ -66,7 +66,8 @@ TEST_CASE("Little room left warns where the fit is dry; a glued fit may be close
     CHECK(value_of(f, "gap_dampest") > 0);
     CHECK(f.verdict == Verdict::warn);
     REQUIRE(f.remedy);
-    CHECK_THAT(*f.remedy, ContainsSubstring("clearance = \"0.3 mm\"")); // 0.31 mm of swelling and 0.2 mm wanted, halved, up to the next 0.05 mm
+    CHECK_THAT(*f.remedy, ContainsSubstring(
+                              "clearance = \"0.3 mm\"")); // 0.31 mm of swelling and 0.2 mm wanted, halved, up to the next 0.05 mm
     CHECK(housed("black cherry", "0.2", "glue = \"PVA\"").verdict == Verdict::pass);
 }
 
