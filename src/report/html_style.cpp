@@ -82,7 +82,7 @@ html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding
 h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top,.bar,summary,p.label{break-after:avoid}
 .cut,table,tr,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
 p,li{orphans:3;widows:3}
-details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}summary{color:var(--soft);list-style:none}}
+article details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}.passes details{display:none}summary{color:var(--soft);list-style:none}}
 )css";
 
 } // namespace jointwright
