@@ -118,8 +118,11 @@ Working working_of(const Facts& facts, const GluedArea& glue, const GlueDemand& 
     Working w;
     w.push_back({"Glued side grain that counts (end grain counts as nothing)", "A",
                  fmt::format("end grain left out: {} mm²", write_number(glue.end_grain * 1e6, 4)), glue.area, "m2", "geometry"});
-    w.push_back({fmt::format("Demand: {}", demand.name), "F", demand.sum, demand.shear, "N", demand.source});
-    w.push_back({"Mean shear stress", "τ = F/A", "", u.shear, "Pa", "mechanics"});
+    // A lift or a pull shears nothing: its own steps come below.
+    if (demand.shear > 0 || demand.tension == 0) {
+        w.push_back({fmt::format("Demand: {}", demand.name), "F", demand.sum, demand.shear, "N", demand.source});
+        w.push_back({"Mean shear stress", "τ = F/A", "", u.shear, "Pa", "mechanics"});
+    }
     for (WorkingStep& step : strength) w.push_back(std::move(step));
     w.push_back({demand.proof ? "Resistance under proof loads, repeated use" : "Allowable stress under service loads",
                  demand.proof ? "f = f05 × (2/3)/1.15" : "f = f05 k_dur/k", "f05 = mean (1 − 1.645 V), V = 14 %", u.resistance,
@@ -128,8 +131,8 @@ Working working_of(const Facts& facts, const GluedArea& glue, const GlueDemand& 
                               : duration_and_safety_divisor(facts, StrengthKind::shear, u.kind).cite.text()});
     if (demand.tension <= 0) return w;
     const Datum<double>& granted = facts.number("lift_tension_granted");
-    w.push_back(
-        {"Tension across the grain at the edge of the face", "σ = F/A + F e/W", demand.sum, demand.tension, "Pa", demand.source});
+    w.push_back({fmt::format("Tension across the grain at the edge of the face: {}", demand.name), "σ = F/A + F e/W", demand.sum,
+                 demand.tension, "Pa", demand.source});
     w.push_back({"Resistance across the grain", demand.proof ? "f = f05 × (2/3)/1.15, V = 25 %" : "f = f05 k_dur/k, V = 25 %", "",
                  u.tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
     w.push_back(
