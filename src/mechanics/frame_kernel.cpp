@@ -1,0 +1,177 @@
+// SI doubles: metres, newtons. Assembly and factoring of a frame; what opens under a load is in frame_contacts.cpp.
+
+#include "mechanics/frame_kernel.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright::kernel {
+
+namespace {
+
+// A hold so light that no load of use is felt by it, and yet above the rounding of the stiffest spring.
+constexpr double kLightHold = 1e-5, kLightTurnHold = 1e-7; // N/m, N m/rad
+constexpr double kSoftest = 1e-2;                          // N/m: a motion softer than this is free
+constexpr double kTurnRadius = 0.1;                        // m: a turn counts as the movement it makes at this distance
+
+using Entries = std::vector<Eigen::Triplet<double>>;
+
+/// How a point fixed to a node moves with it.
+Mat6 carried(const Vec3& arm)
+{
+    Mat6 t = Mat6::Identity();
+    t.topRightCorner<3, 3>() = -cross_matrix(arm);
+    return t;
+}
+
+template <std::size_t N, class Matrix>
+void add_element(Entries& entries, const std::array<int, N>& nodes, const Matrix& stiffness)
+{
+    for (std::size_t i = 0; i < N; ++i)
+        for (std::size_t j = 0; j < N; ++j)
+            for (int r = 0; r < 6; ++r)
+                for (int c = 0; c < 6; ++c) {
+                    const double value = stiffness(6 * static_cast<int>(i) + r, 6 * static_cast<int>(j) + c);
+                    if (value != 0) entries.emplace_back(6 * nodes[i] + r, 6 * nodes[j] + c, value);
+                }
+}
+
+} // namespace
+
+int Frame::add_node(const Vec3& at)
+{
+    places_.push_back(at);
+    return nodes() - 1;
+}
+
+int Frame::add_beam(int from, int to, const Vec3& y, const BeamSection& section)
+{
+    beams_.push_back({{from, to}, BeamElement(place(from), place(to), y, section)});
+    return static_cast<int>(beams_.size()) - 1;
+}
+
+int Frame::add_plate(const std::array<int, 4>& nodes, double length_x, double length_y, const Mat3& axes, const PlateSection& section)
+{
+    plates_.push_back({nodes, PlateElement(length_x, length_y, axes, section)});
+    return static_cast<int>(plates_.size()) - 1;
+}
+
+int Frame::add_tie(Tie tie)
+{
+    ties_.push_back(std::move(tie));
+    return static_cast<int>(ties_.size()) - 1;
+}
+
+int Frame::add_press(Press press)
+{
+    presses_.push_back(std::move(press));
+    return presses() - 1;
+}
+
+void Frame::factor()
+{
+    const int n = unknowns();
+    Entries entries;
+    for (const Beam& b : beams_) add_element(entries, b.nodes, b.element.stiffness());
+    for (const Plate& p : plates_) add_element(entries, p.nodes, p.element.stiffness());
+    for (const Tie& tie : ties_) {
+        std::vector<std::pair<int, Mat6>> rows; // movement of a against b
+        for (const auto& [anchor, sign] : {std::pair{&tie.a, 1.0}, std::pair{&tie.b, -1.0}})
+            for (const Anchor::Share& s : anchor->shares) rows.emplace_back(s.node, sign * s.weight * carried(tie.at - place(s.node)));
+        for (const auto& [i, ti] : rows)
+            for (const auto& [j, tj] : rows) {
+                const Mat6 k = ti.transpose() * tie.stiffness * tj;
+                for (int r = 0; r < 6; ++r)
+                    for (int c = 0; c < 6; ++c)
+                        if (k(r, c) != 0) entries.emplace_back(6 * i + r, 6 * j + c, k(r, c));
+            }
+    }
+    for (int i = 0; i < n; ++i) entries.emplace_back(i, i, i % 6 < 3 ? kLightHold : kLightTurnHold);
+
+    Entries rows;
+    for (int p = 0; p < presses(); ++p) {
+        const Press& press = presses_[static_cast<std::size_t>(p)];
+        for (const auto& [anchor, sign] : {std::pair{&press.b, 1.0}, std::pair{&press.a, -1.0}})
+            for (const Anchor::Share& s : anchor->shares) {
+                Vec6 row;
+                row << press.direction, (press.at - place(s.node)).cross(press.direction);
+                for (int k = 0; k < 6; ++k)
+                    if (row(k) != 0) rows.emplace_back(p, 6 * s.node + k, sign * s.weight * row(k));
+            }
+    }
+    gaps_.resize(presses(), n);
+    gaps_.setFromTriplets(rows.begin(), rows.end());
+    stiffness_.resize(n, n);
+    stiffness_.setFromTriplets(entries.begin(), entries.end());
+    if (presses() > 0) {
+        Eigen::VectorXd springs(presses());
+        for (int p = 0; p < presses(); ++p) springs(p) = presses_[static_cast<std::size_t>(p)].stiffness;
+        const Eigen::SparseMatrix<double, Eigen::RowMajor> scaled = springs.asDiagonal() * gaps_;
+        const Sparse closed = Sparse(gaps_.transpose()) * Sparse(scaled);
+        stiffness_ += closed;
+    }
+    factor_ = std::make_shared<Eigen::SimplicialLDLT<Sparse>>(stiffness_);
+    responses_.assign(static_cast<std::size_t>(presses()), {});
+}
+
+std::optional<FreeMotion> Frame::free_motion() const
+{
+    const int n = unknowns();
+    if (n == 0) return std::nullopt;
+    Eigen::VectorXd mass(n), v(n);
+    for (int i = 0; i < n; ++i) {
+        mass(i) = i % 6 < 3 ? 1 : kTurnRadius * kTurnRadius;
+        v(i) = std::sin(1.0 + 0.7 * i * i + 3.1 * i); // no pattern that a symmetric frame could be blind to
+    }
+    double softness = 0;
+    for (int round = 0; round < 4; ++round) {
+        v /= std::sqrt(v.dot(mass.cwiseProduct(v)));
+        const Eigen::VectorXd force = mass.cwiseProduct(v);
+        v = factor_->solve(force);
+        softness = std::sqrt(v.dot(mass.cwiseProduct(v)));
+    }
+    if (softness < 1 / kSoftest) return std::nullopt;
+    double largest = 0;
+    for (int i = 0; i < n; i += 6) largest = std::max(largest, v.segment<3>(i).norm());
+    return FreeMotion{v / std::max(largest, 1e-300)};
+}
+
+Vec6 Frame::movement_at(const Anchor& anchor, const Vec3& at, const Eigen::VectorXd& movement) const
+{
+    Vec6 sum = Vec6::Zero();
+    for (const Anchor::Share& s : anchor.shares) sum += s.weight * carried(at - place(s.node)) * movement.segment<6>(6 * s.node);
+    return sum;
+}
+
+Vec6 Frame::tie_force(int tie, const Eigen::VectorXd& movement) const
+{
+    const Tie& t = ties_[static_cast<std::size_t>(tie)];
+    return t.stiffness * (movement_at(t.a, t.at, movement) - movement_at(t.b, t.at, movement));
+}
+
+double Frame::gap(int press, const Eigen::VectorXd& movement) const { return gaps_.row(press).dot(movement); }
+
+Vec6 Frame::press_force(int press, const Eigen::VectorXd& movement) const
+{
+    const Press& p = presses_[static_cast<std::size_t>(press)];
+    Vec6 force = Vec6::Zero();
+    force.head<3>() = p.stiffness * std::max(0.0, -gap(press, movement)) * p.direction;
+    return force;
+}
+
+Vec12 Frame::beam_movement(int beam, const Eigen::VectorXd& movement) const
+{
+    const auto& nodes = beam_nodes(beam);
+    Vec12 u;
+    u << movement.segment<6>(6 * nodes[0]), movement.segment<6>(6 * nodes[1]);
+    return u;
+}
+
+Vec24 Frame::plate_movement(int plate, const Eigen::VectorXd& movement) const
+{
+    Vec24 u;
+    for (int k = 0; k < 4; ++k) u.segment<6>(6 * k) = movement.segment<6>(6 * plate_nodes(plate)[static_cast<std::size_t>(k)]);
+    return u;
+}
+
+} // namespace jointwright::kernel
