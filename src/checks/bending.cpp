@@ -12,18 +12,6 @@
 
 namespace jointwright {
 
-namespace {
-
-/// A loaded part that nothing but one edge holds: a shelf on a cleat.
-bool stands_out(const Prepared& prepared, std::size_t part)
-{
-    for (std::size_t i = 0; i < prepared.piece->copies.size(); ++i)
-        if (prepared.piece->copies[i].part == part && prepared.statics.held_by_one_edge[i]) return true;
-    return false;
-}
-
-} // namespace
-
 std::vector<Finding> check_bending(const Prepared& prepared)
 {
     std::vector<Finding> findings;
@@ -43,15 +31,6 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         if (!spans) continue;
         const auto g = governing_case(prepared, p, StrengthKind::bending);
         if (!g) continue;
-        if (stands_out(prepared, p)) {
-            findings.push_back(cannot_tell(
-                "bending", part.id,
-                fmt::format(
-                    "{} is held along one edge only and stands out from it: its bending across the grain is not worked out.",
-                    part.id),
-                "hold it at both ends, or from below with brackets that run across its grain"));
-            continue;
-        }
         const MemberResult& m = *g->member;
         Finding f;
         f.check = "bending";

@@ -1,6 +1,7 @@
 #include "mechanics/cuts.hpp"
 
 #include "piece/solid.hpp"
+#include "piece/turn.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -14,17 +15,41 @@ namespace {
 constexpr double kWholeBreadth = 0.9; // share of the breadth from which a recess is a notch
 constexpr int kTaperSteps = 12;       // stretches that stand for a straight taper
 
-Cut::Place place_of(const Box& cut, const Box& copy)
+/// Where a recess lies, seen along an axis across the grain.
+Cut::Place place_of(const Box& cut, const Box& copy, Axis depth)
 {
-    const bool top = cut.hi[2] > copy.hi[2] - kTouch, bottom = cut.lo[2] < copy.lo[2] + kTouch;
+    const std::size_t d = index_of(depth);
+    const bool top = cut.hi[d] > copy.hi[d] - kTouch, bottom = cut.lo[d] < copy.lo[d] + kTouch;
     if (top && bottom) return Cut::Place::through;
     if (top) return Cut::Place::top;
     return bottom ? Cut::Place::bottom : Cut::Place::inside;
 }
 
-void add_cut(std::vector<std::vector<Cut>>& cuts, const Piece& piece, std::size_t copy, const Box& box, std::size_t other)
+/// The recess as it lies in the drawn part, before any turn.
+Box as_drawn(const Piece& piece, std::size_t copy, const Box& box, const Contact& contact)
 {
-    cuts[copy].push_back({place_of(box, piece.copies[copy].box), box, other, true});
+    auto turn = turn_of(piece.part_of(copy), piece.copies[copy]);
+    if (!turn) return box;
+    turn->angle = -turn->angle;
+    Box drawn;
+    bool first = true;
+    for (const Patch& patch : contact.patches)
+        for (const Point& corner : patch.outline) {
+            const Point p = turn->place(corner);
+            for (std::size_t i = 0; i < 3; ++i) {
+                drawn.lo[i] = first ? p[i] : std::min(drawn.lo[i], p[i]);
+                drawn.hi[i] = first ? p[i] : std::max(drawn.hi[i], p[i]);
+            }
+            first = false;
+        }
+    return drawn;
+}
+
+void add_cut(std::vector<std::vector<Cut>>& cuts, const Piece& piece, std::size_t copy, const Box& box, std::size_t other,
+             const Contact& contact)
+{
+    const Box drawn = as_drawn(piece, copy, box, contact);
+    cuts[copy].push_back({place_of(drawn, piece.copies[copy].box, Axis::z), drawn, other, true});
 }
 
 /// Box round the cheeks of a tenon: the mortise.
@@ -91,23 +116,24 @@ struct CutRow {
     Losses losses;
 };
 
-Losses losses_of(const Part& part, const Copy& copy, const Cut& cut)
+Losses losses_of(const Part& part, const Copy& copy, const Cut& cut, Axis depth)
 {
-    const Axis breadth = third_axis(part.grain, Axis::z);
-    const std::size_t b = index_of(breadth);
-    const double height = cut.box.hi[2] - cut.box.lo[2];
+    const Axis breadth = third_axis(part.grain, depth);
+    const std::size_t b = index_of(breadth), d = index_of(depth);
+    const double height = std::max(0.0, std::min(cut.box.hi[d], copy.box.hi[d]) - std::max(cut.box.lo[d], copy.box.lo[d]));
+    const Cut::Place place = place_of(cut.box, copy.box, depth);
     const double across = std::min(cut.box.hi[b], copy.box.hi[b]) - std::max(cut.box.lo[b], copy.box.lo[b]);
     // A groove or mortise narrower than the part leaves wood beside it: it lessens the section where it lies, but is no notch.
     const bool narrow = across < kWholeBreadth * copy.box.size(breadth);
     Losses losses;
-    switch (narrow && cut.place != Cut::Place::through ? Cut::Place::inside : cut.place) {
+    switch (narrow && place != Cut::Place::through ? Cut::Place::inside : place) {
     case Cut::Place::top: losses.top = height; break;
     case Cut::Place::bottom: losses.bottom = height; break;
     case Cut::Place::through: losses.breadth = across; break;
     case Cut::Place::inside:
         losses.inner_breadth = across;
-        losses.inner_lo = cut.box.lo[2];
-        losses.inner_hi = cut.box.hi[2];
+        losses.inner_lo = std::max(cut.box.lo[d], copy.box.lo[d]);
+        losses.inner_hi = std::min(cut.box.hi[d], copy.box.hi[d]);
         break;
     }
     return losses;
@@ -122,13 +148,13 @@ bool joins(const CutRow& row, const Losses& losses, double from, double tooth_ov
 }
 
 /// Cuts of one row grow together where the teeth between them are short.
-std::vector<CutRow> rows_of(const Part& part, const Copy& copy, std::vector<Cut> cuts, double tooth_over_depth)
+std::vector<CutRow> rows_of(const Part& part, const Copy& copy, std::vector<Cut> cuts, double tooth_over_depth, Axis depth)
 {
     const std::size_t g = index_of(part.grain);
     std::sort(cuts.begin(), cuts.end(), [g](const Cut& a, const Cut& b) { return a.box.lo[g] < b.box.lo[g]; });
     std::vector<CutRow> rows;
     for (const Cut& cut : cuts) {
-        const Losses losses = losses_of(part, copy, cut);
+        const Losses losses = losses_of(part, copy, cut, depth);
         const double from = std::max(copy.box.lo[g], cut.box.lo[g]), to = std::min(copy.box.hi[g], cut.box.hi[g]);
         const auto row =
             std::find_if(rows.begin(), rows.end(), [&](const CutRow& r) { return joins(r, losses, from, tooth_over_depth); });
@@ -144,9 +170,10 @@ std::vector<CutRow> rows_of(const Part& part, const Copy& copy, std::vector<Cut>
 }
 
 /// Section left at a place along the grain, in space; from and to are left to the caller.
-NetStretch net_section(const Part& part, const Copy& copy, const std::vector<CutRow>& rows, double place)
+NetStretch net_section(const Part& part, const Copy& copy, const std::vector<CutRow>& rows, double place, Axis depth)
 {
-    const bool width_upright = part.width_axis() == Axis::z;
+    const bool width_upright = part.width_axis() == depth;
+    const std::size_t d = index_of(depth);
     const Section section = section_at(part, copy, place - copy.box.lo[index_of(part.grain)]);
     NetStretch s{};
     s.breadth = width_upright ? section.thickness : section.width;
@@ -161,7 +188,7 @@ NetStretch net_section(const Part& part, const Copy& copy, const std::vector<Cut
     }
     s.depth = std::max(s.depth - s.top_loss - s.bottom_loss, 1e-5);
     s.breadth = std::max(s.breadth, 1e-5);
-    const double middle_height = (copy.box.lo[2] + s.bottom_loss + copy.box.hi[2] - s.top_loss) / 2;
+    const double middle_height = (copy.box.lo[d] + s.bottom_loss + copy.box.hi[d] - s.top_loss) / 2;
     const RoundedOff rounded = rounded_off(part, s.depth);
     s.area = s.breadth * s.depth - rounded.area;
     s.inertia = s.breadth * s.depth * s.depth * s.depth / 12 - rounded.inertia;
@@ -183,21 +210,21 @@ std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Cont
     std::vector<std::vector<Cut>> cuts(piece.copies.size());
     for (std::size_t i = 0; i < piece.copies.size(); ++i)
         for (const Box& box : notch_boxes(piece.part_of(i), piece.copies[i]))
-            cuts[i].push_back({place_of(box, piece.copies[i].box), box, i, false});
+            cuts[i].push_back({place_of(box, piece.copies[i].box, Axis::z), box, i, false});
     for (const Contact& contact : contacts) {
         if (!contact.joint) continue;
         const Joint& joint = piece.joints[*contact.joint];
         if (joint.kind == JointKind::tenon) {
-            if (const auto box = mortise_of(contact)) add_cut(cuts, piece, contact.second, *box, contact.first);
+            if (const auto box = mortise_of(contact)) add_cut(cuts, piece, contact.second, *box, contact.first, contact);
         } else if (contact.shared && joint.kind == JointKind::lap) {
             const auto [first, second] = lap_halves(contact);
-            add_cut(cuts, piece, contact.first, first, contact.second);
-            add_cut(cuts, piece, contact.second, second, contact.first);
+            add_cut(cuts, piece, contact.first, first, contact.second, contact);
+            add_cut(cuts, piece, contact.second, second, contact.first, contact);
         } else if (joint.kind == JointKind::bridle) {
-            if (const auto box = mortise_of(contact)) add_cut(cuts, piece, contact.second, *box, contact.first);
+            if (const auto box = mortise_of(contact)) add_cut(cuts, piece, contact.second, *box, contact.first, contact);
         } else if (contact.shared && cuts_the_second(joint.kind)) {
             // Mitres and dovetails join ends: what they take lies beyond the bearing.
-            add_cut(cuts, piece, contact.second, *contact.shared, contact.first);
+            add_cut(cuts, piece, contact.second, *contact.shared, contact.first, contact);
         }
     }
     return cuts;
@@ -240,11 +267,11 @@ std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>
     return lost;
 }
 
-std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, const Copy& copy, const std::vector<Cut>& cuts)
+std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, const Copy& copy, const std::vector<Cut>& cuts, Axis depth)
 {
     const std::size_t g = index_of(part.grain);
     const double lo = copy.box.lo[g], hi = copy.box.hi[g];
-    const std::vector<CutRow> rows = rows_of(part, copy, cuts, facts.number("tooth_over_depth").value);
+    const std::vector<CutRow> rows = rows_of(part, copy, cuts, facts.number("tooth_over_depth").value, depth);
     std::vector<double> breaks{lo, hi};
     for (const CutRow& row : rows) breaks.insert(breaks.end(), {row.from, row.to});
     if (part.taper)
@@ -254,7 +281,7 @@ std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, cons
     std::vector<NetStretch> stretches;
     for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
         if (breaks[i + 1] - breaks[i] < 1e-6) continue;
-        NetStretch s = net_section(part, copy, rows, (breaks[i] + breaks[i + 1]) / 2);
+        NetStretch s = net_section(part, copy, rows, (breaks[i] + breaks[i + 1]) / 2, depth);
         s.from = stretches.empty() ? lo : stretches.back().to;
         s.to = breaks[i + 1];
         stretches.push_back(s);

@@ -9,7 +9,7 @@
 
 namespace jointwright {
 
-/// A recess in one copy.
+/// A recess in one copy, where the part is drawn, before any turn.
 struct Cut {
     enum class Place { top, bottom, inside, through } place = Place::inside; ///< seen in the vertical direction
     Box box;
@@ -23,11 +23,11 @@ std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Cont
 /// Volume that joints take off (positive) or tenons add (negative) for each copy [m³].
 std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>& contacts);
 
-/// A stretch of a lying part with one net section, for bending in the vertical plane.
+/// A stretch of a part with one net section, for bending in the plane of its grain and one axis across it, the depth: the vertical one of a lying part.
 struct NetStretch {
-    double from, to;                      ///< along the grain, in space [m]
-    double breadth;                       ///< horizontal
-    double depth;                         ///< vertical, what is left in one piece
+    double from, to;                      ///< along the grain, as drawn [m]
+    double breadth;                       ///< square to the depth
+    double depth;                         ///< what is left in one piece
     double inertia;                       ///< m⁴, mortises and the round-over taken off
     double area;                          ///< m²
     double outer;                         ///< from the middle of what is left to its outer fibre [m]
@@ -35,8 +35,9 @@ struct NetStretch {
     bool notched() const { return top_loss > 0 || bottom_loss > 0; }
 };
 
-/// The net sections of a lying part, from end to end, without gaps. Teeth between cuts shorter than about ten times their depth carry
-/// nothing: the net section holds over the whole row.
-std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, const Copy& copy, const std::vector<Cut>& cuts);
+/// The net sections of a part, from end to end, without gaps. Teeth between cuts shorter than about ten times their depth carry
+/// nothing: the net section holds over the whole row. Losses at the top are those at the far side of `depth`, an axis across the grain.
+std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, const Copy& copy, const std::vector<Cut>& cuts,
+                                      Axis depth = Axis::z);
 
 } // namespace jointwright

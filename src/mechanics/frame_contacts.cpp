@@ -44,11 +44,12 @@ void Frame::open_what_pulls(FrameSolution& solution) const
     const auto spring = [this](int i) { return presses_[static_cast<std::size_t>(i)].stiffness; };
 
     std::vector<int> open, before;
+    bool whole_step = false; // only then do the forces fit the contacts they were worked out for
     for (solution.rounds = 0; solution.rounds < kMostRounds; ++solution.rounds) {
         open.clear();
         for (int i = 0; i < m; ++i)
             if (gaps(i) > kGape) open.push_back(i);
-        if (solution.rounds > 0 && open == before) break;
+        if (whole_step && open == before) break;
         before = open;
         // Newton: the forces that the open contacts would need to give none.
         const int n = static_cast<int>(open.size());
@@ -85,6 +86,7 @@ void Frame::open_what_pulls(FrameSolution& solution) const
             }
             if (slope(1) < 1e-9 * std::abs(slope(0))) t = 1;
         }
+        whole_step = t == 1;
         z += t * step;
         gaps += t * gap_step;
     }

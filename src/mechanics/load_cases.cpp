@@ -57,6 +57,7 @@ std::vector<CopyLoad> spread(const Piece& piece, const std::vector<std::size_t>&
         load.to = std::min(p.hi(g), patch.hi(g));
         load.across = (std::max(p.lo(a), patch.lo(a)) + std::min(p.hi(a), patch.hi(a))) / 2;
         load.force = force * area / whole;
+        load.breadth = std::min(p.hi(a), patch.hi(a)) - std::max(p.lo(a), patch.lo(a));
         loads.push_back(load);
     }
     return loads;
@@ -151,7 +152,7 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
                                                          {lo + half, g == 1 ? "at its front end" : "at its left end"},
                                                          {hi - half, g == 1 ? "at its back end" : "at its right end"}};
         for (const auto& [at, words] : places) {
-            CopyLoad load{i, at - half, at + half, proof.value, side};
+            CopyLoad load{i, at - half, at + half, proof.value, side, std::min(foot, box.size(g == 1 ? Axis::x : Axis::y))};
             add_case(cases, fmt::format("one person standing on {}, {}", label, words), true, LoadDuration::short_term, false,
                      {load}, proof.cite);
         }
@@ -196,7 +197,8 @@ void add_shelf_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
     for (const std::size_t i : carried) {
         const Box& box = piece.copies[i].box;
         const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
-        all.push_back({i, box.lo[g], box.hi[g], per_length * (box.hi[g] - box.lo[g]), box.middle(g == 0 ? Axis::y : Axis::x)});
+        const Axis side = g == 0 ? Axis::y : Axis::x;
+        all.push_back({i, box.lo[g], box.hi[g], per_length * (box.hi[g] - box.lo[g]), box.middle(side), box.size(side)});
     }
     add_case(cases, piece.use == Use::shelf ? "every shelf loaded" : "everything that carries loaded", false,
              LoadDuration::lasting, true, std::move(all), cite);
@@ -215,7 +217,7 @@ void add_stated_cases(LoadCases& cases, const Piece& piece)
             const double half = load.patch ? (*load.patch)[g] / 2 : 0;
             const Box& box = piece.copies[i].box;
             loads.push_back({i, std::max(box.lo[g], load.at[g] - half), std::min(box.hi[g], load.at[g] + half),
-                             down * load.shares[k], load.at[1 - g]});
+                             down * load.shares[k], load.at[1 - g], load.patch ? (*load.patch)[1 - g] : 0});
         }
         if (load.lasting) {
             cases.lasting.insert(cases.lasting.end(), loads.begin(), loads.end());
@@ -263,7 +265,7 @@ LoadCases load_cases_of(const Piece& piece, const Facts& facts, const std::vecto
         const Box& box = piece.copies[i].box;
         const std::size_t g = index_of(piece.part_of(i).grain);
         const Axis across = piece.part_of(i).grain == Axis::x ? Axis::y : Axis::x;
-        cases.lasting.push_back({i, box.lo[g], box.hi[g], masses[i] * kStandardGravity, box.middle(across)});
+        cases.lasting.push_back({i, box.lo[g], box.hi[g], masses[i] * kStandardGravity, box.middle(across), box.size(across)});
     }
     LoadCase own;
     own.name = "its own weight";

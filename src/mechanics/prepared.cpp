@@ -48,24 +48,6 @@ PartState state_of_part(const Piece& piece, const Facts& facts, const Combinatio
     return state;
 }
 
-/// Stiffness of a lying part for bending in the vertical plane; nothing known: 0, and the checks say what is missing.
-BendingStiffness stiffness_of(const Facts& facts, const Part& part, const PartState& state)
-{
-    BendingStiffness stiffness;
-    if (!state.loaded.modulus_along) return stiffness;
-    stiffness.modulus = state.loaded.modulus_along->value.value();
-    // The vertical is the radial direction where the flat-sawn wide face lies level, or the quarter-sawn one stands upright.
-    const double quarter = in_degrees(state.rings) / 90;
-    const double radial_share = part.face == Axis::z ? 1 - quarter : quarter;
-    const auto& lr = state.loaded.shear_modulus_lr;
-    const auto& lt = state.loaded.shear_modulus_lt;
-    if (lr && lt)
-        stiffness.shear_modulus = radial_share * lr->value.value() + (1 - radial_share) * lt->value.value();
-    else
-        stiffness.shear_modulus = stiffness.modulus / facts.number("e_over_g").value;
-    return stiffness;
-}
-
 } // namespace
 
 Layout layout_of(const Piece& piece)
@@ -129,11 +111,9 @@ Prepared prepare(const Piece& piece, const Facts& facts, const Layout& layout, c
     prepared.units = units;
     prepared.combination = combination;
     for (std::size_t i = 0; i < piece.parts.size(); ++i) prepared.parts.push_back(state_of_part(piece, facts, combination, i));
-    std::vector<BendingStiffness> stiffness;
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
         const PartState& state = prepared.state_of(i);
         prepared.masses.push_back(state.loaded.density ? layout.volumes[i] * state.loaded.density->value.value() : 0.0);
-        stiffness.push_back(stiffness_of(facts, piece.part_of(i), state));
     }
     prepared.carried.assign(piece.copies.size(), false);
     prepared.part_carries.assign(piece.parts.size(), false);
@@ -141,7 +121,8 @@ Prepared prepare(const Piece& piece, const Facts& facts, const Layout& layout, c
         prepared.carried[i] = true;
         prepared.part_carries[piece.copies[i].part] = true;
     }
-    prepared.statics = solve_statics(piece, facts, layout.contacts, layout.cuts, prepared.masses, stiffness);
+    prepared.statics = statics_of(piece, facts, layout.contacts, layout.cuts, prepared.masses);
+    solve_statics(prepared, prepared.statics);
     return prepared;
 }
 

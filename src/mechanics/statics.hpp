@@ -1,21 +1,21 @@
 #pragma once
-// Bending, shear and sag of the lying parts under every load case, by hand statics. SI doubles: metres, newtons, pascals.
+// What every part, joint and foot of a piece carries under every load case, read from the piece solved as one frame. SI doubles: metres, newtons,
+// pascals.
 
 #include "mechanics/cuts.hpp"
 #include "mechanics/load_cases.hpp"
 #include "mechanics/load_path.hpp"
+#include "mechanics/structure_forces.hpp"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace jointwright {
 
-/// Stiffness of one part for bending.
-struct BendingStiffness {
-    double modulus = 0;       ///< along the grain, free of shear [Pa]
-    double shear_modulus = 0; ///< [Pa]
-};
+struct Prepared;
+class Structure;
 
 /// The worst of one lying copy in one load case.
 struct MemberResult {
@@ -23,7 +23,8 @@ struct MemberResult {
     double load = 0;      ///< down on this copy [N]
     double span = 0;      ///< between the supports about the place of the largest moment [m]
     double moment = 0;    ///< sagging positive, where the stress is largest [N m]
-    double stress = 0;    ///< bending, always positive [Pa]
+    double side_moment = 0; ///< level bending at the same place [N m]
+    double stress = 0;    ///< bending both ways, always positive [Pa]
     double stress_at = 0; ///< along the grain from the copy's lower end [m]
     double depth = 0;     ///< net depth there [m]
     double breadth = 0;
@@ -34,6 +35,12 @@ struct MemberResult {
     double lasting_sag = 0; ///< the part of it that stays
     double sag_span = 0;    ///< span that goes with it; twice the overhang at a free end [m]
     double most_sag = 0, most_sag_span = 0; ///< the largest in itself, where `sag` is the largest for its span
+    double across_stress = 0; ///< of a plate: bending across the grain [Pa]
+    /// The same with joints that turn freely and with joints that do not turn; only for cases that may govern.
+    struct Bounds {
+        double stress_free = 0, stress_stiff = 0, sag_free = 0, sag_stiff = 0;
+    };
+    std::optional<Bounds> bounds;
     // At the corner of the worst notch on the stretched side, where there is one.
     double notch_moment = 0, notch_shear = 0, notch_left = 0, notch_whole = 0, notch_breadth = 0, notch_at = 0;
     bool notch_near_end = false, notch_in_middle_third = false;
@@ -45,21 +52,44 @@ struct BearingForce {
     double force = 0; ///< down from upper to below [N]; negative: lifts off
 };
 
+/// The worst of one upright copy in one load case.
+struct PostResult {
+    std::size_t copy = 0, load_case = 0;
+    double thrust = 0;        ///< pressing positive [N]
+    double moment_width = 0, moment_face = 0; ///< bending in the plane of the width and of the thickness, always positive [N m]
+    double bending_stress = 0, thrust_stress = 0; ///< Pa
+    double at = 0;            ///< along the grain from the lower end [m]
+    double area = 0, depth_width = 0, depth_face = 0;
+};
+
+/// How far the piece gives sideways in one load case.
+struct SwayResult {
+    double sway = 0;       ///< largest sideways movement of any part [m]
+    double height = 0;     ///< of the place that moves so far, above the floor [m]
+    std::size_t copy = 0;
+    double free = 0, stiff = 0; ///< with joints that turn freely, and that do not turn; 0 where not worked out
+};
+
 struct Statics {
     LoadPath path;
     LoadCases cases;
     std::vector<std::vector<NetStretch>> stretches; ///< by copy; empty for upright parts
     std::vector<MemberResult> members;
+    std::vector<PostResult> posts;
     std::vector<BearingForce> forces;
-    std::vector<double> on_floor;       ///< by case: sum handed to the floor [N], equal to the loads
-    std::vector<bool> held_by_one_edge; ///< by copy: stands out across its grain from one edge, which is not worked out
-    std::vector<bool> is_beam;          ///< by copy: lies and spans between supports
+    std::vector<JointForce> joints;   ///< of every joint in every case
+    std::vector<SwayResult> sways;    ///< by case
+    std::vector<double> on_floor;     ///< by case: sum handed to the floor or wall [N], equal to the loads
+    std::vector<bool> settled;        ///< by case: false where the piece or a part of it comes away
+    std::vector<bool> is_beam;        ///< by copy: lies and spans between supports
+    std::vector<std::size_t> loose;   ///< copies that nothing keeps from moving
+    std::shared_ptr<const Structure> frame; ///< none when nothing is to be carried
 };
 
-/// Solves every case. Lying parts are beams on rigid supports, uncoupled; upright parts pass loads straight down.
-/// @param stiffness  by copy
-Statics solve_statics(const Piece& piece, const Facts& facts, const std::vector<Contact>& contacts,
-                      const std::vector<std::vector<Cut>>& cuts, const std::vector<double>& masses,
-                      const std::vector<BendingStiffness>& stiffness);
+/// Load path, load cases and net sections; what needs no frame.
+Statics statics_of(const Piece& piece, const Facts& facts, const std::vector<Contact>& contacts,
+                   const std::vector<std::vector<Cut>>& cuts, const std::vector<double>& masses);
+/// Solves every case on the piece as one frame, and fills in what comes of it.
+void solve_statics(const Prepared& prepared, Statics& statics);
 
 } // namespace jointwright

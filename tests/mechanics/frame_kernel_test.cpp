@@ -296,11 +296,16 @@ std::pair<double, double> square_plate(std::size_t n)
     std::vector<std::vector<int>> at(n + 1, std::vector<int>(n + 1));
     for (std::size_t i = 0; i <= n; ++i)
         for (std::size_t j = 0; j <= n; ++j) at[i][j] = frame.add_node({a * static_cast<double>(i) / size, a * static_cast<double>(j) / size, 0});
-    Vec6 lies;
-    lies << 1e9, 1e9, 1e12, 0, 0, 0;
+    // An edge stays straight: nodes do not turn along it.
+    Vec6 along_x, along_y;
+    along_x << 1e9, 1e9, 1e12, 0, 1e9, 0;
+    along_y << 1e9, 1e9, 1e12, 1e9, 0, 0;
+    const auto hold = [&](int node, const Vec6& how) { frame.add_tie({frame.place(node), {{{node, 1.0}}}, {}, how.asDiagonal()}); };
     for (std::size_t i = 0; i <= n; ++i)
-        for (std::size_t j = 0; j <= n; ++j)
-            if (i == 0 || j == 0 || i == n || j == n) frame.add_tie({frame.place(at[i][j]), {{{at[i][j], 1.0}}}, {}, lies.asDiagonal()});
+        for (std::size_t j = 0; j <= n; ++j) {
+            if (j == 0 || j == n) hold(at[i][j], along_x);
+            if (i == 0 || i == n) hold(at[i][j], along_y);
+        }
     std::vector<int> cells;
     for (std::size_t i = 0; i < n; ++i)
         for (std::size_t j = 0; j < n; ++j)

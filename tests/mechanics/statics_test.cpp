@@ -54,7 +54,8 @@ TEST_CASE("A point load bends a board by P a b/L, wherever it stands", "[statics
         const MemberResult& m = member(*bench, "board #1", 0);
         const double a = x * 1e-3 - kTrestleOverhang, b = kTrestleSpan - a;
         CHECK_THAT(m.moment, WithinRel(300 * a * b / kTrestleSpan, 1e-5));
-        CHECK_THAT(m.stress, WithinRel(6 * m.moment / (0.120 * 0.020 * 0.020), 1e-9));
+        // Laid on near its edge, the load twists the board and bends it a trifle sideways as well.
+        CHECK_THAT(m.stress, WithinRel(6 * m.moment / (0.120 * 0.020 * 0.020), 1e-5));
         CHECK_THAT(m.stress_at, WithinAbs(x * 1e-3, 1e-6));
         CHECK_THAT(m.shear, WithinRel(300 * std::max(a, b) / kTrestleSpan, 1e-5));
     }
@@ -71,22 +72,40 @@ TEST_CASE("A load spread over a patch bends less than at a point", "[statics]")
     }
 }
 
+namespace {
+
+/// The board with its right post moved in: 320 mm of it stand out.
+std::unique_ptr<Bench> overhanging(const std::string& newtons)
+{
+    std::string text = Trestle{}.text() + point_load(newtons, "1000");
+    text.replace(text.find("copies = [ { at = [960, 0, 0] } ]"), 33, "copies = [ { at = [660, 0, 0] } ]");
+    return bench_of(text);
+}
+
+} // namespace
+
 TEST_CASE("A load beyond the support bends the overhang", "[statics]")
 {
-    std::string text = Trestle{}.text() + point_load("100", "1000");
-    text.replace(text.find("copies = [ { at = [960, 0, 0] } ]"), 33, "copies = [ { at = [660, 0, 0] } ]");
-    const auto bench = bench_of(text);
+    const auto bench = overhanging("5");
     const MemberResult& m = member(*bench, "board #1", 0);
     const double q = bench->prepared.masses[bench->copy("board #1")] * kStandardGravity, arm = 0.320;
-    CHECK_THAT(m.moment, WithinRel(-(100 * arm + q * arm * arm / 2), 1e-5));
+    CHECK(bench->prepared.statics.settled[0]);
+    CHECK_THAT(m.moment, WithinRel(-(5 * arm + q * arm * arm / 2), 1e-5));
     CHECK_THAT(m.stress_at, WithinAbs(0.680, 1e-3));
     CHECK_THAT(m.sag_span, WithinRel(2 * arm, 1e-6)); // twice the overhang
-    // The far support is lifted: moments about the near one.
-    double lift = 0;
+    // What is left on the far support: moments about the near one; the board's middle is 0.18 m inside.
+    double far = 0;
     for (const BearingForce& f : bench->prepared.statics.forces)
-        if (f.load_case == 0 && f.below == bench->copy("post #1")) lift = f.force;
-    CHECK_THAT(lift, WithinRel((q * 0.180 - 100 * arm) / 0.660, 1e-5)); // the board's middle is 0.18 m inside
-    CHECK(lift < 0);
+        if (f.load_case == 0 && f.below == bench->copy("post #1")) far = f.force;
+    CHECK_THAT(far, WithinRel((q * 0.180 - 5 * arm) / 0.660, 5e-3)); // the breadth of the feet takes a trifle
+}
+
+TEST_CASE("A board that only lies on its posts tips off under a load beyond them", "[statics]")
+{
+    const auto bench = overhanging("100");
+    CHECK_FALSE(bench->prepared.statics.settled[0]);
+    for (const BearingForce& f : bench->prepared.statics.forces)
+        if (f.load_case == 0 && f.below == bench->copy("post #1")) CHECK(f.force == 0); // it pulls nothing
 }
 
 TEST_CASE("Slats hand their loads to the rails by the lever", "[statics]")
@@ -113,7 +132,8 @@ TEST_CASE("Slats hand their loads to the rails by the lever", "[statics]")
     const double at_front = std::min((bearings[0].from + bearings[0].to) / 2, (bearings[1].from + bearings[1].to) / 2);
     const double at_back = std::max((bearings[0].from + bearings[0].to) / 2, (bearings[1].from + bearings[1].to) / 2);
     const double load = bench->piece.copies[bench->copy("slat #9")].box.lo[1] + 0.050; // the middle of a foot of 100 mm
-    CHECK_THAT(front / 1300, WithinRel((at_back - load) / (at_back - at_front), 1e-9));
+    // The glued housings hold the slat's ends a little against turning: that moves the shares by well under a hundredth.
+    CHECK_THAT(front / 1300, WithinAbs((at_back - load) / (at_back - at_front), 0.01));
 }
 
 TEST_CASE("A board over three posts is a continuous beam", "[statics]")

@@ -130,6 +130,15 @@ double stress_in(const Bench& bench, std::string_view part_copy, std::string_vie
     throw std::logic_error("no such case: " + std::string(load_case));
 }
 
+/// The largest stress of a part with joints that turn freely.
+double free_stress_of(const Bench& bench, std::string_view part)
+{
+    double most = 0;
+    for (const MemberResult& m : bench.prepared.statics.members)
+        if (bench.piece.part_of(m.copy).id == part && m.bounds) most = std::max(most, m.bounds->stress_free);
+    return most;
+}
+
 } // namespace
 
 TEST_CASE("A notched oak rail under half of two sitters", "[seat][published]")
@@ -167,7 +176,11 @@ TEST_CASE("One person standing on one cherry slat", "[seat][published]")
     // 1300 N over a foot of 100 mm: 44 MPa of 54.4; u 0.82 passes (mean strength 85 MPa). As a point 53 MPa.
     const std::string text = std::string(kSlats) + kRoom;
     const auto bench = bench_of(text);
-    CHECK_THAT(stress_in(*bench, "slat #7", "one person standing on slat #7, at its middle"), WithinAbs(44e6, 0.5e6));
+    // By hand its ends turn freely; in the frame the rails hold them a little.
+    CHECK_THAT(free_stress_of(*bench, "slat"), WithinAbs(44e6, 0.5e6));
+    const double held = stress_in(*bench, "slat #7", "one person standing on slat #7, at its middle");
+    CHECK(held < 44.5e6);
+    CHECK(held > 0.95 * 44e6);
     const Finding bending = finding_of(content_of(text).findings, "bending", "slat");
     CHECK(bending.verdict == Verdict::pass);
     CHECK_THAT(*bending.utilisation, WithinAbs(0.82, 0.01));
@@ -176,7 +189,8 @@ TEST_CASE("One person standing on one cherry slat", "[seat][published]")
     CHECK_THAT(*bending.where, ContainsSubstring("standing on slat"));
     const auto at_point =
         bench_of(text + "[[load]]\nname = \"heel\"\non = \"slat #7\"\nforce = \"1300 N\"\nat = [15.375, 6.25, 16.5]\n");
-    CHECK_THAT(stress_in(*at_point, "slat #7", "heel"), WithinAbs(53e6, 0.5e6));
+    CHECK(stress_in(*at_point, "slat #7", "heel") < 53.5e6);
+    CHECK(stress_in(*at_point, "slat #7", "heel") > 0.95 * 53e6);
 }
 
 TEST_CASE("A sitter spread over slats sags them little", "[seat][published]")
@@ -199,11 +213,12 @@ TEST_CASE("A white-pine shelf of books", "[seat][published]")
     const double by_table = 5 * (books + 19.3) * std::pow(0.9, 4) / (384 * 8.5e9 * inertia);
     CHECK_THAT(by_table * 1e3, WithinAbs(3.0, 0.05));
     CHECK_THAT(by_table * 1.6 * 1e3, WithinAbs(4.9, 0.05));
-    // The program takes 1.10 of the table's modulus and adds the shear deflection, a hundredth here: 9 % less, just within the limit.
+    // The program takes 1.10 of the table's modulus and adds the shear deflection, a hundredth here: 9 % less. A plate bent along its grain also bends
+    // the other way across it (by ν times as much): its edges hang ν κ (b/2)²/3 = 0.07 mm below its mean, 2.4 % here at most.
     const auto findings = shelf(900);
     const Finding& sag = finding_of(findings, "sag", "shelf");
     CHECK_THAT(value_of(sag, "limit"), WithinAbs(4.5e-3, 1e-9));
-    CHECK_THAT(value_of(sag, "deflection_at_once"), WithinRel(by_table / 1.10 * 1.01, 0.01));
+    CHECK_THAT(value_of(sag, "deflection_at_once"), WithinRel(by_table / 1.10 * 1.01, 0.024));
     CHECK_THAT(value_of(sag, "deflection"), WithinRel(1.6 * value_of(sag, "deflection_at_once"), 1e-9));
     CHECK_THAT(*sag.utilisation, WithinAbs(1.0, 0.02));
     CHECK(finding_of(shelf(930), "sag", "shelf").verdict == Verdict::warn);

@@ -1,0 +1,96 @@
+#include "mechanics/beam_reading.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright {
+
+namespace {
+
+using kernel::Vec12;
+using kernel::Vec3;
+
+/// One beam with what acts on it, in its own axes.
+struct Cut12 {
+    Vec12 ends = Vec12::Zero(); ///< forces of its nodes on it
+    double length = 0;
+    struct Load {
+        double from, to;
+        Vec3 force;
+    };
+    std::vector<Load> loads;
+
+    /// Force of the loads before a place, and their moment about it.
+    std::pair<Vec3, Vec3> before(double x) const
+    {
+        Vec3 force = Vec3::Zero(), lever = Vec3::Zero();
+        for (const Load& l : loads) {
+            if (l.from >= x) continue;
+            const double to = std::min(l.to, x), share = l.to - l.from > 1e-12 ? (to - l.from) / (l.to - l.from) : 1;
+            force += share * l.force;
+            lever += share * l.force * (x - (l.from + to) / 2);
+        }
+        return {force, lever};
+    }
+    LineForces at(double x) const
+    {
+        const auto [force, lever] = before(x);
+        LineForces f;
+        f.tension = -ends(0) - force.x();
+        f.shear_y = ends(1) + force.y();
+        f.shear_z = ends(2) + force.z();
+        f.moment_y = -ends(5) + ends(1) * x + lever.y();
+        f.moment_z = ends(4) + ends(2) * x + lever.z();
+        return f;
+    }
+};
+
+} // namespace
+
+std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy, const std::vector<CopyLoad>& loads,
+                                    const kernel::FrameSolution& solution)
+{
+    std::vector<LineForces> all;
+    const StructureMember& m = structure.member(copy);
+    const double length = structure.lines()[copy].length;
+    const std::vector<ElementLoad> acting = structure.element_loads(copy, loads);
+    for (std::size_t i = 0; i + 1 < m.along.size(); ++i) {
+        const int e = m.first_element + static_cast<int>(i);
+        const kernel::BeamElement& beam = structure.frame().beam(e);
+        Cut12 cut;
+        cut.length = beam.length();
+        cut.ends = beam.end_forces(structure.frame().beam_movement(e, solution.movement));
+        for (const ElementLoad& load : acting) {
+            if (load.element != e) continue;
+            for (int k = 0; k < 4; ++k) cut.ends.segment<3>(3 * k) -= beam.axes() * load.on_ends.segment<3>(3 * k);
+            cut.loads.push_back({load.from * cut.length, load.to * cut.length, beam.axes() * load.force});
+        }
+        std::vector<double> places{0, cut.length};
+        for (const Cut12::Load& l : cut.loads) places.insert(places.end(), {l.from, l.to});
+        std::sort(places.begin(), places.end());
+        // Between these the shear runs straight: where it passes nought the moment is largest.
+        std::vector<double> peaks;
+        for (std::size_t k = 0; k + 1 < places.size(); ++k) {
+            const double a = places[k], b = places[k + 1];
+            if (b - a < 1e-9) continue;
+            const LineForces fa = cut.at(a + 1e-12), fb = cut.at(b);
+            for (const auto& [va, vb] : {std::pair{fa.shear_y, fb.shear_y}, std::pair{fa.shear_z, fb.shear_z}})
+                if (va * vb < 0) peaks.push_back(a + (b - a) * va / (va - vb));
+        }
+        places.insert(places.end(), peaks.begin(), peaks.end());
+        for (const double x : places) {
+            const double s = m.along[i] + x;
+            if (s < -1e-9 || s > length + 1e-9) continue;
+            // A point load changes the shear in one place: both sides count, but not what is laid on the very end of a beam.
+            for (const double side : {std::max(x, 1e-12), std::min(x + 1e-12, cut.length)}) {
+                LineForces f = cut.at(side);
+                f.at = s;
+                f.inside = std::clamp(x, 1e-5, cut.length - 1e-5) + m.along[i];
+                all.push_back(f);
+            }
+        }
+    }
+    return all;
+}
+
+} // namespace jointwright

@@ -1,0 +1,398 @@
+#include "mechanics/structure.hpp"
+
+#include "piece/turn.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright {
+
+namespace {
+
+using kernel::Vec3;
+using kernel::Vec6;
+
+// Thresholds stand a little off the round figures that makers draw with, so that rounding never decides.
+constexpr double kSameNode = 0.00151;   // m: places nearer than this are one node
+constexpr double kStub = 0.0251;       // m: a free end shorter than this, or than the part is thick, is left out
+constexpr int kSpanElements = 2;       // beams between two places along a part
+constexpr double kLongestBeam = 0.25;  // m
+constexpr double kFloor = 1e8;         // N/m: a floor gives nothing that wood would feel
+constexpr double kFootTurn = 50;       // N m/rad: what the breadth of a foot under the weight of the piece is worth
+constexpr double kWideFoot = 0.0999;     // m: from here a foot stands on its two ends
+constexpr double kFootShare = 0.4;     // of its size from the middle
+constexpr double kWall = 1e7, kWallTurn = 1e5;
+constexpr double kWallStep = 0.4;      // m between screws to a wall
+
+double plate_cell(double size, int parts, double least, double most) { return std::clamp(size / parts, least, most); }
+
+/// Sorts places; those nearer to the next than `apart` become one in the middle of them, the same from whichever end they are counted.
+void sort_apart(std::vector<double>& places, double apart)
+{
+    std::sort(places.begin(), places.end());
+    std::vector<double> kept;
+    for (std::size_t first = 0; first < places.size();) {
+        std::size_t last = first;
+        while (last + 1 < places.size() && places[last + 1] - places[last] <= apart) ++last;
+        kept.push_back((places[first] + places[last]) / 2);
+        first = last + 1;
+    }
+    places = std::move(kept);
+}
+
+/// Places with further ones between, so that none is farther from the next than `step`.
+std::vector<double> with_steps(const std::vector<double>& places, double step, int least)
+{
+    std::vector<double> all{places.front()};
+    for (std::size_t i = 1; i < places.size(); ++i) {
+        const int n = std::max(least, static_cast<int>(std::ceil((places[i] - places[i - 1]) / step - 1e-9)));
+        for (int k = 1; k <= n; ++k) all.push_back(places[i - 1] + (places[i] - places[i - 1]) * k / n);
+    }
+    return all;
+}
+
+/// Grid lines of a plate: its edges, the lines on which it is held where they lie apart, and even steps between.
+std::vector<double> grid(double lo, double hi, std::vector<double> held, double cell)
+{
+    sort_apart(held, cell / 3 + 1e-5);
+    std::vector<double> lines{lo};
+    for (const double h : held)
+        if (h - lo > cell / 3 + 1e-5 && hi - h > cell / 3 + 1e-5) lines.push_back(h);
+    lines.push_back(hi);
+    return with_steps(lines, cell, 1);
+}
+
+/// Index of the interval of sorted lines that holds a place.
+std::size_t interval(const std::vector<double>& lines, double at)
+{
+    const auto after = std::upper_bound(lines.begin() + 1, lines.end() - 1, at);
+    return static_cast<std::size_t>(after - lines.begin()) - 1;
+}
+
+} // namespace
+
+Structure::Structure(const Prepared& prepared, double turning) : piece_(*prepared.piece), contacts_(prepared.layout->contacts)
+{
+    const Piece& piece = *prepared.piece;
+    const std::size_t n = piece.copies.size();
+    const auto& contacts = prepared.layout->contacts;
+    const auto& path = prepared.statics.path;
+    members_.resize(n);
+    for (std::size_t i = 0; i < n; ++i) {
+        lines_.push_back(member_line(*prepared.facts, piece.part_of(i), piece.copies[i], prepared.layout->cuts[i]));
+        stiffness_.push_back(member_stiffness(*prepared.facts, prepared.state_of(i)));
+        members_[i].built = path.reached[i];
+    }
+    // Where springs take hold decides where the nodes lie.
+    std::vector<std::vector<JointLink>> links(contacts.size());
+    std::vector<std::vector<double>> along(n), across(n);
+    const auto note = [&](const LinkEnd& e) {
+        along[e.copy].push_back(e.along);
+        across[e.copy].push_back(e.across);
+    };
+    middles_.assign(contacts.size(), Vec3::Zero());
+    for (std::size_t c = 0; c < contacts.size(); ++c) {
+        double area = 0;
+        for (const Patch& p : contacts[c].patches) {
+            Vec3 middle = Vec3::Zero();
+            for (const Point& q : p.outline) middle += Vec3(q[0], q[1], q[2]) / static_cast<double>(p.outline.size());
+            middles_[c] += p.area * middle;
+            area += p.area;
+        }
+        middles_[c] /= std::max(area, 1e-12);
+        if (!members_[contacts[c].first].built || !members_[contacts[c].second].built) continue;
+        links[c] = joint_links(prepared, c, lines_, stiffness_, turning);
+        for (const JointLink& link : links[c]) {
+            note(link.a);
+            note(link.b);
+        }
+    }
+    std::vector<std::pair<LinkEnd, Vec3>> feet;
+    for (std::size_t i = 0; i < n; ++i)
+        if (path.on_floor[i]) stand_on_floor(i, feet);
+    for (const auto& foot : feet) note(foot.first);
+    for (std::size_t i = 0; i < n; ++i)
+        if (members_[i].built) build_member(i, std::move(along[i]), std::move(across[i]));
+
+    held_.resize(contacts.size());
+    for (std::size_t c = 0; c < contacts.size(); ++c)
+        for (const JointLink& link : links[c]) {
+            Held held;
+            held.at = link.at;
+            if (link.presses)
+                held.press = frame_.add_press({link.at, anchor(link.a), anchor(link.b), link.direction, link.press});
+            else
+                held.tie = frame_.add_tie({link.at, anchor(link.a), anchor(link.b), link.stiffness});
+            held_[c].push_back(held);
+        }
+    const bool wall = !piece.wall.empty();
+    for (const auto& [end, at] : feet) {
+        Foot foot{end.copy, at, -1, -1};
+        Vec6 hold;
+        if (wall)
+            hold << kWall, kWall, kWall, kWallTurn, kWallTurn, kWallTurn;
+        else
+            hold << kFloor, kFloor, 0, kFootTurn, kFootTurn, kFootTurn;
+        foot.tie = frame_.add_tie({at, anchor(end), {}, hold.asDiagonal()});
+        if (!wall) foot.press = frame_.add_press({at, anchor(end), {}, Vec3(0, 0, -1), kFloor});
+        feet_.push_back(foot);
+    }
+    frame_.factor();
+    find_loose();
+}
+
+void Structure::stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, Vec3>>& feet) const
+{
+    const MemberLine& line = lines_[copy];
+    if (!piece_.wall.empty()) {
+        const int n = std::max(2, static_cast<int>(std::ceil(line.length / kWallStep)) + 1);
+        for (int k = 0; k < n; ++k) {
+            const double s = line.length * k / (n - 1);
+            feet.push_back({{copy, s, 0}, line.point(s)});
+        }
+        return;
+    }
+    // Its lowest corners, drawn together where the foot is small.
+    const auto places = [](double size, double middle) {
+        if (size < kWideFoot) return std::vector<double>{middle};
+        return std::vector<double>{middle - kFootShare * size, middle + kFootShare * size};
+    };
+    if (line.lies) {
+        for (const double s : places(line.length, line.length / 2))
+            for (const double t : line.plate && std::abs(line.face.z()) > 0.7 ? places(line.wide, 0) : std::vector<double>{0})
+                feet.push_back({{copy, s, t}, line.point(s, t) - Vec3(0, 0, line.size_towards(Vec3::UnitZ()) / 2)});
+        return;
+    }
+    const double s = line.grain.z() > 0 ? 0 : line.length;
+    for (const double t : places(line.wide, 0))
+        for (const double f : line.plate ? std::vector<double>{0} : places(line.thick, 0))
+            feet.push_back({{copy, s, t}, line.point(s, t) + f * line.face});
+}
+
+void Structure::build_member(std::size_t copy, std::vector<double> places, std::vector<double> across)
+{
+    StructureMember& m = members_[copy];
+    const MemberLine& line = lines_[copy];
+    if (line.plate) {
+        m.along = grid(0, line.length, std::move(places), plate_cell(line.length, 10, 0.06, 0.2));
+        m.across = grid(-line.wide / 2, line.wide / 2, std::move(across), plate_cell(line.wide, 4, 0.05, 0.15));
+        m.first_node = frame_.nodes();
+        for (const double s : m.along)
+            for (const double t : m.across) frame_.add_node(line.point(s, t));
+        kernel::Mat3 axes;
+        axes.row(0) = line.grain;
+        axes.row(1) = line.width;
+        axes.row(2) = line.grain.cross(line.width);
+        for (std::size_t i = 0; i + 1 < m.along.size(); ++i)
+            for (std::size_t j = 0; j + 1 < m.across.size(); ++j) {
+                const int element =
+                    frame_.add_plate({m.node(i, j), m.node(i + 1, j), m.node(i + 1, j + 1), m.node(i, j + 1)},
+                                     m.along[i + 1] - m.along[i], m.across[j + 1] - m.across[j], axes,
+                                     plate_section(line, stiffness_[copy], (m.along[i] + m.along[i + 1]) / 2));
+                if (i == 0 && j == 0) m.first_element = element;
+            }
+        return;
+    }
+    const double stub = std::max(kStub, line.thick + kTouch);
+    sort_apart(places, kSameNode);
+    if (places.empty() || places.front() > stub) places.push_back(0);
+    if (places.empty() || *std::max_element(places.begin(), places.end()) < line.length - stub) places.push_back(line.length);
+    sort_apart(places, kSameNode);
+    if (places.size() < 2) places = {0, line.length};
+    m.along = with_steps(places, kLongestBeam, places.size() <= 4 ? kSpanElements : 1);
+    // Where the section changes well within a beam, it is divided there.
+    constexpr double within = 0.00601;
+    std::vector<double> changes;
+    for (const auto* stretches : {&line.by_face, &line.by_width})
+        for (std::size_t k = 1; k < stretches->size(); ++k) {
+            const double c = (*stretches)[k].from;
+            const bool near = std::any_of(m.along.begin(), m.along.end(), [c](double s) { return std::abs(s - c) < within; });
+            if (c > m.along.front() && c < m.along.back() && !near) changes.push_back(c);
+        }
+    sort_apart(changes, within);
+    m.along.insert(m.along.end(), changes.begin(), changes.end());
+    std::sort(m.along.begin(), m.along.end());
+    m.first_node = frame_.nodes();
+    for (const double s : m.along) frame_.add_node(line.point(s));
+    for (std::size_t i = 0; i + 1 < m.along.size(); ++i) {
+        const int element = frame_.add_beam(m.node(i), m.node(i + 1), line.width,
+                                            beam_section(line, stiffness_[copy], (m.along[i] + m.along[i + 1]) / 2));
+        if (i == 0) m.first_element = element;
+    }
+}
+
+kernel::Anchor Structure::anchor(const LinkEnd& end) const
+{
+    const StructureMember& m = members_[end.copy];
+    if (m.across.empty()) {
+        const auto nearest = std::min_element(m.along.begin(), m.along.end(), [&](double a, double b) {
+            return std::abs(a - end.along) < std::abs(b - end.along);
+        });
+        return {{{m.node(static_cast<std::size_t>(nearest - m.along.begin())), 1.0}}};
+    }
+    const std::size_t i = interval(m.along, end.along), j = interval(m.across, end.across);
+    const double x = std::clamp((end.along - m.along[i]) / (m.along[i + 1] - m.along[i]), 0.0, 1.0),
+                 y = std::clamp((end.across - m.across[j]) / (m.across[j + 1] - m.across[j]), 0.0, 1.0);
+    kernel::Anchor anchor;
+    for (const auto& [node, weight] : {std::pair{m.node(i, j), (1 - x) * (1 - y)}, std::pair{m.node(i + 1, j), x * (1 - y)},
+                                       std::pair{m.node(i + 1, j + 1), x * y}, std::pair{m.node(i, j + 1), (1 - x) * y}})
+        if (weight > 1e-9) anchor.shares.push_back({node, weight});
+    return anchor;
+}
+
+void Structure::find_loose()
+{
+    const auto motion = frame_.free_motion();
+    if (!motion) return;
+    std::vector<std::pair<double, std::size_t>> moves;
+    for (std::size_t i = 0; i < members_.size(); ++i) {
+        const StructureMember& m = members_[i];
+        if (!m.built) continue;
+        double most = 0;
+        const std::size_t nodes = m.along.size() * std::max<std::size_t>(1, m.across.size());
+        for (std::size_t k = 0; k < nodes; ++k)
+            most = std::max(most, motion->movement.segment<3>(6 * (m.first_node + static_cast<int>(k))).norm());
+        if (most > 0.3) moves.emplace_back(-most, i);
+    }
+    std::sort(moves.begin(), moves.end());
+    for (const auto& [much, copy] : moves) loose_.push_back(copy);
+}
+
+std::vector<ElementLoad> Structure::element_loads(std::size_t copy, const std::vector<CopyLoad>& loads) const
+{
+    std::vector<ElementLoad> all;
+    const StructureMember& m = members_[copy];
+    const MemberLine& line = lines_[copy];
+    const Copy& drawn = piece_.copies[copy];
+    const Axis grain = piece_.part_of(copy).grain;
+    const double lo = drawn.box.lo[index_of(grain)];
+    const Axis across = grain == Axis::x ? Axis::y : Axis::x;
+    for (const CopyLoad& load : loads) {
+        const Vec3 force = load.force * Vec3(load.direction[0], load.direction[1], load.direction[2]);
+        // Beside the middle it twists the part.
+        Vec3 arm = Vec3::Zero();
+        if (line.lies) arm(static_cast<int>(index_of(across))) = load.across - drawn.box.middle(across);
+        const double torque = arm.cross(force).dot(line.grain);
+        const double from = std::clamp(load.from - lo, m.along.front(), m.along.back()),
+                     to = std::clamp(load.to - lo, m.along.front(), m.along.back());
+        const auto put = [&](std::size_t i, double a, double b, double share) {
+            const double s = m.along[i], l = m.along[i + 1] - s;
+            ElementLoad e;
+            e.element = m.first_element + static_cast<int>(i);
+            e.from = std::clamp((a - s) / l, 0.0, 1.0);
+            e.to = std::clamp((b - s) / l, 0.0, 1.0);
+            e.force = share * force;
+            e.on_ends = frame_.beam(e.element).spread(e.from, e.to, e.force, share * torque);
+            all.push_back(e);
+        };
+        // What is drawn beyond the first and last node is laid on them.
+        const double whole = load.to - load.from;
+        if (whole < 1e-6 || to - from < 1e-6) {
+            put(interval(m.along, from), from, from, 1);
+            continue;
+        }
+        const double before = (from - (load.from - lo)) / whole, after = ((load.to - lo) - to) / whole;
+        if (before > 1e-9) put(0, from, from, before);
+        if (after > 1e-9) put(m.along.size() - 2, to, to, after);
+        for (std::size_t i = interval(m.along, from); i + 1 < m.along.size() && m.along[i] < to; ++i) {
+            const double a = std::max(from, m.along[i]), b = std::min(to, m.along[i + 1]);
+            if (b - a > 1e-9) put(i, a, b, (b - a) / whole);
+        }
+    }
+    return all;
+}
+
+void Structure::spread_on_plate(std::size_t copy, const CopyLoad& load, Eigen::Ref<Eigen::VectorXd> nodal) const
+{
+    const StructureMember& m = members_[copy];
+    const MemberLine& line = lines_[copy];
+    const Copy& drawn = piece_.copies[copy];
+    const Axis grain = piece_.part_of(copy).grain;
+    const Axis across = grain == Axis::x ? Axis::y : Axis::x;
+    const Vec3 force = load.force * Vec3(load.direction[0], load.direction[1], load.direction[2]);
+    const double lo = drawn.box.lo[index_of(grain)];
+    constexpr double point = 0.002; // m: a point is a very small patch
+    const auto limits = [](double from, double to, const std::vector<double>& lines) {
+        double a = std::clamp(from, lines.front(), lines.back()), b = std::clamp(to, lines.front(), lines.back());
+        if (b - a < point) {
+            const double middle = std::clamp((a + b) / 2, lines.front() + point / 2, lines.back() - point / 2);
+            a = middle - point / 2;
+            b = middle + point / 2;
+        }
+        return std::pair{a, b};
+    };
+    const auto [s0, s1] = limits(load.from - lo, load.to - lo, m.along);
+    // In plan the width of an upright plate cannot be seen: the load is spread over all of it.
+    const bool flat = line.lies && std::abs(line.face.z()) > 0.7;
+    const double middle = load.across - drawn.box.middle(across);
+    const double sign = flat && line.width[static_cast<int>(index_of(across))] < 0 ? -1 : 1;
+    const auto [t0, t1] = flat ? limits(sign * middle - load.breadth / 2, sign * middle + load.breadth / 2, m.across)
+                               : std::pair{m.across.front(), m.across.back()};
+    const double area = (s1 - s0) * (t1 - t0);
+    for (std::size_t i = interval(m.along, s0); i + 1 < m.along.size() && m.along[i] < s1; ++i)
+        for (std::size_t j = interval(m.across, t0); j + 1 < m.across.size() && m.across[j] < t1; ++j) {
+            const double a = std::max(s0, m.along[i]), b = std::min(s1, m.along[i + 1]), c = std::max(t0, m.across[j]),
+                         d = std::min(t1, m.across[j + 1]);
+            if (b <= a || d <= c) continue;
+            const auto x = [&](double s) { return 2 * (s - m.along[i]) / (m.along[i + 1] - m.along[i]) - 1; };
+            const auto y = [&](double t) { return 2 * (t - m.across[j]) / (m.across[j + 1] - m.across[j]) - 1; };
+            const int element = m.first_element + static_cast<int>(i * (m.across.size() - 1) + j);
+            const kernel::Vec24 f =
+                frame_.plate(element).spread({x(a), y(c)}, {x(b), y(d)}, force * ((b - a) * (d - c) / area));
+            for (std::size_t k = 0; k < 4; ++k)
+                nodal.segment<6>(6 * frame_.plate_nodes(element)[k]) += f.segment<6>(6 * static_cast<int>(k));
+        }
+}
+
+void Structure::add_loads(Eigen::Ref<Eigen::VectorXd> nodal, const std::vector<CopyLoad>& loads) const
+{
+    for (const CopyLoad& load : loads) {
+        if (!members_[load.copy].built) continue;
+        if (lines_[load.copy].plate) {
+            spread_on_plate(load.copy, load, nodal);
+            continue;
+        }
+        for (const ElementLoad& e : element_loads(load.copy, {load})) {
+            const auto& nodes = frame_.beam_nodes(e.element);
+            nodal.segment<6>(6 * nodes[0]) += e.on_ends.head<6>();
+            nodal.segment<6>(6 * nodes[1]) += e.on_ends.tail<6>();
+        }
+    }
+}
+
+std::vector<kernel::FrameSolution> Structure::solve(const std::vector<std::vector<CopyLoad>>& cases) const
+{
+    Eigen::MatrixXd loads = Eigen::MatrixXd::Zero(frame_.unknowns(), static_cast<Eigen::Index>(cases.size()));
+    for (std::size_t k = 0; k < cases.size(); ++k) add_loads(loads.col(static_cast<Eigen::Index>(k)), cases[k]);
+    return frame_.solve_all(loads);
+}
+
+ContactForce Structure::contact_force(std::size_t contact, const kernel::FrameSolution& solution) const
+{
+    ContactForce sum;
+    for (const Held& h : held_[contact]) {
+        const Vec6 f = h.tie >= 0 ? frame_.tie_force(h.tie, solution.movement) : frame_.press_force(h.press, solution.movement);
+        sum.force += f.head<3>();
+        sum.moment += f.tail<3>() + (h.at - middles_[contact]).cross(f.head<3>());
+    }
+    return sum;
+}
+
+Vec3 Structure::movement(std::size_t copy, double along, double across, const kernel::FrameSolution& solution) const
+{
+    Vec3 sum = Vec3::Zero();
+    const StructureMember& m = members_[copy];
+    if (m.across.empty()) {
+        const double s = std::clamp(along, m.along.front(), m.along.back());
+        const std::size_t i = interval(m.along, s);
+        const int e = m.first_element + static_cast<int>(i);
+        const Vec3 own = frame_.beam(e).displacement_at((s - m.along[i]) / (m.along[i + 1] - m.along[i]),
+                                                        frame_.beam_movement(e, solution.movement));
+        return frame_.beam(e).axes().transpose() * own;
+    }
+    for (const kernel::Anchor::Share& s : anchor({copy, along, across}).shares)
+        sum += s.weight * solution.movement.segment<3>(6 * s.node);
+    return sum;
+}
+
+} // namespace jointwright

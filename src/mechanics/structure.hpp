@@ -1,0 +1,103 @@
+#pragma once
+// The piece as one frame: every part a line of beams along its grain or, where wide, a plate; every contact its springs; feet that press on the
+// floor. SI doubles: metres, newtons.
+
+#include "mechanics/frame_kernel.hpp"
+#include "mechanics/joint_links.hpp"
+#include "mechanics/load_cases.hpp"
+#include "mechanics/member_line.hpp"
+#include "mechanics/prepared.hpp"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace jointwright {
+
+/// One copy in the frame.
+struct StructureMember {
+    bool built = false; ///< false: nothing leads from it to the floor
+    std::vector<double> along;  ///< nodes along the line, or grid lines of a plate
+    std::vector<double> across; ///< grid lines of a plate across the grain; empty for a line
+    int first_node = 0;         ///< a plate's nodes run across first
+    int first_element = 0;      ///< beams from node to node; a plate's cells run across first
+    int node(std::size_t i, std::size_t j = 0) const
+    {
+        return first_node + static_cast<int>(across.empty() ? i : i * across.size() + j);
+    }
+};
+
+/// What a load does to one element.
+struct ElementLoad {
+    int element = 0;
+    double from = 0, to = 0;     ///< 0 to 1 along a beam
+    kernel::Vec3 force = kernel::Vec3::Zero();
+    kernel::Vec12 on_ends = kernel::Vec12::Zero(); ///< of a beam, in the axes of the piece
+};
+
+/// A place where the piece stands.
+struct Foot {
+    std::size_t copy = 0;
+    kernel::Vec3 at;
+    int press = -1; ///< index of the pressing contact; −1: screwed to the wall
+    int tie = -1;   ///< what holds it sideways, or to the wall
+};
+
+/// Force and moment that the first part of a contact hands to the second, at the middle of their faces.
+struct ContactForce {
+    kernel::Vec3 force = kernel::Vec3::Zero(), moment = kernel::Vec3::Zero();
+};
+
+/// The frame of a piece, factored, and how to load and read it.
+class Structure {
+public:
+    /// @param turning  share of the estimated stiffness of the joints against turning
+    explicit Structure(const Prepared& prepared, double turning = 1);
+
+    /// Solves loads that act together; a column each.
+    std::vector<kernel::FrameSolution> solve(const std::vector<std::vector<CopyLoad>>& cases) const;
+    /// Nodal forces of loads, and what they do to each beam of a copy (`elements`, where asked).
+    void add_loads(Eigen::Ref<Eigen::VectorXd> nodal, const std::vector<CopyLoad>& loads) const;
+    std::vector<ElementLoad> element_loads(std::size_t copy, const std::vector<CopyLoad>& loads) const;
+
+    ContactForce contact_force(std::size_t contact, const kernel::FrameSolution& solution) const;
+    /// Middle of a contact's faces, to which its forces are referred.
+    const kernel::Vec3& contact_middle(std::size_t contact) const { return middles_[contact]; }
+    /// Movement of a copy's own line (or a plate's middle) at a place, in the axes of the piece [m].
+    kernel::Vec3 movement(std::size_t copy, double along, double across, const kernel::FrameSolution& solution) const;
+
+    const kernel::Frame& frame() const { return frame_; }
+    const std::vector<MemberLine>& lines() const { return lines_; }
+    const std::vector<MemberStiffness>& stiffness() const { return stiffness_; }
+    const StructureMember& member(std::size_t copy) const { return members_[copy]; }
+    const std::vector<Contact>& contacts() const { return contacts_; }
+    const std::vector<Foot>& feet() const { return feet_; }
+    /// Copies that nothing keeps from moving, the freest first; empty when the piece stands.
+    const std::vector<std::size_t>& loose() const { return loose_; }
+
+private:
+    struct Held {
+        int tie = -1, press = -1;
+        kernel::Vec3 at;
+    };
+    void build_member(std::size_t copy, std::vector<double> places, std::vector<double> across);
+    void stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, kernel::Vec3>>& feet) const;
+    kernel::Anchor anchor(const LinkEnd& end) const;
+    void find_loose();
+    void spread_on_plate(std::size_t copy, const CopyLoad& load, Eigen::Ref<Eigen::VectorXd> nodal) const;
+
+    const Piece& piece_;
+    const std::vector<Contact>& contacts_;
+    kernel::Frame frame_;
+    std::vector<MemberLine> lines_;
+    std::vector<MemberStiffness> stiffness_;
+    std::vector<StructureMember> members_;
+    std::vector<std::vector<Held>> held_; ///< by contact
+    std::vector<kernel::Vec3> middles_;   ///< by contact
+    std::vector<Foot> feet_;
+    std::vector<std::size_t> loose_;
+};
+
+} // namespace jointwright
