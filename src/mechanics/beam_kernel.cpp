@@ -68,9 +68,8 @@ void Beam::hold(const std::vector<bool>& built_in)
     free_of_.assign(2 * nodes_.size(), 0);
     for (std::size_t s = 0; s < supports_.size(); ++s) {
         const double place = supports_[s];
-        const auto nearest = std::min_element(nodes_.begin(), nodes_.end(), [place](double a, double b) {
-            return std::abs(a - place) < std::abs(b - place);
-        });
+        const auto nearest = std::min_element(nodes_.begin(), nodes_.end(),
+                                              [place](double a, double b) { return std::abs(a - place) < std::abs(b - place); });
         support_node_.push_back(static_cast<int>(nearest - nodes_.begin()));
         const auto sinks = static_cast<std::size_t>(2 * support_node_.back());
         free_of_[sinks] = -1;
@@ -88,7 +87,8 @@ void Beam::factorise()
         const Eigen::Matrix4d k = stiffness(elements_[e]);
         for (int i = 0; i < 4; ++i)
             for (int j = 0; j < 4; ++j) {
-                const int row = free_of_[2 * e + static_cast<std::size_t>(i)], column = free_of_[2 * e + static_cast<std::size_t>(j)];
+                const int row = free_of_[2 * e + static_cast<std::size_t>(i)],
+                          column = free_of_[2 * e + static_cast<std::size_t>(j)];
                 if (row >= column && column >= 0) entries.emplace_back(row, column, k(i, j));
             }
     }
@@ -118,7 +118,13 @@ void Beam::add_load(Eigen::VectorXd& nodal, std::vector<Eigen::Vector4d>& equiva
     };
     if (to - from <= kSamePlace) {
         std::size_t e = 0;
-        while (e + 1 < elements_.size() && elements_[e].from + elements_[e].length < from) ++e;
+        while (e + 1 < elements_.size() && elements_[e].from + elements_[e].length < from - kSamePlace) ++e;
+        // At a node the force belongs to neither element: the shear jumps between the two.
+        for (std::size_t end = 0; end < 2; ++end)
+            if (std::abs(nodes_[e + end] - from) <= kSamePlace) {
+                nodal(static_cast<int>(2 * (e + end))) += load.force;
+                return;
+            }
         put(e, shape((from - elements_[e].from) / elements_[e].length, elements_[e].length) * load.force);
         return;
     }
