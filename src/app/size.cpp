@@ -103,7 +103,7 @@ void add_side(QuickAnswer& answer, const SizeSide& side, bool passing, LengthUni
     if (f.utilisation) answer.values.push_back({"utilisation" + end, *f.utilisation, "1", "share of the limit used there", {}});
     answer.working.push_back(
         {fmt::format("{} at {} {}: {}", f.check, passing ? "the passing size," : "the failing size,", size, f.headline),
-         "the whole check, with that size", "", f.utilisation.value_or(0), "1", ""});
+         "utilisation of the whole check", "", f.utilisation.value_or(0), "1", "the whole check made with that size"});
     for (const WorkingStep& step : f.working) answer.working.push_back(step);
 }
 

@@ -22,7 +22,7 @@ class SizeSweep {
 public:
     SizeSweep(const Variation& variation, const Piece& piece, const Facts& facts, std::size_t part, VariedSize what,
               LengthUnit units)
-        : trials_(variation, piece, facts, part, units), part_(piece.parts[part].id), units_(units),
+        : trials_(variation, piece, facts, units), part_(piece.parts[part].id), units_(units),
           towards_(what == VariedSize::length ? 1 : -1), drawn_(in_metres(variation.as_drawn()))
     {
     }
@@ -114,6 +114,9 @@ private:
         const Trial &inside = trials_.at(metres(good)), &outside = trials_.at(metres(bad));
         result_.passing = side_at(good, outside.possible ? outside : trial(0));
         result_.failing = side_at(bad, inside);
+        // What fails beyond the border is what governs before it too, though something that hardly hangs on the size may use more.
+        if (!result_.failing->governs) return;
+        if (const Finding* same = inside.find(key_of(*result_.failing->governs))) result_.passing->governs = *same;
     }
 
     SizeSide side_at(double at, const Trial& other)

@@ -121,8 +121,8 @@ const Finding* governing(const Trial& trial, const Trial& other, const Yardstick
     return worst;
 }
 
-SizeTrials::SizeTrials(const Variation& variation, const Piece& piece, const Facts& facts, std::size_t part, LengthUnit units)
-    : variation_(variation), piece_(piece), facts_(facts), part_(part), units_(units)
+SizeTrials::SizeTrials(const Variation& variation, const Piece& piece, const Facts& facts, LengthUnit units)
+    : variation_(variation), piece_(piece), facts_(facts), units_(units)
 {
     for (const Contact& contact : find_contacts(piece).contacts) touching_.insert(pair_of(contact));
     choose_held_side();

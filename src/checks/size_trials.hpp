@@ -57,7 +57,7 @@ const Finding* governing(const Trial& trial, const Trial& other, const Yardstick
 
 class SizeTrials {
 public:
-    SizeTrials(const Variation& variation, const Piece& piece, const Facts& facts, std::size_t part, LengthUnit units);
+    SizeTrials(const Variation& variation, const Piece& piece, const Facts& facts, LengthUnit units);
 
     /// The whole check at a size. References stay good.
     const Trial& at(Length size);
@@ -73,7 +73,6 @@ private:
     const Variation& variation_;
     const Piece& piece_;
     const Facts& facts_;
-    std::size_t part_;
     LengthUnit units_;
     HeldSide held_ = HeldSide::stated;
     std::set<std::pair<std::size_t, std::size_t>> touching_; ///< copies that touch in the design

@@ -16,6 +16,7 @@ constexpr double kLeft = 46, kRight = 14, kTop = 8;     // margins
 constexpr double kLine = 15, kHeading = 20, kFoot = 18; // heights of text lines
 constexpr double kBetween = 12;                         // between panels
 constexpr double kLetter = 6.1;                         // mean width of a letter of 11
+constexpr double kHeadingLetter = 7.9;                  // and of a bold one of 13
 constexpr std::string_view kHalo = R"(style="paint-order:stroke" stroke="#fff" stroke-width="3" stroke-linejoin="round")";
 
 /// Bounds of a panel's axis: all its values and zero, with a little air.
@@ -74,7 +75,8 @@ private:
         std::vector<std::string> lines(1);
         std::string word;
         const auto take = [&] {
-            if (!lines.back().empty() && columns_of(lines.back() + " " + word) * 7.0 > kPlotWidth - 16) lines.emplace_back();
+            if (!lines.back().empty() && columns_of(lines.back() + " " + word) * kHeadingLetter > kPlotWidth - 16)
+                lines.emplace_back();
             if (!lines.back().empty()) lines.back() += ' ';
             lines.back() += word;
             word.clear();

@@ -62,6 +62,21 @@ TEST_CASE("A chart is well-formed, has title and description, and escapes what i
     CHECK(svg.find(" id=") == std::string::npos); // several charts may stand in one page
 }
 
+TEST_CASE("A long heading is broken into lines that fit the page", "[plot]")
+{
+    PlotPage page = sample_plot();
+    page.title = "Beam 280 mm × 18 mm (depth), span 1800 mm, eastern white pine at 12 %";
+    const std::string svg = plot_svg(page);
+    std::size_t lines = 0, at = 0;
+    while ((at = svg.find("font-weight=\"600\">", at)) != std::string::npos) {
+        at = svg.find('>', at) + 1;
+        const std::string words = svg.substr(at, svg.find('<', at) - at);
+        CHECK(words.size() < 48);
+        lines += words.find("mm (depth)") != std::string::npos || words.find("at 12 %") != std::string::npos;
+    }
+    CHECK(lines == 2);
+}
+
 TEST_CASE("A sag is drawn downwards, a force upwards", "[plot]")
 {
     PlotPage page = sample_plot();
