@@ -16,11 +16,17 @@ enum class ExitStatus {
     broken = 3,      ///< the program could not finish
 };
 
+/// A file that goes with an answer, such as a drawing.
+struct SideFile {
+    std::string path, text;
+};
+
 struct Answer {
     ExitStatus status = ExitStatus::fine;
     std::string output;                ///< results
     std::string messages;              ///< for standard error
     std::optional<std::string> target; ///< file for the results; none: standard output
+    std::vector<SideFile> files = {};  ///< further files, written first
 };
 
 /// The words after the verb, as the shell passed them.

@@ -1,12 +1,11 @@
-// beam: sag and stress of one straight beam between two supports.
+// beam: sag and stress of one straight beam, and a drawing of its forces.
 
-#include "mechanics/beam.hpp"
-
+#include "app/beam_question.hpp"
 #include "app/quick_options.hpp"
 #include "app/tables.hpp"
 #include "app/verbs.hpp"
 #include "measure/write.hpp"
-#include "wood/state.hpp"
+#include "report/beam_chart.hpp"
 
 #include <fmt/format.h>
 
@@ -16,131 +15,129 @@ namespace jointwright {
 
 namespace {
 
-constexpr double kShearShare = 16;      ///< E/G where the table has no shear modulus: Wood Handbook ch. 9
 constexpr double kSmallDeflection = 10; ///< span over deflection below which beam theory is off
 
-struct BeamTexts {
-    std::optional<std::string> span, width, depth, species, modulus, moisture, point, uniform, patch, ends;
-};
-
-struct Question {
-    SimpleBeam beam{};
-    BeamLoads loads;
-    std::string material;
-    Working working; ///< how the moduli came about
-    std::vector<std::string> assumed;
-};
-
-void add_options(OptionSet& options, BeamTexts& texts)
+std::string section_words(Length width, Length depth, LengthUnit units)
 {
-    options.value("--span", texts.span, "L", "between the supports: 900mm, 36in");
-    options.value("--width", texts.width, "B", "of the section, level");
-    options.value("--depth", texts.depth, "H", "of the section, upright");
-    options.value("--species", texts.species, "NAME", "the wood; its modulus comes from the tables");
-    options.value("--modulus", texts.modulus, "E", "modulus along the grain instead of a wood, free of shear: 12.5GPa, 1.8e6psi");
-    options.value("--moisture", texts.moisture, "MC", "of the wood, in percent; 12");
-    options.value("--point", texts.point, "F", "force at mid-span: 800N, 180lbf");
-    options.value("--uniform", texts.uniform, "W", "force per length along the whole span: 1500N/m, 25lbf/ft");
-    options.value("--patch", texts.patch, "F:LENGTH", "force spread over a length about mid-span: 800N:100mm");
-    options.value("--ends", texts.ends, "pinned|fixed", "pinned");
+    return fmt::format("{} × {}", write_length(width, units), write_length(depth, units));
 }
 
-void read_loads(const BeamTexts& texts, Question& asked, ValueReader& reader)
+std::string title_of(const BeamQuestion& asked, LengthUnit units)
 {
-    if (texts.point) asked.loads.point = reader.force("--point", *texts.point);
-    if (texts.uniform) asked.loads.uniform = reader.line_load("--uniform", *texts.uniform);
-    if (texts.patch) std::tie(asked.loads.patch, asked.loads.patch_length) = reader.patch("--patch", *texts.patch);
-    if (!texts.point && !texts.uniform && !texts.patch)
-        reader.add(fault_of("missing-option", "a load is needed: --point, --uniform or --patch", "--point \"800 N\""));
-    if (texts.patch && asked.beam.span.value() > 0 && asked.loads.patch_length > asked.beam.span)
-        reader.add(fault_of("out-of-range", "--patch: the patch is longer than the span"));
+    const BeamOnSupports& beam = asked.beam;
+    std::string title = fmt::format("Beam {} (depth)", section_words(beam.width, beam.depth, units));
+    if (beam.far_depth != beam.depth || beam.far_width != beam.width)
+        title += fmt::format(" tapering to {}", section_words(beam.far_width, beam.far_depth, units));
+    title += fmt::format(", span {}, {}", write_length(beam.span, units), asked.material);
+    return title;
 }
 
-void use_given_modulus(const std::string& text, const BeamTexts& texts, Question& asked, ValueReader& reader)
+std::string place_words(Length place, LengthUnit units)
 {
-    asked.beam.modulus_along = reader.stress("--modulus", text);
-    asked.beam.shear_modulus = asked.beam.modulus_along / kShearShare;
-    asked.material = "E " + write_stress(asked.beam.modulus_along);
-    asked.assumed.push_back("shear modulus: a sixteenth of the modulus along the grain");
-    if (texts.moisture) asked.assumed.push_back("a modulus that is given counts as it is, at any moisture");
+    return fmt::format("{} from the left support", write_length(place, units));
 }
 
-/// The softer of the wood's own two shear moduli, since the ring cut is not given; else E/16.
-void choose_shear_modulus(const WoodState& state, Question& asked)
+void add_named(QuickAnswer& answer, const char* name, double value, const char* unit, std::string says, std::string people = {})
 {
-    const Property<Stress>* softer = nullptr;
-    for (const auto* plane : {&state.shear_modulus_lr, &state.shear_modulus_lt})
-        if (*plane && !(*plane)->estimated && (softer == nullptr || (*plane)->value < softer->value)) softer = &**plane;
-    asked.beam.shear_modulus = softer != nullptr ? softer->value : asked.beam.modulus_along / kShearShare;
-    if (softer != nullptr)
-        asked.working.push_back({"Shear modulus", "G = ratio × E", softer->note, softer->value.value(), "Pa", softer->source});
-    else
-        asked.assumed.push_back(
-            "shear modulus: a sixteenth of the modulus along the grain, as the tables have none for this wood");
+    answer.values.push_back({name, value, unit, std::move(says), std::move(people)});
 }
 
-void use_wood(const Facts& facts, const WoodRecord& wood, const BeamTexts& texts, Question& asked, ValueReader& reader)
+/// Deflection and stresses of the closed forms: two supports, loads about mid-span.
+void add_plain_values(QuickAnswer& answer, const BeamAnswer& sums, LengthUnit units)
 {
-    const MoistureContent moisture = reader.moisture("--moisture", texts.moisture.value_or("12"));
-    if (!reader.faults().empty()) return;
-    const WoodState state = wood_state(facts, &wood, {}, moisture);
-    if (!state.modulus_along) {
-        reader.add(fault_of("cannot-tell", fmt::format("no table we hold gives a modulus of elasticity of {}", wood.name),
-                            "--modulus \"10 GPa\""));
-        return;
+    add_named(answer, "deflection_m", sums.deflection.value(), "m", "deflection at mid-span",
+              write_small_length(sums.deflection, units));
+    add_named(answer, "bending_stress_Pa", sums.bending_stress.value(), "Pa", "largest bending stress");
+    add_named(answer, "shear_stress_Pa", sums.shear_stress.value(), "Pa", "largest shear stress");
+    add_named(answer, "span_ratio", sums.span_ratio, "1", "deflection as a share of the span",
+              "span/" + write_number(sums.span_ratio, 3));
+}
+
+void add_supported_values(QuickAnswer& answer, const SupportedBeamAnswer& solved, LengthUnit units)
+{
+    const bool up = solved.deflection.value() < 0;
+    add_named(answer, "deflection_m", solved.deflection.value(), "m", "largest deflection",
+              fmt::format("{}{}, {}", write_small_length(up ? -solved.deflection : solved.deflection, units),
+                          up ? " upwards" : "", place_words(solved.deflection_at, units)));
+    add_named(answer, "bending_stress_Pa", solved.bending_stress.value(), "Pa", "largest bending stress",
+              fmt::format("{}, {}", write_stress(solved.bending_stress), place_words(solved.bending_at, units)));
+    add_named(answer, "shear_stress_Pa", solved.shear_stress.value(), "Pa", "largest shear stress",
+              fmt::format("{}, {}", write_stress(solved.shear_stress), place_words(solved.shear_at, units)));
+    add_named(answer, "span_ratio", solved.span_ratio, "1", "deflection as a share of the bay or overhang that bends so",
+              fmt::format("1/{} of {}", write_number(solved.span_ratio, 3), write_length(solved.bay, units)));
+}
+
+void add_forces(QuickAnswer& answer, const SupportedBeamAnswer& solved, LengthUnit units)
+{
+    std::vector<double> supports, reactions;
+    std::string people;
+    for (std::size_t i = 0; i < solved.supports.size(); ++i) {
+        supports.push_back(solved.supports[i].value());
+        reactions.push_back(solved.reactions[i].value());
+        people += fmt::format("{}{} at {}", i == 0 ? "" : "; ", write_force(solved.reactions[i], units),
+                              write_length(solved.supports[i], units));
     }
-    const Property<Stress>& modulus = *state.modulus_along;
-    asked.beam.modulus_along = modulus.value;
-    asked.material = fmt::format("{} at {}", wood.name, write_moisture(moisture));
-    asked.working.push_back({"Modulus along the grain, free of shear", "E = 1.10 × the table's value from bending", modulus.note,
-                             modulus.value.value(), "Pa", modulus.source});
-    if (modulus.estimated) asked.assumed.push_back(fmt::format("the modulus of {} is an estimate", wood.name));
-    if (!texts.moisture) asked.assumed.push_back("moisture 12 % (--moisture 12)");
-    choose_shear_modulus(state, asked);
+    add_named(answer, "bay_m", solved.bay.value(), "m", "the bay between supports, or the overhang, that bends so",
+              write_length(solved.bay, units));
+    add_named(answer, "deflection_at_m", solved.deflection_at.value(), "m", "place of the largest deflection",
+              place_words(solved.deflection_at, units));
+    add_named(answer, "moment_Nm", solved.moment.value(), "N m", "largest bending moment (positive: stretched below)",
+              fmt::format("{} N m, {}", write_number(solved.moment.value(), 4), place_words(solved.moment_at, units)));
+    add_named(answer, "moment_at_m", solved.moment_at.value(), "m", "place of that moment", place_words(solved.moment_at, units));
+    add_named(answer, "shear_N", solved.shear.value(), "N", "largest shear force",
+              fmt::format("{}, {}", write_force(solved.shear, units), place_words(solved.shear_force_at, units)));
+    answer.values.push_back({"supports_m", supports, "m", "supports", {}});
+    answer.values.push_back({"reactions_N", reactions, "N", "supports push up with", people});
 }
 
-void read_material(const Facts& facts, const BeamTexts& texts, Question& asked, ValueReader& reader)
+/// What a maker should know beside the numbers.
+void add_remarks(QuickAnswer& answer, const SupportedBeamAnswer& solved, LengthUnit units)
 {
-    if (texts.species && texts.modulus)
-        return reader.add(fault_of("conflict", "--species and --modulus are both given; one of them is enough"));
-    if (texts.modulus) return use_given_modulus(*texts.modulus, texts, asked, reader);
-    if (!texts.species)
-        return reader.add(fault_of("missing-option", "--species or --modulus is needed", "--species \"white oak\""));
-    const WoodRecord* wood = wood_for(facts, "--species", texts.species, reader);
-    if (wood != nullptr) use_wood(facts, *wood, texts, asked, reader);
+    double largest = 0;
+    for (const Force& r : solved.reactions) largest = std::max(largest, std::abs(r.value()));
+    for (std::size_t i = 0; i < solved.reactions.size(); ++i)
+        if (solved.reactions[i].value() < -1e-9 * largest)
+            answer.assumed.push_back(
+                fmt::format("the support at {} holds the beam down with {}: one that only bears would let it lift",
+                            write_length(solved.supports[i], units), write_force(-solved.reactions[i], units)));
+    if (solved.cut_on_stretched_side)
+        answer.assumed.push_back(
+            "a notch on the stretched side can start a crack along the grain long before the stress of its net "
+            "section is reached; the check named notch of a whole design works that out");
 }
 
-Question read_question(const Facts& facts, const BeamTexts& texts, ValueReader& reader)
+SupportedBeamAnswer fill_answer(QuickAnswer& answer, BeamQuestion& asked, bool plain, LengthUnit units, const Facts& facts)
 {
-    Question asked;
-    asked.beam.span = reader.length("--span", texts.span);
-    asked.beam.width = reader.length("--width", texts.width);
-    asked.beam.depth = reader.length("--depth", texts.depth);
-    asked.beam.fixed_ends = reader.one_of("--ends", texts.ends.value_or("pinned"), {"pinned", "fixed"}) == "fixed";
-    if (!texts.ends) asked.assumed.push_back("ends pinned: free to turn on their supports (--ends pinned)");
-    read_loads(texts, asked, reader);
-    read_material(facts, texts, asked, reader);
-    asked.assumed.push_back("the beam's own weight is left out");
-    return asked;
-}
-
-QuickAnswer answer_to_question(Question asked, LengthUnit units, const Facts& facts)
-{
-    QuickAnswer answer;
-    const BeamAnswer sums = beam_answer(asked.beam, asked.loads, facts, &asked.working);
+    SupportedBeamAnswer solved = solve_on_supports(asked.beam, asked.loads, facts, plain ? nullptr : &asked.working);
+    double ratio = solved.span_ratio;
+    if (plain) {
+        const BeamAnswer sums = beam_answer(asked.simple, asked.simple_loads, facts, &asked.working);
+        add_plain_values(answer, sums, units);
+        ratio = sums.span_ratio;
+    } else {
+        add_supported_values(answer, solved, units);
+    }
+    add_forces(answer, solved, units);
     answer.units = units;
-    answer.title = fmt::format("Beam {} × {} (depth), span {}, {}", write_length(asked.beam.width, units),
-                               write_length(asked.beam.depth, units), write_length(asked.beam.span, units), asked.material);
-    answer.values.push_back(
-        {"deflection_m", sums.deflection.value(), "m", "deflection at mid-span", write_small_length(sums.deflection, units)});
-    answer.values.push_back({"bending_stress_Pa", sums.bending_stress.value(), "Pa", "largest bending stress", {}});
-    answer.values.push_back({"shear_stress_Pa", sums.shear_stress.value(), "Pa", "largest shear stress", {}});
-    answer.values.push_back(
-        {"span_ratio", sums.span_ratio, "1", "deflection as a share of the span", "span/" + write_number(sums.span_ratio, 3)});
-    if (sums.span_ratio < kSmallDeflection)
-        asked.assumed.push_back("small deflections: beyond a tenth of the span these sums no longer hold");
+    answer.title = title_of(asked, units);
     answer.working = std::move(asked.working);
     answer.assumed = std::move(asked.assumed);
+    add_remarks(answer, solved, units);
+    if (ratio > 0 && ratio < kSmallDeflection)
+        answer.assumed.push_back("small deflections: beyond a tenth of the span these sums no longer hold");
+    return solved;
+}
+
+Answer answer_to_beam(BeamQuestion asked, const BeamTexts& texts, const QuickOptions& quick, const Facts& facts)
+{
+    const LengthUnit units = answer_units(quick, texts.span);
+    QuickAnswer quick_answer;
+    const SupportedBeamAnswer solved = fill_answer(quick_answer, asked, texts.is_plain(), units, facts);
+    if (!texts.draw) return written(std::move(quick_answer), quick);
+    const std::string drawing = beam_chart(quick_answer.title, asked.beam, asked.loads, solved, units);
+    if (*texts.draw == "-") return results(drawing);
+    Answer answer = written(std::move(quick_answer), quick);
+    answer.files.push_back({*texts.draw, drawing});
     return answer;
 }
 
@@ -152,20 +149,24 @@ Answer beam(const Arguments& arguments)
     QuickOptions quick;
     OptionSet options("beam",
                       "--span L --width B --depth H (--species NAME | --modulus E) [--moisture MC] [--point F] [--uniform W] "
-                      "[--patch F:LENGTH] "
-                      "[--ends pinned|fixed] [--format text|json] [--data DIR]",
-                      "Sag and stress of one beam between two supports. Shear deflection is added, own weight left out; loads "
-                      "given together act together.");
-    add_options(options, texts);
+                      "[--patch F:LENGTH] [--load F:PLACE[:TO]]... [--ends pinned|fixed|propped|cantilever] [--support PLACE]... "
+                      "[--overhang-left L] [--overhang-right L] [--taper H|BxH] [--notch SIDE:PLACE:BxH]... [--draw FILE] "
+                      "[--format text|json] [--data DIR]",
+                      "Sag and stress of one beam on two supports or more. Shear deflection is added, own weight left out; loads "
+                      "given together act together. Places are measured from the left support, where the span begins; a negative "
+                      "one lies on the left overhang.");
+    add_beam_options(options, texts);
     add_quick_options(options, quick, true);
     if (auto instead = options.take(arguments)) return *instead;
 
     return with_facts(quick.data, [&](const Facts& facts) {
         ValueReader reader;
         validate(quick, reader);
-        Question asked = read_question(facts, texts, reader);
+        if (texts.draw && texts.draw->empty())
+            reader.add(fault_of("file", "--draw: the name of the file is empty", "--draw beam.svg"));
+        BeamQuestion asked = read_beam_question(facts, texts, reader);
         if (!reader.faults().empty()) return wrong_command_line(reader.faults());
-        return written(answer_to_question(std::move(asked), answer_units(quick, texts.span), facts), quick);
+        return answer_to_beam(std::move(asked), texts, quick, facts);
     });
 }
 

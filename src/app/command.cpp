@@ -28,6 +28,7 @@ constexpr std::array kVerbs{
     Verb{"movement", "--species NAME --width LENGTH --from MC --to MC", "how far a board swells or shrinks", movement},
     Verb{"emc", "--temperature T --humidity RH", "moisture that wood settles at in that air", emc},
     Verb{"beam", "--span L --width B --depth H ...", "sag and stress of one beam", beam},
+    Verb{"size", "DESIGN.toml --part ID --vary WHAT", "how thin, narrow or long a part may be, or of which woods", size},
     Verb{"species", "[NAME]", "the woods, or one with every number and its source", species},
     Verb{"rooms", "[NAME]", "the rooms a piece may live in", rooms},
     Verb{"glues", "[NAME]", "the glues", glues},

@@ -19,19 +19,28 @@ void complain(const std::string& message)
     static_cast<void>(write_all(STDERR_FILENO, message));
 }
 
+/// Writes a file whole or complains; the status that the program would end with.
+ExitStatus deliver_file(const std::string& path, const std::string& text)
+{
+    const FileWritten written = write_file(path, text);
+    if (written.status != ExitStatus::fine)
+        complain(fmt::format("{}: error: the file cannot be written: {} [file]\n", safe_text(path), written.why));
+    return written.status;
+}
+
 /// Writes the results; the status that the program ends with.
 ExitStatus deliver(const Answer& answer)
 {
+    for (const SideFile& file : answer.files)
+        if (const ExitStatus status = deliver_file(file.path, file.text); status != ExitStatus::fine) return status;
     if (!answer.target || *answer.target == "-") {
         const std::error_code error = write_all(STDOUT_FILENO, answer.output);
         if (!error) return answer.status;
         complain(fmt::format("jointwright: error: standard output cannot be written: {} [file]\n", why_not(error.value())));
         return ExitStatus::broken;
     }
-    const FileWritten written = write_file(*answer.target, answer.output);
-    if (written.status == ExitStatus::fine) return answer.status;
-    complain(fmt::format("{}: error: the file cannot be written: {} [file]\n", safe_text(*answer.target), written.why));
-    return written.status;
+    const ExitStatus status = deliver_file(*answer.target, answer.output);
+    return status == ExitStatus::fine ? answer.status : status;
 }
 
 } // namespace

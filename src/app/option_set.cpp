@@ -59,6 +59,7 @@ struct OptionSet::Parser {
     CLI::App app;
     std::vector<std::string> options, valued; ///< names as typed
     std::vector<std::pair<std::string, std::optional<std::string>*>> values;
+    std::vector<std::pair<std::string, std::vector<std::string>*>> lists;
     std::vector<HelpLine> option_help, positional_help;
     std::optional<std::string>* positional = nullptr;
     bool joins_words = false;
@@ -79,7 +80,8 @@ struct OptionSet::Parser {
         const std::string option = message.substr(0, message.find(':'));
         if (std::find(options.begin(), options.end(), option) == options.end()) return fault_of("syntax", safe_text(message));
         const CLI::Option* found = app.get_option_no_throw(option);
-        if (found != nullptr && found->count() > 1)
+        const bool once = std::none_of(lists.begin(), lists.end(), [&](const auto& list) { return list.first == option; });
+        if (found != nullptr && found->count() > 1 && once)
             return fault_of("given-twice", fmt::format("{} is given more than once", option));
         return fault_of("missing-value", fmt::format("{} has no value", option));
     }
@@ -124,6 +126,15 @@ void OptionSet::value(const std::string& name, std::optional<std::string>& into,
     parser_->option_help.push_back({name + " " + kind, says});
 }
 
+void OptionSet::values(const std::string& name, std::vector<std::string>& into, const std::string& kind, const std::string& says)
+{
+    parser_->app.add_option(name, into)->allow_extra_args(false);
+    parser_->options.push_back(name);
+    parser_->valued.push_back(name);
+    parser_->lists.emplace_back(name, &into);
+    parser_->option_help.push_back({name + " " + kind, says});
+}
+
 void OptionSet::flag(const std::string& name, bool& into, const std::string& says)
 {
     parser_->app.add_flag(name, into);
@@ -160,6 +171,10 @@ std::optional<Answer> OptionSet::take(const Arguments& arguments)
     for (const auto& [name, text] : parser_->values)
         if (*text && std::find(parser_->options.begin(), parser_->options.end(), **text) != parser_->options.end())
             return wrong_command_line({fault_of("missing-value", fmt::format("{} has no value", name))});
+    for (const auto& [name, texts] : parser_->lists)
+        for (const std::string& text : *texts)
+            if (std::find(parser_->options.begin(), parser_->options.end(), text) != parser_->options.end())
+                return wrong_command_line({fault_of("missing-value", fmt::format("{} has no value", name))});
     if (const auto fault = parser_->leftover()) return wrong_command_line({*fault});
     return std::nullopt;
 }

@@ -52,9 +52,40 @@ Length ValueReader::length(const std::string& option, const std::optional<std::s
         return {};
     }
     const auto read = taken(option, read_length(*text));
+    return read && is_size(option, *text, *read) ? *read : Length{};
+}
+
+bool ValueReader::is_size(const std::string& option, const std::string& text, Length length)
+{
+    if (above_zero(in_metres(length)) && in_metres(length) <= kLongestMetres) return true;
+    out_of_range(option, text, "a size is above 0 and at most 20 m");
+    return false;
+}
+
+std::vector<Length> ValueReader::sizes(const std::string& option, const std::string& text, std::size_t least, std::size_t most,
+                                       std::string_view example)
+{
+    const auto read = taken(option, read_lengths(text));
     if (!read) return {};
-    if (above_zero(in_metres(*read)) && in_metres(*read) <= kLongestMetres) return *read;
-    out_of_range(option, *text, "a size is above 0 and at most 20 m");
+    if (read->size() < least || read->size() > most) {
+        const std::string wanted = least == most ? fmt::format("{}", most) : fmt::format("{} or {}", least, most);
+        add(fault_of(
+            "wrong-type",
+            fmt::format("{}: {} is not {} {} with x between them", option, in_quotes(text), wanted, most == 1 ? "size" : "sizes"),
+            option_with(option, example)));
+        return {};
+    }
+    for (const Length& one : *read)
+        if (!is_size(option, text, one)) return {};
+    return *read;
+}
+
+Length ValueReader::place(const std::string& option, const std::string& text)
+{
+    const auto read = taken(option, read_length(text));
+    if (!read) return {};
+    if (std::isfinite(in_metres(*read)) && std::abs(in_metres(*read)) <= kLongestMetres) return *read;
+    out_of_range(option, text, "a place is at most 20 m away");
     return {};
 }
 

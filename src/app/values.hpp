@@ -16,6 +16,11 @@ class ValueReader {
 public:
     /// A required size: above 0, at most 20 m.
     Length length(const std::string& option, const std::optional<std::string>& text);
+    /// Sizes with x between them, `least` to `most` of them; nothing when they cannot be taken.
+    std::vector<Length> sizes(const std::string& option, const std::string& text, std::size_t least, std::size_t most,
+                              std::string_view example);
+    /// A place along something: any sign, at most 20 m.
+    Length place(const std::string& option, const std::string& text);
     Force force(const std::string& option, const std::string& text);
     LineLoad line_load(const std::string& option, const std::string& text);
     Stress stress(const std::string& option, const std::string& text);
@@ -39,6 +44,7 @@ public:
 private:
     template <class T>
     std::optional<T> taken(const std::string& option, const Outcome<T>& outcome);
+    bool is_size(const std::string& option, const std::string& text, Length length);
     void out_of_range(const std::string& option, const std::string& text, std::string_view wanted, std::string note = {});
     double percent(const std::string& option, const std::optional<std::string>& text, double most, std::string_view example,
                    std::string_view wanted);

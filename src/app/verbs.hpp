@@ -11,6 +11,7 @@ Answer expand(const Arguments& arguments);
 Answer movement(const Arguments& arguments);
 Answer emc(const Arguments& arguments);
 Answer beam(const Arguments& arguments);
+Answer size(const Arguments& arguments);
 Answer species(const Arguments& arguments);
 Answer rooms(const Arguments& arguments);
 Answer glues(const Arguments& arguments);

@@ -7,6 +7,36 @@
 
 namespace jointwright {
 
+namespace {
+
+struct AllRuns {
+    std::deque<Prepared> prepared; ///< runs point into it: must not move
+    std::vector<CombinationFindings> runs;
+};
+
+AllRuns run_all(const Piece& piece, const Facts& facts, const Layout& layout, LengthUnit units)
+{
+    AllRuns all;
+    for (const Combination& combination : combinations_of(piece)) {
+        all.prepared.push_back(prepare(piece, facts, layout, combination, units));
+        CombinationFindings run;
+        run.prepared = &all.prepared.back();
+        for (const CheckInfo& check : all_checks()) {
+            if (!check.run) continue;
+            for (Finding& f : check.run(*run.prepared)) run.findings.push_back(std::move(f));
+        }
+        all.runs.push_back(std::move(run));
+    }
+    return all;
+}
+
+} // namespace
+
+std::vector<Finding> findings_of(const Piece& piece, const Facts& facts, const Layout& layout, LengthUnit units)
+{
+    return merge_combinations(piece, run_all(piece, facts, layout, units).runs);
+}
+
 ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOptions& options)
 {
     ReportContent content;
@@ -15,22 +45,11 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
     content.units = options.units.value_or(piece.units);
 
     const Layout layout = layout_of(piece);
-    std::deque<Prepared> prepared; // runs point into it: must not move
-    std::vector<CombinationFindings> runs;
-    for (const Combination& combination : combinations_of(piece)) {
-        prepared.push_back(prepare(piece, facts, layout, combination, content.units));
-        CombinationFindings run;
-        run.prepared = &prepared.back();
-        for (const CheckInfo& check : all_checks()) {
-            if (!check.run) continue;
-            for (Finding& f : check.run(*run.prepared)) run.findings.push_back(std::move(f));
-        }
-        runs.push_back(std::move(run));
-    }
-    describe_piece(content, piece, layout, runs);
-    content.findings = merge_combinations(piece, runs);
+    const AllRuns all = run_all(piece, facts, layout, content.units);
+    describe_piece(content, piece, layout, all.runs);
+    content.findings = merge_combinations(piece, all.runs);
     content.verdict = overall_verdict(content.findings);
-    content.assumed = assumptions_of(piece, runs);
+    content.assumed = assumptions_of(piece, all.runs);
     content.cut_today = cut_list_of(piece, layout, content.findings, content.units);
     return content;
 }

@@ -3,15 +3,20 @@
 
 #include "checks/report_content.hpp"
 #include "facts/facts.hpp"
+#include "mechanics/prepared.hpp"
 #include "piece/piece.hpp"
 
 #include <optional>
+#include <vector>
 
 namespace jointwright {
 
 struct CheckOptions {
     std::optional<LengthUnit> units; ///< of what people read; the design's own when empty
 };
+
+/// The findings alone, sorted, as a report of that piece has them: for sweeps. @param layout  layout_of(piece), or of one alike in space
+std::vector<Finding> findings_of(const Piece& piece, const Facts& facts, const Layout& layout, LengthUnit units);
 
 ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOptions& options = {});
 

@@ -29,7 +29,23 @@ Eigen::Vector4d shape(double s, double length)
 
 } // namespace
 
-Beam::Beam(const std::vector<BeamCell>& cells, std::vector<double> supports) : supports_(std::move(supports))
+Beam::Beam(const std::vector<BeamCell>& cells, std::vector<double> supports, const std::vector<bool>& built_in)
+    : supports_(std::move(supports))
+{
+    place_nodes(cells);
+    for (std::size_t i = 0; i + 1 < nodes_.size(); ++i) {
+        const double middle = (nodes_[i] + nodes_[i + 1]) / 2, length = nodes_[i + 1] - nodes_[i];
+        const auto beyond =
+            std::upper_bound(cells.begin(), cells.end(), middle, [](double x, const BeamCell& cell) { return x < cell.to; });
+        const BeamCell& here = beyond == cells.end() ? cells.back() : *beyond;
+        const double ratio = here.shear > 0 ? 12 * here.bending / (here.shear * length * length) : 0;
+        elements_.push_back({nodes_[i], length, here.bending, ratio});
+    }
+    hold(built_in);
+    factorise();
+}
+
+void Beam::place_nodes(const std::vector<BeamCell>& cells)
 {
     const double from = cells.front().from, to = cells.back().to;
     for (const BeamCell& cell : cells) nodes_.push_back(cell.from);
@@ -45,41 +61,40 @@ Beam::Beam(const std::vector<BeamCell>& cells, std::vector<double> supports) : s
     }
     keep_distinct(finer);
     nodes_ = std::move(finer);
+}
 
-    for (std::size_t i = 0; i + 1 < nodes_.size(); ++i) {
-        const double middle = (nodes_[i] + nodes_[i + 1]) / 2, length = nodes_[i + 1] - nodes_[i];
-        const BeamCell* here = &cells.back();
-        for (const BeamCell& cell : cells)
-            if (middle < cell.to) {
-                here = &cell;
-                break;
-            }
-        const double ratio = here->shear > 0 ? 12 * here->bending / (here->shear * length * length) : 0;
-        elements_.push_back({nodes_[i], length, here->bending, ratio});
-    }
-
-    const int unknowns = 2 * static_cast<int>(nodes_.size());
-    free_of_.assign(static_cast<std::size_t>(unknowns), 0);
-    for (const double s : supports_) {
-        const auto nearest =
-            std::min_element(nodes_.begin(), nodes_.end(), [s](double a, double b) { return std::abs(a - s) < std::abs(b - s); });
+void Beam::hold(const std::vector<bool>& built_in)
+{
+    free_of_.assign(2 * nodes_.size(), 0);
+    for (std::size_t s = 0; s < supports_.size(); ++s) {
+        const double place = supports_[s];
+        const auto nearest = std::min_element(nodes_.begin(), nodes_.end(),
+                                              [place](double a, double b) { return std::abs(a - place) < std::abs(b - place); });
         support_node_.push_back(static_cast<int>(nearest - nodes_.begin()));
-        free_of_[static_cast<std::size_t>(2 * support_node_.back())] = -1;
+        const auto sinks = static_cast<std::size_t>(2 * support_node_.back());
+        free_of_[sinks] = -1;
+        if (supports_.size() == 1 || (s < built_in.size() && built_in[s])) free_of_[sinks + 1] = -1;
     }
-    if (supports_.size() == 1) free_of_[static_cast<std::size_t>(2 * support_node_[0] + 1)] = -1;
-    int free = 0;
     for (int& f : free_of_)
-        if (f == 0) f = free++;
+        if (f == 0) f = free_++;
+}
 
-    full_ = Eigen::MatrixXd::Zero(unknowns, unknowns);
-    for (std::size_t e = 0; e < elements_.size(); ++e)
-        full_.block<4, 4>(static_cast<int>(2 * e), static_cast<int>(2 * e)) += stiffness(elements_[e]);
-    Eigen::MatrixXd reduced(free, free);
-    for (int i = 0; i < unknowns; ++i)
-        for (int j = 0; j < unknowns; ++j)
-            if (free_of_[static_cast<std::size_t>(i)] >= 0 && free_of_[static_cast<std::size_t>(j)] >= 0)
-                reduced(free_of_[static_cast<std::size_t>(i)], free_of_[static_cast<std::size_t>(j)]) = full_(i, j);
-    factor_.compute(reduced);
+void Beam::factorise()
+{
+    std::vector<Eigen::Triplet<double>> entries;
+    entries.reserve(16 * elements_.size());
+    for (std::size_t e = 0; e < elements_.size(); ++e) {
+        const Eigen::Matrix4d k = stiffness(elements_[e]);
+        for (int i = 0; i < 4; ++i)
+            for (int j = 0; j < 4; ++j) {
+                const int row = free_of_[2 * e + static_cast<std::size_t>(i)],
+                          column = free_of_[2 * e + static_cast<std::size_t>(j)];
+                if (row >= column && column >= 0) entries.emplace_back(row, column, k(i, j));
+            }
+    }
+    Eigen::SparseMatrix<double> matrix(free_, free_);
+    matrix.setFromTriplets(entries.begin(), entries.end());
+    factor_ = std::make_shared<const Factor>(matrix);
 }
 
 Eigen::Matrix4d Beam::stiffness(const Element& element) const
@@ -103,7 +118,13 @@ void Beam::add_load(Eigen::VectorXd& nodal, std::vector<Eigen::Vector4d>& equiva
     };
     if (to - from <= kSamePlace) {
         std::size_t e = 0;
-        while (e + 1 < elements_.size() && elements_[e].from + elements_[e].length < from) ++e;
+        while (e + 1 < elements_.size() && elements_[e].from + elements_[e].length < from - kSamePlace) ++e;
+        // At a node the force belongs to neither element: the shear jumps between the two.
+        for (std::size_t end = 0; end < 2; ++end)
+            if (std::abs(nodes_[e + end] - from) <= kSamePlace) {
+                nodal(static_cast<int>(2 * (e + end))) += load.force;
+                return;
+            }
         put(e, shape((from - elements_[e].from) / elements_[e].length, elements_[e].length) * load.force);
         return;
     }
@@ -128,10 +149,10 @@ BeamResponse Beam::solve(const std::vector<BeamLoad>& loads) const
     std::vector<Eigen::Vector4d> equivalent(elements_.size(), Eigen::Vector4d::Zero());
     for (const BeamLoad& load : loads) add_load(nodal, equivalent, load);
 
-    Eigen::VectorXd reduced(factor_.rows());
+    Eigen::VectorXd reduced(free_);
     for (int i = 0; i < unknowns; ++i)
         if (free_of_[static_cast<std::size_t>(i)] >= 0) reduced(free_of_[static_cast<std::size_t>(i)]) = nodal(i);
-    const Eigen::VectorXd solved = factor_.solve(reduced);
+    const Eigen::VectorXd solved = factor_->solve(reduced);
     Eigen::VectorXd u = Eigen::VectorXd::Zero(unknowns);
     for (int i = 0; i < unknowns; ++i)
         if (free_of_[static_cast<std::size_t>(i)] >= 0) u(i) = solved(free_of_[static_cast<std::size_t>(i)]);

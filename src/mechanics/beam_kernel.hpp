@@ -1,9 +1,10 @@
 #pragma once
 // SI doubles: metres, newtons, pascals. A straight Timoshenko beam on rigid supports, factored once and solved for many loads.
 
-#include <Eigen/Cholesky>
 #include <Eigen/Core>
+#include <Eigen/SparseCholesky>
 
+#include <memory>
 #include <vector>
 
 namespace jointwright::kernel {
@@ -35,7 +36,8 @@ class Beam {
 public:
     /// @param cells     in order, without gaps
     /// @param supports  places within the beam, rising
-    Beam(const std::vector<BeamCell>& cells, std::vector<double> supports);
+    /// @param built_in  by support: held against turning too; shorter: the others are free to turn
+    Beam(const std::vector<BeamCell>& cells, std::vector<double> supports, const std::vector<bool>& built_in = {});
     /// Response to loads that act together. Loads beyond an end are taken at the end.
     BeamResponse solve(const std::vector<BeamLoad>& loads) const;
     const std::vector<double>& supports() const { return supports_; }
@@ -44,6 +46,10 @@ private:
     struct Element {
         double from, length, bending, ratio; // ratio: 12 E I/(G A' L²)
     };
+    using Factor = Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Lower, Eigen::NaturalOrdering<int>>;
+    void place_nodes(const std::vector<BeamCell>& cells);
+    void hold(const std::vector<bool>& built_in);
+    void factorise();
     Eigen::Matrix4d stiffness(const Element& element) const;
     void add_load(Eigen::VectorXd& nodal, std::vector<Eigen::Vector4d>& equivalent, const BeamLoad& load) const;
 
@@ -51,8 +57,8 @@ private:
     std::vector<Element> elements_;
     std::vector<int> free_of_; // index among the free unknowns, −1 held
     std::vector<int> support_node_;
-    Eigen::MatrixXd full_;
-    Eigen::LDLT<Eigen::MatrixXd> factor_;
+    int free_ = 0;
+    std::shared_ptr<const Factor> factor_; // nodes in a row: the matrix is a narrow band and fills nowhere
 };
 
 } // namespace jointwright::kernel

@@ -166,7 +166,11 @@ DesignRead read_design(std::string_view text, const Facts& facts)
 {
     auto tree = parse_tree(text);
     if (const Fault* fault = std::get_if<Fault>(&tree)) return {std::nullopt, {*fault}};
-    DesignValue& root = std::get<DesignValue>(tree);
+    return read_design(std::move(std::get<DesignValue>(tree)), text, facts);
+}
+
+DesignRead read_design(DesignValue root, std::string_view text, const Facts& facts)
+{
     if (root.entries.empty()) return {std::nullopt, {empty_fault()}};
     return DesignReader(std::move(root), text, facts).read();
 }

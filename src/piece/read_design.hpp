@@ -4,6 +4,7 @@
 #include "facts/facts.hpp"
 #include "piece/fault.hpp"
 #include "piece/piece.hpp"
+#include "piece/value.hpp"
 
 #include <optional>
 #include <string_view>
@@ -19,6 +20,10 @@ struct DesignRead {
 /// Reads and resolves a design. Works in memory; knows no files. Text over 4 MiB, bytes that are not UTF-8 and an empty text are faults
 /// ("too-large", "syntax", "missing-key"). Geometry is checked too: joints whose parts stand apart, parts that share space without a joint.
 DesignRead read_design(std::string_view text, const Facts& facts);
+
+/// The same for a design that has been parsed already, its values changed perhaps: for variants.
+/// @param text  that the tree was parsed from, for the lines shown in messages
+DesignRead read_design(DesignValue root, std::string_view text, const Facts& facts);
 
 /// The same design with every pattern, repeat, copy and mirror written out as single copies: itself a valid design text with the same
 /// verdicts. Numbers of the copies stay ("slat #3" names the same one).

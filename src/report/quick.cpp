@@ -33,6 +33,12 @@ struct ToJson {
         for (const QuickRow& row : rows) list.push_back(json_row(row));
         return list;
     }
+    OrderedJson operator()(const std::vector<double>& numbers) const
+    {
+        OrderedJson list = OrderedJson::array();
+        for (const double number : numbers) list.push_back(json_number(number));
+        return list;
+    }
 };
 
 /// "tangential: 0.00369 1/% at 12 % (source, retrieved)".
@@ -59,6 +65,12 @@ struct ToText {
     void operator()(double number) const { line(value_words(number, value.unit, units)); }
     void operator()(const std::string& text) const { line(text); }
     void operator()(const std::vector<std::string>& texts) const { line(fmt::format("{}", fmt::join(texts, ", "))); }
+    void operator()(const std::vector<double>& numbers) const
+    {
+        std::string words;
+        for (const double number : numbers) words += (words.empty() ? "" : ", ") + value_words(number, value.unit, units);
+        line(words);
+    }
     void operator()(const std::vector<QuickRow>& rows) const
     {
         for (const QuickRow& row : rows) page.paragraph(row_words(row, units), {}, 2);

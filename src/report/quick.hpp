@@ -22,8 +22,8 @@ struct QuickRow {
     std::string provenance; ///< "retrieved", "memory", "computed", "estimated"
 };
 
-/// A number in SI, a text, a list of names or a list of table values.
-using QuickContent = std::variant<double, std::string, std::vector<std::string>, std::vector<QuickRow>>;
+/// A number in SI, a text, a list of names, of table values or of numbers in SI.
+using QuickContent = std::variant<double, std::string, std::vector<std::string>, std::vector<QuickRow>, std::vector<double>>;
 
 struct QuickValue {
     std::string name;     ///< key in the JSON, with its unit: "deflection_m"

@@ -1,6 +1,7 @@
-// How contact finding and a whole check grow with the number of parts. Speed is measured here, never asserted in a test.
+// How contact finding and a whole check grow with the number of parts; how long the sweeps of `size` take. Speed is measured here, never asserted in a test.
 
 #include "checks/run.hpp"
+#include "checks/size_search.hpp"
 #include "piece/contact.hpp"
 #include "piece/read_design.hpp"
 
@@ -100,8 +101,28 @@ void check_whole(benchmark::State& state)
     state.SetComplexityN(static_cast<benchmark::IterationCount>(piece.copies.size()));
 }
 
+/// The question "how thin may the long rail be?" put to the first example: some ten whole checks.
+void size_sweep(benchmark::State& state)
+{
+    const std::string& text = *facts().text("designs/boot-bench.toml");
+    const DesignRead read = read_design(text, facts());
+    constexpr std::size_t kLongRail = 1;
+    for (auto _ : state)
+        benchmark::DoNotOptimize(search_size(text, *read.piece, facts(), kLongRail, VariedSize::thickness, LengthUnit::inch));
+}
+
+/// The whole check with every wood of the tables for that rail.
+void wood_sweep(benchmark::State& state)
+{
+    const DesignRead read = read_design(*facts().text("designs/boot-bench.toml"), facts());
+    constexpr std::size_t kLongRail = 1;
+    for (auto _ : state) benchmark::DoNotOptimize(search_woods(*read.piece, facts(), kLongRail, LengthUnit::inch));
+}
+
 } // namespace
 
 BENCHMARK(find_contacts_of)->Arg(25)->Arg(50)->Arg(100)->Arg(200)->Arg(360)->Unit(benchmark::kMillisecond)->Complexity();
 BENCHMARK(check_whole)->Arg(25)->Arg(50)->Arg(100)->Arg(200)->Arg(360)->Unit(benchmark::kMillisecond)->Complexity();
+BENCHMARK(size_sweep)->Unit(benchmark::kMillisecond);
+BENCHMARK(wood_sweep)->Unit(benchmark::kMillisecond);
 BENCHMARK_MAIN();
