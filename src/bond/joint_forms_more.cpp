@@ -85,8 +85,9 @@ std::string_view finger_strength(const JointGround& g, JointCapacity& c)
     g.say({"Shear on the flanks of the fingers, as a stress of the whole section", "σ = 2 f L/p",
            fmt::format("fingers {} mm long, {} mm from finger to finger", mm_of(s.length), mm_of(s.width)), by_flanks, "Pa",
            "mechanics"});
-    g.say({"Lowest published mean of glued finger joints", "0.41 f_m", "well made and of 10 to 15 mm they reach 0.75", low, "Pa",
-           g.facts.number("finger_share_low").cite.text()});
+    g.say({"Lowest published mean of glued finger joints", "0.41 f_m",
+           fmt::format("well made and of 10 to 15 mm they reach {}", write_number(g.facts.number("finger_share_best").value, 2)),
+           low, "Pa", g.facts.number("finger_share_low").cite.text()});
     if (in_millimetres(s.length) < 4 - 1e-6 || in_millimetres(s.length) > 15 + 1e-6)
         c.range.push_back(fmt::format("fingers of {} mm: the published tests have 4 to 15 mm", mm_of(s.length)));
     return "the lowest published mean of finger joints (Vassiliou and others)";
