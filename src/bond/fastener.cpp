@@ -112,6 +112,8 @@ FastenerCapacity metal_capacity(const Facts& facts, const WoodState& wood, std::
     const double depth = depth_share(facts, asked.kind, g, l / d);
     const double across_end = asked.end_grain ? facts.number("end_lateral_share").value : 1;
     c.lateral = newtons(share * k.value * std::pow(d, family.lateral_power) * depth * across_end);
+    c.lateral_shallow = newtons(share * k.value * std::pow(d, family.lateral_power) * across_end *
+                                std::min(1.0, l / d / facts.number("lateral_full_depth").value));
     if (family.key == "lag") c.lateral_across = *c.lateral * lag_across_share(facts, asked.diameter);
     c.pilot = pilot_for(facts, wood.kind, g, asked);
     if (asked.kind != FastenerKind::nail) c.clearance = asked.diameter + metres(facts.number("clearance_hole_extra").value);

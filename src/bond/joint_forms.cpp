@@ -34,6 +34,19 @@ void say_twist(const JointGround& g, const JointCapacity& c)
            c.corner.value(), "N m", "Smardzewski, Furniture Design (2015), ch. 6 (retrieved); mechanics"});
 }
 
+/// A half lap drawn lengthwise: how far the stress at its ends stands above the mean. Shown, not multiplied onto the strength.
+void say_end_peak(const JointGround& g)
+{
+    const WoodState &rail = *g.woods.rail, &post = *g.woods.post;
+    if (!rail.modulus_along || !rail.shear_modulus_lt || !post.modulus_tangential || !post.shear_modulus_rt) return;
+    const Length half = g.sizes.rail_thickness / 2.0;
+    const double peak = lap_end_peak(g.facts, g.sizes.length, {rail.modulus_along->value, rail.shear_modulus_lt->value, half},
+                                     {post.modulus_tangential->value, post.shear_modulus_rt->value, half});
+    g.say({"Stress at the ends of the lap over its mean when it is drawn lengthwise (shown only)", "(βl/2) coth(βl/2)",
+           fmt::format("each half {} mm thick, the post's grain crossed", mm(half)), peak, "1",
+           g.facts.source("volkersen-1938")});
+}
+
 /// Beside the tenon's own pull-out: the published expression, and what of it lies outside what was tested.
 void add_tenon_expression(const JointGround& g, bool loose, JointCapacity& c)
 {
@@ -114,6 +127,7 @@ void twisted_faces_strength(const JointGround& g, JointForm form, JointCapacity&
     g.say({"Glued side grain", form == JointForm::bridle ? "A = 2 w L" : "A = w L",
            fmt::format("{} × {} mm", mm(g.sizes.width), mm(g.sizes.length)), c.glued.value(), "m2", "geometry"});
     say_twist(g, c);
+    if (form == JointForm::lap) say_end_peak(g);
     c.range.push_back(form == JointForm::bridle ? "no published strength of a single bridle with its sizes was found"
                                                 : "no published strength of a half lap with its sizes was found");
 }

@@ -5,6 +5,7 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/glue_demand.hpp"
+#include "checks/screw_fallback.hpp"
 #include "measure/write.hpp"
 
 #include <fmt/core.h>
@@ -157,7 +158,13 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
     f.utilisation = u.use;
     f.verdict = verdict_of(*prepared.facts, joint, glue, demand, u);
     f.headline = headline_for(first, second, glue, demand, u, f.verdict);
-    if (f.verdict != Verdict::pass) f.remedy = remedy_for(first, glue, demand);
+    if (f.verdict != Verdict::pass) {
+        f.remedy = remedy_for(first, glue, demand);
+        const Point& through = (glue.largest ? *glue.largest : contact.patches.front()).normal;
+        const std::string screws =
+            screwed_instead(prepared, contact, {demand.shear, demand.pull, demand.pull * demand.lever, demand.duration, through});
+        if (!screws.empty()) *f.remedy += "; " + screws;
+    }
     f.values = values_of(glue, demand, u);
     f.working = working_of(*prepared.facts, glue, demand, u, std::move(strength));
     gather_sources(f);
