@@ -1,6 +1,7 @@
 #include "checks/screw_fallback.hpp"
 
 #include "checks/check_tools.hpp"
+#include "checks/joint_demand.hpp"
 #include "measure/write.hpp"
 #include "piece/turn.hpp"
 
@@ -41,8 +42,32 @@ WoodState holding_wood(const Prepared& prepared, std::size_t copy)
     return fastened_state(*prepared.facts, prepared.state_of(copy).record, prepared.piece->woods[part.wood].own_strength);
 }
 
+FallbackNeed hardest_need(const Prepared& prepared, std::size_t c)
+{
+    const Contact& contact = prepared.layout->contacts[c];
+    const Point& normal = contact.patches.front().normal; // out of the first part into the second
+    FallbackNeed need;
+    need.through = normal;
+    need.duration = LoadDuration::lasting;
+    double most = 0;
+    for (const JointDemand& demand : joint_demand(prepared, c)) {
+        const Point& f = demand.force;
+        const double whole = std::sqrt(f[0] * f[0] + f[1] * f[1] + f[2] * f[2]),
+                     along = f[0] * normal[0] + f[1] * normal[1] + f[2] * normal[2];
+        if (whole <= most) continue;
+        most = whole;
+        need.pull = std::max(0.0, along);
+        need.shear = std::sqrt(std::max(0.0, whole * whole - along * along));
+        need.duration = demand.duration;
+    }
+    if (most == 0) need.shear = std::min(prepared.masses[contact.first], prepared.masses[contact.second]) * kStandardGravity;
+    return need;
+}
+
 std::string screwed_instead(const Prepared& prepared, const Contact& contact, const FallbackNeed& need)
 {
+    if (contact.joint && prepared.piece->joints[*contact.joint].kind == JointKind::mitre)
+        return "wood screws across a mitre sit half in end grain and hold little: a key does it better";
     const double first = thickness_along(prepared, contact.first, need.through),
                  second = thickness_along(prepared, contact.second, need.through);
     const bool first_thinner = first <= second;

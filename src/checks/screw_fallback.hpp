@@ -19,6 +19,9 @@ struct FallbackNeed {
 /// known. Screws go through the thinner part into the thicker; the glue is not counted on beside them.
 std::string screwed_instead(const Prepared& prepared, const Contact& contact, const FallbackNeed& need);
 
+/// The hardest that any load case asks of a contact, for a joint without glue that counts: worst of joint_demand, else the weight of the lighter part.
+FallbackNeed hardest_need(const Prepared& prepared, std::size_t contact);
+
 /// The wood that holds a part's threads: 12 %, with the table's own specific gravity.
 WoodState holding_wood(const Prepared& prepared, std::size_t copy);
 

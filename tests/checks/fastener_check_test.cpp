@@ -159,3 +159,39 @@ TEST_CASE("Every glue line that warns or fails offers screws, with slots where t
     }
     CHECK(seen > 0);
 }
+
+TEST_CASE("A part glued by end grain alone is offered screws too, for the load or for its weight", "[fastener-check][glue-line]")
+{
+    const std::string text = still_head(true) + R"(
+[[wood]]
+id = "oak"
+species = "red oak"
+[[part]]
+id = "panel"
+wood = "oak"
+length = 500
+width = 100
+thickness = 20
+grain = "x"
+face = "z"
+at = [0, 0, 0]
+[[part]]
+id = "rail"
+wood = "oak"
+length = 300
+width = 60
+thickness = 20
+grain = "y"
+face = "z"
+at = { left = 200, front = 100, bottom = 0 }
+[[joint]]
+between = ["rail", "panel"]
+kind = "butt"
+glue = "PVA"
+)";
+    const Finding f = finding_of(content_of(text).findings, "glue-line", "rail / panel");
+    CHECK(f.verdict == Verdict::fail);
+    REQUIRE(f.remedy);
+    CHECK_THAT(*f.remedy, ContainsSubstring("tenon"));
+    CHECK_THAT(*f.remedy, ContainsSubstring("wood screws"));
+}
