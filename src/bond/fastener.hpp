@@ -45,7 +45,7 @@ struct FastenerCapacity {
     Force withdrawal_ultimate{};  ///< mean
     Force withdrawal_allowable{}; ///< loads of ordinary duration; 0 where it must not be relied on
     std::optional<Force> lateral; ///< allowable across the fastener; for lag screws along the grain; none where nothing is known
-    Force lateral_shallow{};               ///< what it may bear across where it goes in less than 4 D, straight down to nothing: estimated
+    Force lateral_shallow{};      ///< what it may bear across where it goes in less than 4 D, straight down to nothing: estimated
     std::optional<Force> lateral_across; ///< lag screws: pushed across the grain
     Length pilot{};                      ///< hole for the thread, or for a dowel its own
     Length clearance{};                  ///< hole in the part under the head; 0 where there is none

@@ -301,7 +301,8 @@ const Datum<double>& Facts::number(std::string_view key) const
 {
     const auto found = tables_->numbers.find(key);
     if (found == tables_->numbers.end())
-        throw BrokenData(fmt::format("limits.toml, loads.toml, strength.toml, joints.toml, fastenings.toml: there is no \"{}\"", key));
+        throw BrokenData(
+            fmt::format("limits.toml, loads.toml, strength.toml, joints.toml, fastenings.toml: there is no \"{}\"", key));
     return found->second;
 }
 
