@@ -59,7 +59,7 @@ struct OptionSet::Parser {
     CLI::App app;
     std::vector<std::string> options, valued; ///< names as typed
     std::vector<std::pair<std::string, std::optional<std::string>*>> values;
-    std::vector<std::pair<std::string, std::vector<std::string>*>> lists;
+    std::vector<std::pair<std::string, std::vector<std::string>*>> repeated;
     std::vector<HelpLine> option_help, positional_help;
     std::optional<std::string>* positional = nullptr;
     bool joins_words = false;
@@ -128,10 +128,10 @@ void OptionSet::value(const std::string& name, std::optional<std::string>& into,
 
 void OptionSet::values(const std::string& name, std::vector<std::string>& into, const std::string& kind, const std::string& says)
 {
-    parser_->app.add_option(name, into)->allow_extra_args(false);
+    parser_->app.add_option(name, into)->allow_extra_args(false)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
     parser_->options.push_back(name);
     parser_->valued.push_back(name);
-    parser_->lists.emplace_back(name, &into);
+    parser_->repeated.emplace_back(name, &into);
     parser_->option_help.push_back({name + " " + kind, says});
 }
 
@@ -168,13 +168,15 @@ std::optional<Answer> OptionSet::take(const Arguments& arguments)
     } catch (const CLI::ParseError& error) {
         return wrong_command_line({parser_->mismatch(error.what())});
     }
+    const auto is_option = [&](const std::string& text) {
+        return std::find(parser_->options.begin(), parser_->options.end(), text) != parser_->options.end();
+    };
     for (const auto& [name, text] : parser_->values)
-        if (*text && std::find(parser_->options.begin(), parser_->options.end(), **text) != parser_->options.end())
+        if (*text && is_option(**text))
             return wrong_command_line({fault_of("missing-value", fmt::format("{} has no value", name))});
-    for (const auto& [name, texts] : parser_->lists)
-        for (const std::string& text : *texts)
-            if (std::find(parser_->options.begin(), parser_->options.end(), text) != parser_->options.end())
-                return wrong_command_line({fault_of("missing-value", fmt::format("{} has no value", name))});
+    for (const auto& [name, texts] : parser_->repeated)
+        if (std::any_of(texts->begin(), texts->end(), is_option))
+            return wrong_command_line({fault_of("missing-value", fmt::format("{} has no value", name))});
     if (const auto fault = parser_->leftover()) return wrong_command_line({*fault});
     return std::nullopt;
 }

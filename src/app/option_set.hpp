@@ -22,7 +22,7 @@ public:
 
     /// An option with a value, "--width" or "-o": `kind` names the value in the help. The text goes into `into`, which must outlive this.
     void value(const std::string& name, std::optional<std::string>& into, const std::string& kind, const std::string& says);
-    /// An option with a value that may be given several times; the texts come in the order of the command line.
+    /// An option with a value that may be given several times; each goes to the end of `into`.
     void values(const std::string& name, std::vector<std::string>& into, const std::string& kind, const std::string& says);
     /// An option without a value.
     void flag(const std::string& name, bool& into, const std::string& says);

@@ -152,4 +152,11 @@ const WoodRecord* wood_for(const Facts& facts, const std::string& option, const 
     return wood;
 }
 
+const GlueRecord* glue_for(const Facts& facts, const std::string& option, const std::string& name, ValueReader& reader)
+{
+    const GlueRecord* glue = facts.find_glue(name);
+    if (glue == nullptr) reader.add(unknown_name(facts, glue_names(), name, option));
+    return glue;
+}
+
 } // namespace jointwright

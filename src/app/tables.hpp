@@ -43,5 +43,7 @@ Fault unknown_name(const Facts& facts, const NameKind& kind, const std::string& 
 /// The wood that an option names, or nullptr with a fault in the reader.
 const WoodRecord* wood_for(const Facts& facts, const std::string& option, const std::optional<std::string>& name,
                            ValueReader& reader);
+/// The glue that an option names, or nullptr with a fault in the reader.
+const GlueRecord* glue_for(const Facts& facts, const std::string& option, const std::string& name, ValueReader& reader);
 
 } // namespace jointwright

@@ -89,6 +89,60 @@ Length ValueReader::place(const std::string& option, const std::string& text)
     return {};
 }
 
+Length ValueReader::length_or_none(const std::string& option, const std::string& text)
+{
+    const auto read = taken(option, read_length(text));
+    if (!read) return {};
+    if (std::isfinite(in_metres(*read)) && in_metres(*read) >= 0 && in_metres(*read) <= kLongestMetres) return *read;
+    out_of_range(option, text, "it is 0 or more and at most 20 m");
+    return {};
+}
+
+std::vector<Length> ValueReader::sizes(const std::string& option, const std::optional<std::string>& text, std::size_t count,
+                                       std::string_view example)
+{
+    std::vector<Length> none(count, Length{});
+    if (!text) {
+        missing(option, example);
+        return none;
+    }
+    const auto read = taken(option, read_lengths(*text));
+    if (!read) return none;
+    if (read->size() != count) {
+        add(fault_of("wrong-type",
+                     fmt::format("{}: {} sizes are wanted with x between them, not {}", option, count, in_quotes(*text)),
+                     option_with(option, example)));
+        return none;
+    }
+    for (const Length& size : *read)
+        if (!above_zero(in_metres(size)) || in_metres(size) > kLongestMetres) {
+            out_of_range(option, *text, "a size is above 0 and at most 20 m");
+            return none;
+        }
+    return *read;
+}
+
+std::pair<std::vector<Length>, int> ValueReader::sizes_and_count(const std::string& option,
+                                                                 const std::optional<std::string>& text, std::size_t count,
+                                                                 std::string_view example)
+{
+    if (!text) return {sizes(option, text, count, example), 1};
+    const std::size_t last = text->find_last_of("xX"), times = text->rfind("×");
+    const std::size_t cut = times != std::string::npos && (last == std::string::npos || times > last) ? times : last;
+    const std::size_t mark = cut == times && times != std::string::npos ? std::string_view("×").size() : 1;
+    const std::optional<std::string> lengths = cut == std::string::npos ? *text : text->substr(0, cut);
+    const Outcome<double> number =
+        cut == std::string::npos ? Outcome<double>(Misreading{"wrong-type", "", ""}) : read_number(text->substr(cut + mark));
+    constexpr double most = 1000;
+    if (!number || *number != std::floor(*number) || *number < 1 || *number > most) {
+        add(fault_of("wrong-type",
+                     fmt::format("{}: {} does not end in a whole number from 1 on, how many there are", option, in_quotes(*text)),
+                     option_with(option, example)));
+        return {std::vector<Length>(count, Length{}), 1};
+    }
+    return {sizes(option, lengths, count, example), static_cast<int>(*number)};
+}
+
 Force ValueReader::force(const std::string& option, const std::string& text)
 {
     const auto read = taken(option, read_force(text));
@@ -188,6 +242,16 @@ Angle ValueReader::rings(const std::string& option, const std::string& text)
     if (in_deg >= 0 && in_deg <= 90) return *angle;
     out_of_range(option, text,
                  "the angle between the rings and the wide face is from 0 (flat-sawn) to 90 degrees (quarter-sawn)");
+    return {};
+}
+
+Angle ValueReader::grain_angle(const std::string& option, const std::string& text)
+{
+    const auto read = taken(option, read_angle(text));
+    if (!read) return {};
+    const double in_deg = in_degrees(*read);
+    if (in_deg >= 0 && in_deg <= 90) return *read;
+    out_of_range(option, text, "the angle between two grains is from 0 to 90 degrees");
     return {};
 }
 

@@ -21,6 +21,14 @@ public:
                               std::string_view example);
     /// A place along something: any sign, at most 20 m.
     Length place(const std::string& option, const std::string& text);
+    /// A length from 0 on, at most 20 m.
+    Length length_or_none(const std::string& option, const std::string& text);
+    /// Lengths parted by x: exactly `count` of them, each a size. `example` is what to write.
+    std::vector<Length> sizes(const std::string& option, const std::optional<std::string>& text, std::size_t count,
+                              std::string_view example);
+    /// Lengths parted by x and a whole number at the end: `3/8in x 2in x 2`.
+    std::pair<std::vector<Length>, int> sizes_and_count(const std::string& option, const std::optional<std::string>& text,
+                                                        std::size_t count, std::string_view example);
     Force force(const std::string& option, const std::string& text);
     LineLoad line_load(const std::string& option, const std::string& text);
     Stress stress(const std::string& option, const std::string& text);
@@ -33,6 +41,8 @@ public:
     Temperature temperature(const std::string& option, const std::optional<std::string>& text);
     /// Angle between rings and wide face: flat, rift, quarter or degrees from 0 to 90.
     Angle rings(const std::string& option, const std::string& text);
+    /// Angle between two grains: degrees from 0 to 90.
+    Angle grain_angle(const std::string& option, const std::string& text);
     /// One word of a few, in the spelling of the list; the first one when it is none of them.
     std::string one_of(const std::string& option, const std::string& text, const std::vector<std::string>& words);
 

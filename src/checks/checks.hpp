@@ -19,6 +19,8 @@ std::vector<Finding> check_cross_grain(const Prepared& prepared);
 std::vector<Finding> check_groove_room(const Prepared& prepared);
 std::vector<Finding> check_slot_length(const Prepared& prepared);
 std::vector<Finding> check_glue_line(const Prepared& prepared);
+std::vector<Finding> check_joint_capacity(const Prepared& prepared);
+std::vector<Finding> check_fastener(const Prepared& prepared);
 std::vector<Finding> check_sag(const Prepared& prepared);
 std::vector<Finding> check_bending(const Prepared& prepared);
 std::vector<Finding> check_shear(const Prepared& prepared);

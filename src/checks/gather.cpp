@@ -1,6 +1,7 @@
 #include "checks/gather.hpp"
 
 #include "checks/check_tools.hpp"
+#include "checks/joint_demand.hpp"
 #include "measure/write.hpp"
 
 #include <fmt/core.h>
@@ -162,6 +163,13 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
     };
     for (const CombinationFindings& run : runs)
         for (const std::string& line : run.prepared->statics.cases.assumed) add(line);
+    for (const CombinationFindings& run : runs)
+        if (std::any_of(run.findings.begin(), run.findings.end(),
+                        [](const Finding& f) { return f.check == "joint-capacity" && f.utilisation; }))
+            for (const std::string& line : joint_demand_assumptions(*run.prepared)) add(line);
+    if (std::any_of(piece.joints.begin(), piece.joints.end(),
+                    [](const Joint& joint) { return joint.kind == JointKind::buttons; }))
+        add("each button is held by one number 8 wood screw, 16 mm deep");
     const bool loaded = piece.use != Use::none && piece.use != Use::panel;
     if (loaded) {
         add("every board is straight-grained and clear of knots where it is stressed");

@@ -78,6 +78,7 @@ void add_handed_down(const Prepared& prepared, std::size_t c, const GluedArea& g
         demand.hangs = hangs;
         demand.sum = fmt::format("{} N {}", write_number(worst, 4), level ? "pull here" : "handed down here");
         (level ? demand.tension : demand.shear) = level ? worst / glue.area : worst;
+        if (level) demand.pull = worst;
         demands.push_back(std::move(demand));
     }
 }
@@ -100,7 +101,7 @@ void add_seat_demands(const Prepared& prepared, const GluedArea& glue, std::size
     const std::string level = std::string(name_of(piece.limits.level));
     const Datum<double>& push = facts.number("push_" + level);
     demands.push_back({fmt::format("{} pushed sideways", piece.label(upper, true)), true, LoadDuration::short_term,
-                       push.value / places, 0, push.cite.text(),
+                       push.value / places, 0, 0, 0, push.cite.text(),
                        fmt::format("{} N over {} glued places", write_number(push.value, 4), places)});
     const Datum<double>& jerk = facts.number("lift_factor");
     const double lift = jerk.value * prepared.whole_mass() * kStandardGravity / places;
@@ -109,7 +110,7 @@ void add_seat_demands(const Prepared& prepared, const GluedArea& glue, std::size
     // The smaller the glued share, the smaller both the area and what resists tearing off.
     const double stress = (lift / glue.largest->area + (modulus > 0 ? lift * reach / modulus : 0)) / glue.glued_share;
     demands.push_back({fmt::format("the whole piece lifted by the edge of {}", piece.label(upper, true)), true,
-                       LoadDuration::short_term, 0, stress, jerk.cite.text(),
+                       LoadDuration::short_term, 0, stress, lift, reach, jerk.cite.text(),
                        fmt::format("{} × {} kg over {} places, held {} from the middle of the glue", write_number(jerk.value, 2),
                                    write_number(prepared.whole_mass(), 3), places, size_words(prepared, reach))});
 }
@@ -160,7 +161,7 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
             prepared.masses[contact.first] < prepared.masses[contact.second] ? contact.first : contact.second;
         const double weight = prepared.masses[lighter] * kStandardGravity;
         demands.push_back({fmt::format("the weight of {}", piece.label(lighter, true)), false, LoadDuration::lasting, weight, 0,
-                           "mass of the part", fmt::format("{} kg", write_number(prepared.masses[lighter], 3))});
+                           0, 0, "mass of the part", fmt::format("{} kg", write_number(prepared.masses[lighter], 3))});
     }
     return demands;
 }

@@ -30,6 +30,8 @@ struct GlueDemand {
     LoadDuration duration = LoadDuration::short_term;
     double shear = 0;   ///< N
     double tension = 0; ///< mean plus bending at the edge [Pa]
+    double pull = 0;    ///< of the tension, the force [N]
+    double lever = 0;   ///< and how far from the middle of the glue it acts [m]
     std::string source;
     std::string sum;    ///< how it came about
     bool hangs = false; ///< a lasting pull on the glue, not a jerk

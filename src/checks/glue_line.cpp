@@ -5,6 +5,7 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/glue_demand.hpp"
+#include "checks/screw_fallback.hpp"
 #include "measure/write.hpp"
 
 #include <fmt/core.h>
@@ -157,15 +158,22 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
     f.utilisation = u.use;
     f.verdict = verdict_of(*prepared.facts, joint, glue, demand, u);
     f.headline = headline_for(first, second, glue, demand, u, f.verdict);
-    if (f.verdict != Verdict::pass) f.remedy = remedy_for(first, glue, demand);
+    if (f.verdict != Verdict::pass) {
+        f.remedy = remedy_for(first, glue, demand);
+        const Point& through = (glue.largest ? *glue.largest : contact.patches.front()).normal;
+        const std::string screws =
+            screwed_instead(prepared, contact, {demand.shear, demand.pull, demand.pull * demand.lever, demand.duration, through});
+        if (!screws.empty()) *f.remedy += "; " + screws;
+    }
     f.values = values_of(glue, demand, u);
     f.working = working_of(*prepared.facts, glue, demand, u, std::move(strength));
     gather_sources(f);
     return f;
 }
 
-Finding only_end_grain(const Prepared& prepared, const Contact& contact, const Joint& joint, const GluedArea& glue)
+Finding only_end_grain(const Prepared& prepared, std::size_t c, const Joint& joint, const GluedArea& glue)
 {
+    const Contact& contact = prepared.layout->contacts[c];
     const std::string first = prepared.piece->part_of(contact.first).id, second = prepared.piece->part_of(contact.second).id;
     Finding f;
     f.check = "glue-line";
@@ -189,6 +197,10 @@ Finding only_end_grain(const Prepared& prepared, const Contact& contact, const J
         f.headline = fmt::format("{} is glued to {} by end grain alone: such glue counts as nothing, and nothing else holds it.",
                                  first, second);
         f.remedy = "use a tenon, dowels, a housing or screws";
+    }
+    if (f.verdict != Verdict::pass) {
+        const std::string screws = screwed_instead(prepared, contact, hardest_need(prepared, c));
+        if (!screws.empty()) *f.remedy += "; " + screws;
     }
     f.working.push_back({"Glued end grain", "A", "", glue.end_grain, "m2", "geometry"});
     f.working.push_back({"End grain to anything counts as nothing", "f = 0",
@@ -241,7 +253,7 @@ std::vector<Finding> check_glue_line(const Prepared& prepared)
         }
         const GluedArea glue = glued_area(contact, joint);
         if (glue.area <= 0) {
-            keep_worst(findings, only_end_grain(prepared, contact, joint, glue));
+            keep_worst(findings, only_end_grain(prepared, c, joint, glue));
             continue;
         }
         for (const GlueDemand& demand : glue_demands(prepared, c, glue))

@@ -18,6 +18,8 @@ const std::vector<CheckInfo>& all_checks()
         {"groove-room", "floating panels: room to swell, and still in the groove when dry", check_groove_room},
         {"slot-length", "screws, buttons and pegs across the grain: travel and slots", check_slot_length},
         {"glue-line", "strength of every glue line by the true relation of its grains", check_glue_line},
+        {"joint-capacity", "strength of tenons, dowels, bridles, laps and dovetails", check_joint_capacity},
+        {"fastener", "screws and buttons: hold, reach, distances, pilot holes", check_fastener},
         {"sag", "how far rails, slats, shelves and aprons bend in use", check_sag},
         {"bending", "whether lying parts break under people and goods", check_bending},
         {"shear", "shear along the grain of lying parts", check_shear},

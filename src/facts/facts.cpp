@@ -16,7 +16,7 @@ namespace jointwright {
 
 namespace {
 
-constexpr std::string_view kNumberFiles[] = {"strength.toml", "limits.toml", "loads.toml"};
+constexpr std::string_view kNumberFiles[] = {"strength.toml", "limits.toml", "loads.toml", "joints.toml", "fastenings.toml"};
 
 /// Numbers in percent are shares in these tables: V = 16 % is 0.16.
 void share_of_percent(Datum<double>& datum, const toml::table& entry)
@@ -301,7 +301,8 @@ const Datum<double>& Facts::number(std::string_view key) const
 {
     const auto found = tables_->numbers.find(key);
     if (found == tables_->numbers.end())
-        throw BrokenData(fmt::format("limits.toml, loads.toml, strength.toml: there is no \"{}\"", key));
+        throw BrokenData(
+            fmt::format("limits.toml, loads.toml, strength.toml, joints.toml, fastenings.toml: there is no \"{}\"", key));
     return found->second;
 }
 

@@ -91,7 +91,7 @@ public:
     std::vector<Listing> glues() const;
     std::vector<Listing> finishes() const;
 
-    /// A number of strength.toml, limits.toml or loads.toml in SI (percent as a share), by its key, for example "sag_seat_rail".
+    /// A number of strength.toml, limits.toml, loads.toml, joints.toml or fastenings.toml in SI (percent as a share), by its key, for example "sag_seat_rail".
     /// @throws BrokenData  there is no such key
     const Datum<double>& number(std::string_view key) const;
 

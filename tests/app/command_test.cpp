@@ -8,8 +8,8 @@ using program::Said;
 
 namespace {
 
-const std::vector<std::string> kVerbs = {"check", "movement", "emc",    "beam", "species", "rooms",
-                                         "glues", "finishes", "checks", "new",  "expand"};
+const std::vector<std::string> kVerbs = {"check",    "movement", "emc", "beam",   "species",   "rooms", "glues",
+                                         "finishes", "checks",   "new", "expand", "glue-line", "joint", "fastener"};
 
 void says_wrong(const Said& said, const std::string& first_line)
 {

@@ -129,7 +129,7 @@ TEST_CASE("The words of a source are there for a reader", "[data]")
 
 TEST_CASE("Numbers of limits, loads and strengths say what they are and where from", "[data]")
 {
-    for (const char* path : {"limits.toml", "loads.toml", "strength.toml"}) {
+    for (const char* path : {"limits.toml", "loads.toml", "strength.toml", "joints.toml", "fastenings.toml"}) {
         const toml::table table = parsed(path);
         for (const auto& [key, node] : table) {
             CAPTURE(path, std::string(key.str()));

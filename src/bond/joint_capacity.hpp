@@ -1,0 +1,83 @@
+#pragma once
+// Mean and lower strength of whole joints: the published expression where there is one, beside the mechanics of the glue line.
+
+#include "bond/glue_line.hpp"
+#include "bond/glue_patch.hpp"
+#include "facts/facts.hpp"
+#include "facts/working.hpp"
+#include "measure/quantity.hpp"
+#include "wood/state.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace jointwright {
+
+/// Kinds of joints whose strength can be reckoned. The rail is the part with the tenon, tails or dowels, the post the other.
+enum class JointForm { tenon, loose_tenon, bridle, lap, dowels, housing, dovetail, sliding_dovetail, finger, keyed_mitre };
+std::string_view name_of(JointForm form); ///< "sliding dovetail"
+
+/// Sizes of a joint. Which of them count depends on the form.
+struct JointSizes {
+    Length rail_thickness{}, rail_depth{}; ///< section of the rail; the depth lies in the plane in which the joint is bent
+    /// Tenon, bridle: thickness, width along the rail's depth, length into the post. Lap: width along the depth, length. Dovetail: `thickness`
+    /// of the tails' part, `length` that of the pins' part. Sliding dovetail, housing: `width` along the slide, `length` the depth let in.
+    /// Finger joint: `length` of the fingers, `width` from finger to finger. Key: `thickness`, `length` its depth from the corner.
+    Length thickness{}, width{}, length{};
+    Length diameter{};  ///< of dowels; `length` is the dowel's own, half of it in each part
+    int count = 1;      ///< dowels, tails, keys
+    Length clearance{}; ///< fit, each side
+};
+
+/// What the two parts are made of.
+struct JointWoods {
+    const WoodState* rail = nullptr;
+    const WoodState* post = nullptr;
+    std::string rail_name, post_name;
+    const GlueRecord* glue = nullptr; ///< none: dry, so that only shape holds
+};
+
+struct JointCapacity {
+    Moment mean{};      ///< in the plane of the rail's depth: the lower of the published expression and the glue-line mechanics
+    Moment lower{};     ///< 0.75 of it
+    Moment flat{};      ///< mean, across that plane: the rail's thickness is its depth then
+    Force withdrawal{}; ///< mean, pulled straight out
+    Force section_shear{};           ///< mean, of the tenon's or the dowels' own section; 0 where there is none
+    std::optional<Moment> published; ///< mean by the published expression
+    Moment glue_line{};              ///< mean by the mechanics of the glue line
+    Moment twist{};                  ///< of the glued faces alone, the same stress all over; 0 where it does not apply
+    Moment corner{};                 ///< elastic, at first failure in a corner: for comparison only
+    Area glued{};                    ///< side grain that counts
+    bool pressed_shoulder = false;
+    bool by_shape = false;           ///< bears by its shape what presses into it, with or without glue
+    std::string governs;             ///< "the glue line" or the name of the published expression
+    std::vector<std::string> range;  ///< what lies outside the range of a published expression, or that there is none
+    std::vector<std::string> advice; ///< proportions: common practice, no source
+};
+
+/// Strength of a joint; nothing when a wood lacks the shear strength (or, for finger joints, the bending strength) that it needs.
+///
+/// Tenon whose shoulder presses on the post: M = f_crossed A 0.9 z, z from the tenon's middle to the pressed edge; beside it Erdil and others 2005,
+/// M = a b (0.25 W + 0.78 d) L^0.8 S with a b = 0.8. No shoulder, bridle, lap: T_u = f_crossed ∫ρ dA. Dowels: Eckelman's withdrawal against
+/// f_crossed π D L/2; M = F (d1 + d2/2) for two. Finger joint: the published share of the bending strength against shear on the fingers' flanks.
+/// Lower strength 0.75 of the mean. Laws: never more with more clearance; never more with a weaker wood.
+/// Leaves out: splitting of the post, crushing at the shoulder, wear, pins through a tenon (a third of a sound glued joint's pull in tests).
+/// Sources beside each constant in data/joints.toml; checked in tests/published/joint_tests_test.cpp.
+std::optional<JointCapacity> joint_capacity(const Facts& facts, JointForm form, const JointSizes& sizes, const JointWoods& woods,
+                                            Working* working = nullptr);
+
+/// Moment by the published expression for rectangular tenons with the shear strength of the wood along the grain [N m].
+Moment tenon_expression(const Facts& facts, Length rail_depth, Length tenon_width, Length tenon_length, Stress shear);
+/// Withdrawal of one glued dowel by the published expression [N].
+Force dowel_expression(const Facts& facts, Length diameter, Length depth, Stress member_shear, Stress dowel_shear);
+
+/// Proportions that the trade keeps to, as sentences about what these sizes break; empty when they keep to all.
+std::vector<std::string> proportion_advice(JointForm form, const JointSizes& sizes);
+
+/// Allowable moment or force from a mean: service loads by duration, and proof loads with the further 2/3 for repeated use [1, a factor].
+double joint_service_factor(const Facts& facts, WoodKind kind, LoadDuration duration);
+double joint_proof_factor(const Facts& facts);
+
+} // namespace jointwright

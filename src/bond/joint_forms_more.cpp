@@ -1,0 +1,150 @@
+// Housings, dovetails, finger joints, keyed mitres, and the proportions that the trade keeps to.
+
+#include "bond/joint_forms.hpp"
+
+#include "measure/write.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace jointwright {
+
+namespace {
+
+constexpr double kCrossedTails = std::numbers::pi / 2;
+constexpr double kKeyAngle = std::numbers::pi / 4; // the key's grain crosses the mitre squarely
+
+std::string mm_of(Length v) { return write_number(in_millimetres(v), 4); }
+
+} // namespace
+
+void housing_strength(const JointGround& g, JointCapacity& c)
+{
+    g.say({"A housed end has end grain on its bottom, and across the post its walls are end grain too", "f = 0",
+           "it bears what presses into it, by its shape", 0, "Pa",
+           g.facts.cite("wood-handbook-2010", "ch. 10, p. 10-18 (retrieved)")});
+    c.range.push_back(
+        "no published strength of a housing was found; its glue counts as nothing, its shape bears what presses into it");
+}
+
+void dovetail_strength(const JointGround& g, JointCapacity& c)
+{
+    const JointSizes& s = g.sizes;
+    const Stress f = g.glue_strength_at(kCrossedTails);
+    const GluePatch cheeks{s.thickness, s.length, 2 * s.count};
+    c.glued = cheeks.area();
+    c.twist = twist_capacity(cheeks, f);
+    c.corner = elastic_corner_twist(cheeks, f);
+    c.glue_line = c.twist;
+    c.withdrawal = newtons(f.value() * c.glued.value());
+    g.say({"Both cheeks of every tail", "A = 2 n t1 t2",
+           fmt::format("{} tails, {} × {} mm", s.count, mm_of(s.thickness), mm_of(s.length)), c.glued.value(), "m2", "geometry"});
+    g.say({"The cheeks in twisting, the same stress all over", "T_u = f ∫ρ dA", "", c.twist.value(), "N m", "mechanics"});
+    c.range.push_back(
+        "dovetails were tested in diagonal compression only, with sizes that were not given: no published expression; the "
+        "wedge of the tails holds besides and is not counted");
+}
+
+void sliding_dovetail_strength(const JointGround& g, JointCapacity& c)
+{
+    const JointSizes& s = g.sizes;
+    const Stress f = g.glue_strength_at(kCrossedTails);
+    const GluePatch flanks{s.width, s.length, 2};
+    c.glued = flanks.area();
+    c.twist = twist_capacity(flanks, f);
+    c.corner = elastic_corner_twist(flanks, f);
+    c.glue_line = c.twist;
+    c.withdrawal = newtons(f.value() * c.glued.value());
+    g.say({"Both flanks of the tail", "A = 2 w h", fmt::format("{} × {} mm", mm_of(s.width), mm_of(s.length)), c.glued.value(),
+           "m2", "geometry"});
+    c.range.push_back(
+        "no published strength of a sliding dovetail was found; the flanks' glue is reckoned as on side grain, which holds "
+        "where the slide runs along the post's grain; the wedge holds besides and is not counted");
+}
+
+std::string_view finger_strength(const JointGround& g, JointCapacity& c)
+{
+    const JointSizes& s = g.sizes;
+    const Stress f = g.glue_strength_at(0);
+    const double section = in_metres(s.rail_thickness) * in_metres(s.rail_depth), depth = in_metres(s.rail_depth);
+    const double bending = std::min(g.woods.rail->bending_strength->value.value(),
+                                    g.woods.post->bending_strength ? g.woods.post->bending_strength->value.value()
+                                                                   : g.woods.rail->bending_strength->value.value());
+    const double by_flanks = std::min(bending, f.value() * 2 * in_metres(s.length) / in_metres(s.width));
+    const double low = g.facts.number("finger_share_low").value * bending * (g.woods.glue ? 1 : 0) *
+                       fit_share(g.facts, s.clearance, g.woods.glue && g.woods.glue->gap_filling);
+    c.glued = square_metres(section * 2 * in_metres(s.length) / in_metres(s.width));
+    c.glue_line = newton_metres(by_flanks * section * depth / 6);
+    c.flat = newton_metres(std::min(by_flanks, low) * section * in_metres(s.rail_thickness) / 6);
+    c.published = newton_metres(low * section * depth / 6);
+    c.withdrawal = newtons(std::min(by_flanks, low) * section);
+    g.say({"Bending strength of the solid wood (mean)", "f_m", "", bending, "Pa", g.woods.rail->bending_strength->source});
+    g.say({"Shear on the flanks of the fingers, as a stress of the whole section", "σ = 2 f L/p",
+           fmt::format("fingers {} mm long, {} mm from finger to finger", mm_of(s.length), mm_of(s.width)), by_flanks, "Pa",
+           "mechanics"});
+    g.say({"Lowest published mean of glued finger joints", "0.41 f_m",
+           fmt::format("well made and of 10 to 15 mm they reach {}", write_number(g.facts.number("finger_share_best").value, 2)),
+           low, "Pa", g.facts.number("finger_share_low").cite.text()});
+    if (in_millimetres(s.length) < 4 - 1e-6 || in_millimetres(s.length) > 15 + 1e-6)
+        c.range.push_back(fmt::format("fingers of {} mm: the published tests have 4 to 15 mm", mm_of(s.length)));
+    return "the lowest published mean of finger joints (Vassiliou and others)";
+}
+
+void keyed_mitre_strength(const JointGround& g, JointCapacity& c)
+{
+    const JointSizes& s = g.sizes;
+    const Stress f = g.glue_strength_at(kKeyAngle);
+    const double h = in_metres(s.length), cut = std::numbers::sqrt2 * in_metres(s.rail_depth);
+    // The key is the right-angled corner of that depth; half of each of its two faces is glued to either member.
+    const double area = 2 * s.count * h * h / 2;
+    const double centre = 2 * h / 3; // from the outer corner along the mitre
+    const double lever = std::max(0.0, std::min(cut - centre, centre));
+    c.glued = square_metres(area);
+    c.withdrawal = newtons(f.value() * area);
+    c.glue_line = newton_metres(c.withdrawal.value() * g.facts.number("tenon_lever_share").value * lever);
+    g.say({"Faces of the keys in one member", "A = n h²", fmt::format("{} × {} mm deep", s.count, mm_of(s.length)), area, "m2",
+           "geometry"});
+    g.say({"Keys drawn out about the pressed corner, the worse of opening and closing", "M = f A × 0.9 z",
+           fmt::format("z = {} mm", write_number(lever * 1e3, 4)), c.glue_line.value(), "N m",
+           g.facts.number("tenon_lever_share").cite.text()});
+    c.range.push_back(
+        "no published strength of a keyed mitre with its sizes was found (keyed ones were stronger than butted ones in "
+        "tests); the glue of the mitre itself is not counted");
+}
+
+std::vector<std::string> proportion_advice(JointForm form, const JointSizes& s)
+{
+    constexpr const char* kPractice = " (common practice, no source)";
+    std::vector<std::string> advice;
+    const double t = in_metres(s.thickness), whole = in_metres(s.rail_thickness);
+    const bool tenon = form == JointForm::tenon || form == JointForm::loose_tenon;
+    if ((tenon || form == JointForm::bridle) && whole > 0) {
+        if (t < 0.25 * whole || t > 0.5 * whole)
+            advice.push_back(fmt::format("a tenon is about a third of the stock thick: {} to {} mm here, not {} mm{}",
+                                         write_number(whole * 1e3 / 3.5, 3), write_number(whole * 1e3 / 2.5, 3),
+                                         mm_of(s.thickness), kPractice));
+    }
+    if (tenon) {
+        if (in_metres(s.rail_depth) - in_metres(s.width) < 0.006 && in_metres(s.width) < in_metres(s.rail_depth))
+            advice.push_back(fmt::format("leave a shoulder of at least 3 mm above and below the tenon{}", kPractice));
+        if (in_metres(s.length) < 2 * t)
+            advice.push_back(fmt::format("a tenon goes in at least twice its own thickness: {} mm here{}",
+                                         mm_of(s.thickness * 2.0), kPractice));
+    }
+    if (form == JointForm::dowels) {
+        const double d = in_metres(s.diameter);
+        if (whole > 0 && (d < whole / 3 - 1e-4 || d > whole / 2 + 1e-4))
+            advice.push_back(fmt::format("a dowel is a third to half of the stock thick: {} to {} mm here{}",
+                                         write_number(whole * 1e3 / 3, 3), write_number(whole * 1e3 / 2, 3), kPractice));
+        if (in_metres(s.length) < 5 * d)
+            advice.push_back(fmt::format("a dowel goes about two and a half diameters into each part: {} mm long here{}",
+                                         mm_of(s.diameter * 5.0), kPractice));
+        if (s.count < 2) advice.push_back(fmt::format("one dowel alone lets the rail turn: use two{}", kPractice));
+    }
+    return advice;
+}
+
+} // namespace jointwright

@@ -1,0 +1,165 @@
+#include "checks/joint_sizes.hpp"
+
+#include "checks/check_tools.hpp"
+#include "piece/turn.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright {
+
+namespace {
+
+Point axis_point(Axis axis)
+{
+    Point p{};
+    p[index_of(axis)] = 1;
+    return p;
+}
+
+/// The largest patch of a role; nullptr where there is none.
+const Patch* largest_of(const Contact& contact, Patch::Role role)
+{
+    for (const Patch& p : contact.patches) // largest first
+        if (p.role == role) return &p;
+    return nullptr;
+}
+
+/// Sides of a patch along two axes, for parts along the axes of the piece.
+Length side_of(const Patch& patch, Axis axis)
+{
+    return metres(patch.bounds.hi[index_of(axis)] - patch.bounds.lo[index_of(axis)]);
+}
+
+/// A tenon or dowels stand on a shoulder; the rail is the first part.
+void take_section(const Prepared& prepared, const Contact& contact, Axis into, DrawnJoint& j)
+{
+    const Part& part = prepared.piece->part_of(contact.first);
+    const Box& box = prepared.piece->copies[contact.first].box;
+    Axis wide = part.width_axis(), thin = part.face;
+    if (into == wide) wide = part.grain;
+    if (into == thin) thin = part.grain;
+    if (j.form == JointForm::dowels && box.size(wide) < box.size(thin)) std::swap(wide, thin);
+    j.sizes.rail_depth = metres(box.size(wide));
+    j.sizes.rail_thickness = metres(box.size(thin));
+    j.into = axis_point(into);
+    j.main = axis_point(thin);
+    j.flat = axis_point(wide);
+}
+
+/// The axis that the joint's shoulder looks along, by the drawn axes of the first part where it is turned.
+Axis entry_of(const Prepared& prepared, const Contact& contact)
+{
+    const Part& part = prepared.piece->part_of(contact.first);
+    const Patch* shoulder = largest_of(contact, Patch::Role::shoulder);
+    if (part.turn || !shoulder) return part.grain;
+    return main_axis_of(shoulder->normal);
+}
+
+/// Directions of a turned part as it stands.
+void turn_directions(const Prepared& prepared, std::size_t copy, DrawnJoint& j)
+{
+    const auto turn = turn_of(prepared.piece->part_of(copy), prepared.piece->copies[copy]);
+    if (!turn) return;
+    for (Point* p : {&j.into, &j.main, &j.flat}) *p = turn->direct(*p);
+}
+
+/// Points the entry out of the first part into the second, as the face of the joint does.
+void direct_entry(const Patch& face, DrawnJoint& j)
+{
+    double along = 0;
+    for (std::size_t i = 0; i < 3; ++i) along += face.normal[i] * j.into[i];
+    if (along < 0)
+        for (double& v : j.into) v = -v;
+    j.directed = std::abs(along) > 0.7;
+}
+
+void draw_tenon(const Prepared& prepared, const Contact& contact, const Joint& joint, DrawnJoint& j)
+{
+    j.form = JointForm::tenon;
+    if (!joint.tenon) {
+        j.missing = "tenon = { length = ..., width = ..., thickness = ... }";
+        return;
+    }
+    j.sizes.thickness = joint.tenon->thickness;
+    j.sizes.width = joint.tenon->width;
+    j.sizes.length = joint.tenon->length;
+    if (contact.shared) // drawn into the post: the shared depth is the tenon's length
+        j.sizes.length = metres(contact.shared->size(entry_of(prepared, contact)));
+    take_section(prepared, contact, entry_of(prepared, contact), j);
+    turn_directions(prepared, contact.first, j);
+    if (const Patch* shoulder = largest_of(contact, Patch::Role::shoulder)) direct_entry(*shoulder, j);
+}
+
+void draw_dowels(const Contact& contact, const Joint& joint, DrawnJoint& j)
+{
+    j.form = JointForm::dowels;
+    if (!joint.dowels) {
+        j.missing = "dowels = { diameter = ..., length = ..., count = ... }";
+        return;
+    }
+    j.sizes.diameter = joint.dowels->diameter;
+    j.sizes.length = joint.dowels->length;
+    j.sizes.count = joint.dowels->count;
+    const Patch& face = contact.patches.front();
+    const Axis into = main_axis_of(face.normal);
+    Axis wide = into == Axis::x ? Axis::y : Axis::x, thin = third_axis(into, wide);
+    if (side_of(face, wide) < side_of(face, thin)) std::swap(wide, thin);
+    j.sizes.rail_depth = side_of(face, wide);
+    j.sizes.rail_thickness = side_of(face, thin);
+    j.into = axis_point(into);
+    j.main = axis_point(thin);
+    j.flat = axis_point(wide);
+    direct_entry(face, j);
+}
+
+/// Faces that lie on each other with crossed grains: bridles, laps, dovetails.
+void draw_faces(const Prepared& prepared, const Contact& contact, const Joint& joint, DrawnJoint& j)
+{
+    const Part& first = prepared.piece->part_of(contact.first);
+    const Patch* face = largest_of(contact, joint.kind == JointKind::lap ? Patch::Role::face : Patch::Role::cheek);
+    if (!face) face = &contact.patches.front();
+    const Axis normal = main_axis_of(face->normal), along = first.grain == normal ? first.width_axis() : first.grain,
+               across = third_axis(normal, along);
+    j.sizes.length = side_of(*face, along);
+    j.sizes.width = side_of(*face, across);
+    j.sizes.rail_depth = metres(prepared.piece->copies[contact.first].box.size(across));
+    j.sizes.rail_thickness = metres(prepared.piece->copies[contact.first].box.size(normal));
+    j.sizes.thickness = joint.bridle_thickness ? *joint.bridle_thickness : j.sizes.rail_thickness / 3.0;
+    j.into = axis_point(along);
+    j.main = axis_point(normal);
+    j.flat = axis_point(across);
+    if (joint.kind != JointKind::dovetail) return;
+    j.sizes.count = joint.dovetail ? joint.dovetail->tails : 1;
+    j.sizes.thickness = j.sizes.width;
+}
+
+} // namespace
+
+std::optional<DrawnJoint> drawn_joint(const Prepared& prepared, const Contact& contact)
+{
+    if (!contact.joint || contact.patches.empty()) return std::nullopt;
+    const Joint& joint = prepared.piece->joints[*contact.joint];
+    DrawnJoint j;
+    switch (joint.kind) {
+    case JointKind::tenon: draw_tenon(prepared, contact, joint, j); break;
+    case JointKind::dowel: draw_dowels(contact, joint, j); break;
+    case JointKind::bridle:
+        j.form = JointForm::bridle;
+        draw_faces(prepared, contact, joint, j);
+        break;
+    case JointKind::lap:
+        j.form = JointForm::lap;
+        draw_faces(prepared, contact, joint, j);
+        break;
+    case JointKind::dovetail:
+        j.form = JointForm::dovetail;
+        draw_faces(prepared, contact, joint, j);
+        break;
+    default: return std::nullopt;
+    }
+    j.sizes.clearance = joint.clearance;
+    return j;
+}
+
+} // namespace jointwright

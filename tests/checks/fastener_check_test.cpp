@@ -1,0 +1,197 @@
+// Screws and buttons of a piece: do they hold, reach, and stand far enough apart; and the screws offered where glue fails.
+
+#include "catch.hpp"
+#include "checks/checked.hpp"
+
+using namespace checked;
+
+namespace {
+
+/// A shelf hung by screws under a cleat that is fastened to the wall; made so that the shelf pulls on them with $load N.
+constexpr const char* kHung = R"(
+[piece]
+name = "Hung shelf"
+units = "mm"
+use = "none"
+wall = ["cleat"]
+[room]
+driest = { moisture = 12 }
+dampest = { moisture = 12 }
+moisture_at_glue_up = 12
+[[wood]]
+id = "oak"
+species = "red oak"
+rings = "flat"
+[[part]]
+id = "shelf"
+wood = "oak"
+length = 500
+width = 100
+thickness = 20
+grain = "x"
+face = "z"
+at = [0, 0, 0]
+[[part]]
+id = "cleat"
+wood = "oak"
+length = 500
+width = 60
+thickness = $cleat
+grain = "x"
+face = "z"
+at = [0, 20, 20]
+[[joint]]
+between = ["shelf", "cleat"]
+kind = "screws"
+$glue
+screws = { diameter = $diameter, length = $length, count = $count }
+[[load]]
+name = "pans"
+on = "shelf"
+force = "$load N"
+patch = [100, 80]
+at = [250, 50]
+lasting = true
+)";
+
+struct Hung {
+    const char *cleat = "60", *glue = "", *diameter = "5", *length = "50", *count = "3", *load = "300";
+    std::string text() const
+    {
+        return fill(
+            kHung,
+            {{"cleat", cleat}, {"glue", glue}, {"diameter", diameter}, {"length", length}, {"count", count}, {"load", load}});
+    }
+    Finding finding() const { return finding_of(content_of(text()).findings, "fastener", "shelf / cleat"); }
+};
+
+} // namespace
+
+TEST_CASE("Screws that a shelf hangs from, by hand", "[fastener-check]")
+{
+    const Finding f = Hung{}.finding();
+    CHECK(f.verdict == Verdict::pass);
+    // 30 mm of thread in red oak: 3 × 19.65 × 0.63² × 5 × 30 × 0.9 for a lasting load.
+    CHECK_THAT(value_of(f, "pull_allowed"), WithinRel(3 * 19.65 * 0.63 * 0.63 * 5 * 30 * 0.9, 1e-6));
+    CHECK(value_of(f, "pull") > 300); // and the shelf's own weight
+    CHECK(value_of(f, "shear") == 0);
+    CHECK_THAT(*f.utilisation, WithinRel(value_of(f, "pull") / value_of(f, "pull_allowed"), 1e-9));
+    CHECK_THAT(f.headline, ContainsSubstring("pilot"));
+    CHECK_FALSE(f.sources.empty());
+}
+
+TEST_CASE("Too few screws fail and say how many would do", "[fastener-check]")
+{
+    Hung heavy;
+    heavy.load = "9000";
+    const Finding f = heavy.finding();
+    CHECK(f.verdict == Verdict::fail);
+    REQUIRE(f.remedy);
+    CHECK_THAT(*f.remedy, ContainsSubstring("of them"));
+    Hung more = heavy;
+    more.count = "8";
+    CHECK(*more.finding().utilisation < *f.utilisation);
+}
+
+TEST_CASE("Screws through the wood, too short or too close are found whatever they bear", "[fastener-check]")
+{
+    Hung through;
+    through.cleat = "25";
+    CHECK(through.finding().verdict == Verdict::fail);
+    CHECK_THAT(through.finding().headline, ContainsSubstring("come out on the far side"));
+    Hung stubby;
+    stubby.length = "18";
+    CHECK(stubby.finding().verdict == Verdict::fail);
+    CHECK_THAT(stubby.finding().headline, ContainsSubstring("do not reach"));
+    Hung crowded;
+    crowded.count = "30";
+    CHECK(crowded.finding().verdict == Verdict::warn);
+    CHECK_THAT(crowded.finding().headline, ContainsSubstring("closer than four diameters"));
+}
+
+TEST_CASE("Glue and screws are not added up", "[fastener-check]")
+{
+    Hung both;
+    both.glue = "glue = \"PVA\"";
+    const Finding f = both.finding();
+    CHECK(f.verdict == Verdict::pass);
+    CHECK_FALSE(f.utilisation);
+    CHECK_THAT(f.headline, ContainsSubstring("not added up"));
+}
+
+TEST_CASE("Screws without sizes cannot be judged", "[fastener-check]")
+{
+    std::string text = Hung{}.text();
+    const std::size_t at = text.find("screws = {");
+    text.erase(at, text.find('\n', at) - at);
+    CHECK(finding_of(content_of(text).findings, "fastener", "shelf / cleat").verdict == Verdict::cannot_tell);
+}
+
+TEST_CASE("Screws in end grain hold nothing against a pull", "[fastener-check]")
+{
+    // The cleat stands upright on the shelf: its end grain takes the screws.
+    std::string text = Hung{}.text();
+    const std::string lying = "length = 500\nwidth = 60\nthickness = 60\ngrain = \"x\"\nface = \"z\"\nat = [0, 20, 20]";
+    text.replace(text.find(lying), lying.size(),
+                 "length = 300\nwidth = 60\nthickness = 60\ngrain = \"z\"\nface = \"y\"\nat = [220, 20, 20]");
+    const Finding f = finding_of(content_of(text).findings, "fastener", "shelf / cleat");
+    CHECK(f.verdict == Verdict::fail);
+    CHECK_FALSE(f.utilisation);
+    REQUIRE(f.remedy);
+    CHECK_THAT(*f.remedy, ContainsSubstring("side grain"));
+}
+
+TEST_CASE("Every glue line that warns or fails offers screws, with slots where the grains cross", "[fastener-check][glue-line]")
+{
+    std::size_t seen = 0;
+    for (const char* design : {"boot-bench", "window-seat-metric", "mirror-frame-wide-flat-sawn"}) {
+        CAPTURE(design);
+        for (const Finding& f : content_of(built_in_design(design)).findings) {
+            if (f.check != "glue-line" || (f.verdict != Verdict::warn && f.verdict != Verdict::fail)) continue;
+            CAPTURE(f.subject);
+            REQUIRE(f.remedy);
+            CHECK_THAT(*f.remedy, ContainsSubstring("wood screws"));
+            if (f.remedy->find("or screw it") == std::string::npos) continue;
+            CHECK_THAT(*f.remedy, ContainsSubstring("pilot"));
+            CHECK_THAT(*f.remedy, ContainsSubstring("slot"));
+            ++seen;
+        }
+    }
+    CHECK(seen > 0);
+}
+
+TEST_CASE("A part glued by end grain alone is offered screws too, for the load or for its weight", "[fastener-check][glue-line]")
+{
+    const std::string text = still_head(true) + R"(
+[[wood]]
+id = "oak"
+species = "red oak"
+[[part]]
+id = "panel"
+wood = "oak"
+length = 500
+width = 100
+thickness = 20
+grain = "x"
+face = "z"
+at = [0, 0, 0]
+[[part]]
+id = "rail"
+wood = "oak"
+length = 300
+width = 60
+thickness = 20
+grain = "y"
+face = "z"
+at = { left = 200, front = 100, bottom = 0 }
+[[joint]]
+between = ["rail", "panel"]
+kind = "butt"
+glue = "PVA"
+)";
+    const Finding f = finding_of(content_of(text).findings, "glue-line", "rail / panel");
+    CHECK(f.verdict == Verdict::fail);
+    REQUIRE(f.remedy);
+    CHECK_THAT(*f.remedy, ContainsSubstring("tenon"));
+    CHECK_THAT(*f.remedy, ContainsSubstring("wood screws"));
+}

@@ -1,0 +1,238 @@
+// Joints of a piece under what turns them: hand-worked demands, and joints that must fail for the named reason.
+
+#include "bond/joint_capacity.hpp"
+#include "catch.hpp"
+#include "checks/checked.hpp"
+#include "checks/joint_demand.hpp"
+#include "checks/joint_sizes.hpp"
+#include "checks/trestle.hpp"
+
+#include <cmath>
+
+using namespace checked;
+
+namespace {
+
+/// A bench frame of red oak at 12 %: two posts and a rail between them, tenoned in. The rail spans 800 mm from shoulder to shoulder.
+constexpr const char* kFrame = R"(
+[piece]
+name = "Frame"
+units = "mm"
+use = "$use"
+$carries
+[room]
+driest = { moisture = 12 }
+dampest = { moisture = 12 }
+moisture_at_glue_up = 12
+[[wood]]
+id = "oak"
+species = "red oak"
+rings = "flat"
+[[part]]
+id = "post"
+wood = "oak"
+length = 450
+width = 50
+thickness = $post
+grain = "z"
+face = "x"
+at = { left = 0, front = 0, bottom = 0 }
+copies = [ { at = { right = $far, front = 0, bottom = 0 } } ]
+[[part]]
+id = "rail"
+wood = "oak"
+length = 800
+width = 63.5
+thickness = 22.2
+grain = "x"
+face = "y"
+at = { left = $post, front = 14, top = 450 }
+[[joint]]
+between = ["rail", "post"]
+kind = "tenon"
+$glue
+tenon = { length = $length, width = 38, thickness = 9.5 }
+)";
+
+std::string frame(const char* length = "32", const char* glue = "glue = \"PVA\"", const char* use = "none",
+                  const char* carries = "")
+{
+    return fill(kFrame, {{"use", use}, {"carries", carries}, {"post", "50"}, {"far", "900"}, {"glue", glue}, {"length", length}});
+}
+
+std::string weight_on_rail(const char* newtons, const char* x)
+{
+    return std::string("[[load]]\nname = \"weight\"\non = \"rail\"\nforce = \"") + newtons + " N\"\nat = [" + x +
+           ", 25, 450]\nlasting = true\n";
+}
+
+} // namespace
+
+TEST_CASE("The end of a rail is turned by no more than a rigid end and the give of the post allow", "[joint-capacity]")
+{
+    const auto bench = bench_of(frame() + weight_on_rail("2000", "450"));
+    const auto demands = joint_demand(bench->prepared, 0);
+    REQUIRE(demands.size() == 1);
+    const JointDemand& d = demands.front();
+    CHECK(d.bound);
+    CHECK_FALSE(d.proof);
+    // Supports at the shoulders, 800 mm apart: F L/8 = 200 N m, and w L²/12 of the rail's own weight.
+    const double own = bench->prepared.masses[bench->copy("rail")] * kStandardGravity, rigid = 2000 * 0.8 / 8 + own * 0.8 / 12;
+    // Post 50 × 50, h = 450 − 31.75: S = 4 E I/h; rail 22.2 × 63.5: k = E I/L.
+    const double post = 4 * std::pow(0.050, 4) / 12 / (0.450 - 0.03175), rail = 0.0222 * std::pow(0.0635, 3) / 12 / 0.8;
+    CHECK_THAT(std::abs(d.moment[1]), WithinRel(rigid * post / (post + 2 * rail), 0.005)); // the weight is spread in slices
+    CHECK(d.moment[0] == 0);
+    CHECK_THAT(std::abs(d.force[2]), WithinRel((2000 + own) / 2, 1e-6));
+}
+
+TEST_CASE("A tenon's use is its demand over what is allowed", "[joint-capacity]")
+{
+    const Finding f = finding_of(content_of(frame() + weight_on_rail("500", "450")).findings, "joint-capacity", "rail / post");
+    CHECK(f.verdict == Verdict::pass);
+    CHECK_THAT(value_of(f, "moment_mean"), WithinAbs(284.9, 0.1));
+    CHECK_THAT(value_of(f, "moment_resistance"), WithinRel(value_of(f, "moment_mean") * 0.75 * 0.9 / 2.3, 1e-9)); // lasting
+    const double m = value_of(f, "moment") / value_of(f, "moment_resistance");
+    // Shear by the tenon's own section, 2/3 × 12.3 MPa × 9.5 × 38.
+    const double v = value_of(f, "shear") / (2.0 / 3 * 12.3e6 * 0.0095 * 0.038 * 0.75 * 0.9 / 2.3);
+    CHECK_THAT(*f.utilisation, WithinRel(std::hypot(m, v), 1e-9));
+    CHECK(has_value(f, "published_moment"));
+    CHECK_FALSE(f.sources.empty());
+}
+
+TEST_CASE("A tenon too short warns where the turning is only a bound", "[joint-capacity]")
+{
+    const auto findings = content_of(frame("12") + weight_on_rail("2000", "450")).findings;
+    const Finding& f = finding_of(findings, "joint-capacity", "rail / post");
+    CHECK(f.verdict == Verdict::warn);
+    CHECK_THAT(f.headline, ContainsSubstring("may crack its glue"));
+    REQUIRE(f.remedy);
+    CHECK_THAT(*f.remedy, ContainsSubstring("tenon longer or wider"));
+    CHECK(*f.utilisation >
+          finding_of(content_of(frame("32") + weight_on_rail("2000", "450")).findings, "joint-capacity").utilisation.value());
+}
+
+TEST_CASE("A tenon too short fails under a push on the top of a seat", "[joint-capacity]")
+{
+    const auto pushed = [](const char* length) {
+        return finding_of(
+            content_of(frame(length, "glue = \"PVA\"", "seat", "carries = [\"rail\"]") + "[limits]\nlevel = \"severe\"\n")
+                .findings,
+            "joint-capacity", "rail / post");
+    };
+    // 760 N at 450 mm shared by two joints: 171 N m each, a fail for the 32 mm tenon that bears 124 N m.
+    const Finding f = pushed("32");
+    CHECK(f.verdict == Verdict::fail);
+    CHECK_THAT(value_of(f, "moment"), WithinAbs(760 * 0.45 / 2, 0.1));
+    CHECK_THAT(f.headline, ContainsSubstring("pushed sideways"));
+    REQUIRE(f.remedy);
+    CHECK_THAT(*f.remedy, ContainsSubstring("stretcher"));
+    CHECK(*pushed("20").utilisation > *f.utilisation);
+}
+
+TEST_CASE("500 N at 0.35 m on one joint fails the tested tenon, shared by four it passes", "[joint-capacity][published]")
+{
+    const WoodState oak =
+        wood_state(testing::shared_facts(), testing::shared_facts().find_wood("red oak"), {}, MoistureContent::percent(12));
+    JointSizes s;
+    s.rail_thickness = millimetres(22.2);
+    s.rail_depth = millimetres(63.5);
+    s.thickness = millimetres(9.5);
+    s.width = millimetres(38);
+    s.length = millimetres(32);
+    const auto c = joint_capacity(testing::shared_facts(), JointForm::tenon, s,
+                                  {&oak, &oak, "red oak", "red oak", testing::shared_facts().find_glue("PVA")});
+    const double allowed = c->mean.value() * joint_proof_factor(testing::shared_facts());
+    CHECK(500 * 0.35 > allowed * proof_warn_limit(testing::shared_facts()));
+    CHECK(500 * 0.35 / 4 < allowed);
+}
+
+TEST_CASE("A part on one support turns its joint by all of its load", "[joint-capacity]")
+{
+    std::string text = frame() + weight_on_rail("100", "450");
+    const std::size_t at = text.find("copies = [ { at = { right = 900");
+    text.erase(at, text.find('\n', at) - at);
+    const auto bench = bench_of(text);
+    const auto demands = joint_demand(bench->prepared, 0);
+    REQUIRE(demands.size() == 1);
+    CHECK_FALSE(demands.front().bound);
+    const double own = bench->prepared.masses[bench->copy("rail")] * kStandardGravity;
+    CHECK_THAT(std::abs(demands.front().moment[1]), WithinRel(100 * 0.400 + own * 0.400, 1e-6));
+}
+
+TEST_CASE("A dry tenon under a push cannot be told, without one it hands its load down", "[joint-capacity]")
+{
+    const Finding pushed =
+        finding_of(content_of(frame("32", "", "seat", "carries = [\"rail\"]")).findings, "joint-capacity", "rail / post");
+    CHECK(pushed.verdict == Verdict::cannot_tell);
+    CHECK_THAT(pushed.headline, ContainsSubstring("dry tenon"));
+    const Finding quiet =
+        finding_of(content_of(frame("32", "") + weight_on_rail("500", "450")).findings, "joint-capacity", "rail / post");
+    CHECK(quiet.verdict == Verdict::pass);
+}
+
+TEST_CASE("What the joint check takes for granted is listed", "[joint-capacity]")
+{
+    bool said = false;
+    for (const std::string& line : content_of(frame() + weight_on_rail("500", "450")).assumed)
+        said = said || line.find("whole frame") != std::string::npos;
+    CHECK(said);
+}
+
+TEST_CASE("Sizes that are not stated are asked for", "[joint-capacity]")
+{
+    std::string text = frame() + weight_on_rail("500", "450");
+    text.erase(text.find("tenon = {"), 53);
+    const Finding f = finding_of(content_of(text).findings, "joint-capacity", "rail / post");
+    CHECK(f.verdict == Verdict::cannot_tell);
+    REQUIRE(f.remedy);
+    CHECK_THAT(*f.remedy, ContainsSubstring("tenon = {"));
+}
+
+TEST_CASE("Dowels, bridles and laps are found with their sizes", "[joint-capacity]")
+{
+    std::string dowels = frame();
+    dowels.replace(dowels.find("kind = \"tenon\""), 14, "kind = \"dowel\"");
+    dowels.replace(dowels.find("tenon = {"), 53, "dowels = { diameter = 9.5, length = 50, count = 2 }");
+    const auto bench = bench_of(dowels);
+    const auto joint = drawn_joint(bench->prepared, bench->layout.contacts.front());
+    REQUIRE(joint);
+    CHECK(joint->form == JointForm::dowels);
+    CHECK_THAT(in_millimetres(joint->sizes.rail_depth), WithinAbs(63.5, 1e-6));
+    CHECK_THAT(in_millimetres(joint->sizes.rail_thickness), WithinAbs(22.2, 1e-6));
+    CHECK(joint->main[1] == 1);
+    CHECK(joint->directed);
+    // A lap of two boards drawn sharing 60 × 50 mm.
+    const std::string lap = still_head(true) + R"(
+[[wood]]
+id = "oak"
+species = "red oak"
+[[part]]
+id = "a"
+wood = "oak"
+length = 300
+width = 50
+thickness = 20
+grain = "x"
+face = "z"
+at = [0, 0, 0]
+[[part]]
+id = "b"
+wood = "oak"
+length = 300
+width = 60
+thickness = 20
+grain = "y"
+face = "z"
+at = [100, -100, 0]
+[[joint]]
+between = ["a", "b"]
+kind = "lap"
+glue = "PVA"
+)";
+    const auto lapped = bench_of(lap);
+    const auto found = drawn_joint(lapped->prepared, lapped->layout.contacts.front());
+    REQUIRE(found);
+    CHECK(found->form == JointForm::lap);
+    CHECK_THAT(in_millimetres(found->sizes.length), WithinAbs(60, 1e-6));
+    CHECK_THAT(in_millimetres(found->sizes.width), WithinAbs(50, 1e-6));
+}
