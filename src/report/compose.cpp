@@ -32,8 +32,8 @@ void add_cautions(ReportContent& content, const Piece& piece, const Facts& facts
         if (finish && is_drying_oil(finish->name)) inputs.oil_finish = true;
     }
     for (const std::string& name : glues)
-        if (const GlueRecord* glue = facts.find_glue(name); glue && !glue->hazard.empty())
-            inputs.glue_hazards.push_back(fmt::format("{}: {}", glue->name, glue->hazard));
+        if (const GlueRecord* glue = facts.find_glue(name); glue && glue->hazard)
+            inputs.glue_hazards.push_back(fmt::format("{}: {}", glue->name, glue->hazard->says));
     std::set<std::string> species;
     for (const WoodChoice& wood : piece.woods) species.insert(wood.species.begin(), wood.species.end());
     for (const std::string& name : species) {
