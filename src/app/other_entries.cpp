@@ -37,7 +37,8 @@ void take_coats(EntryGroup& group, const char* name, const char* words, const st
     if (kept_out) group.values.push_back({name, words, kept_out->value, "%", {}, {}, kept_out->cite});
 }
 
-void take_number(EntryGroup& group, const char* name, const char* words, const char* unit, const std::optional<Datum<double>>& datum)
+void take_number(EntryGroup& group, const char* name, const char* words, const char* unit,
+                 const std::optional<Datum<double>>& datum)
 {
     if (datum) group.values.push_back({name, words, datum->value, unit, {}, {}, datum->cite});
 }
@@ -55,8 +56,13 @@ void take_words(Entry& entry, const char* name, const char* heading, const std::
 void take_limits_of(EntryGroup& group, const GlueRecord& glue)
 {
     if (glue.wet_shear)
-        group.values.push_back(
-            {"wet_shear", "shear strength asked for when wet", glue.wet_shear->value.value(), "Pa", {}, {}, glue.wet_shear->cite});
+        group.values.push_back({"wet_shear",
+                                "shear strength asked for when wet",
+                                glue.wet_shear->value.value(),
+                                "Pa",
+                                {},
+                                {},
+                                glue.wet_shear->cite});
     take_number(group, "widest_gap", "thickest glue line that holds", "m", glue.widest_gap);
     take_temperature(group, "hottest", "hottest in use", glue.hottest);
     take_temperature(group, "coldest", "coldest shop", glue.coldest);
@@ -115,19 +121,20 @@ Entry entry_of(const GlueRecord& glue)
     whole.note.clear();
     entry.texts.push_back({"says", "glue", glue.says, {}});
     entry.texts.push_back({"water", "water", glue.water, whole});
-    entry.texts.push_back({"wet_use",
-                           "fit for",
+    entry.texts.push_back({"wet_use", "fit for",
                            glue.wet_use == "dry"    ? "dry rooms"
                            : glue.wet_use == "damp" ? "damp air and short wetting"
                                                     : "long wetting",
                            whole});
+    if (glue.indoors_only) entry.texts.push_back({"indoors_only", "place", "indoors only", whole});
     if (glue.en204) entry.texts.push_back({"en204", "EN 204 class", *glue.en204, whole});
     take_words(entry, "standard", "standard", glue.standard);
     entry.texts.push_back({"creeps", "under lasting load", glue.creeps ? "creeps" : "does not creep", {}});
     take_words(entry, "yields", "in other words", glue.yields);
     entry.texts.push_back(
         {"gap_filling", "gaps", glue.gap_filling ? "fills them with strength" : "fills none: the joint must fit", {}});
-    entry.texts.push_back({"oily_woods", "woods with oil or wax", glue.oily_woods ? "takes them better than most" : "wipe and try first", {}});
+    entry.texts.push_back(
+        {"oily_woods", "woods with oil or wax", glue.oily_woods ? "takes them better than most" : "wipe and try first", {}});
     take_words(entry, "reverses", "undone again", glue.reverses);
     take_words(entry, "stains", "stains", glue.stains);
     take_words(entry, "food", "near food", glue.food);

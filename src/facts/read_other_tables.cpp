@@ -6,8 +6,8 @@ namespace jointwright {
 
 namespace {
 
-constexpr std::string_view kStress[] = {"MPa", "kPa", "N/mm2", "psi"}, kRatio[] = {"1"}, kPercent[] = {"%"}, kTime[] = {"s", "min", "h"},
-                           kCelsius[] = {"C"}, kLength[] = {"mm"}, kSpread[] = {"g/m2"};
+constexpr std::string_view kStress[] = {"MPa", "kPa", "N/mm2", "psi"}, kRatio[] = {"1"}, kPercent[] = {"%"},
+                           kTime[] = {"s", "min", "h"}, kCelsius[] = {"C"}, kLength[] = {"mm"}, kSpread[] = {"g/m2"};
 
 template <class Record, class Read>
 std::vector<Record> read_rows(const TableReader& r, std::string_view text, std::string_view file, std::string_view key, Read read)
@@ -91,13 +91,15 @@ std::vector<GlueRecord> read_glues(const TableReader& r, std::string_view text, 
         glue.says = r.text(entry, "says");
         glue.water = r.text(entry, "water");
         glue.wet_use = r.text(entry, "wet_use");
-        if (glue.wet_use != "dry" && glue.wet_use != "damp" && glue.wet_use != "wet") r.broken(glue.name, "wet_use is dry, damp or wet");
+        if (glue.wet_use != "dry" && glue.wet_use != "damp" && glue.wet_use != "wet")
+            r.broken(glue.name, "wet_use is dry, damp or wet");
         glue.cite = r.citation(entry, glue.name);
         glue.shear = as<Stress>(r.number(&entry, "shear", kStress), pascals);
         glue.wet_shear = as<Stress>(r.number(&entry, "wet_shear", kStress), pascals);
         glue.relaxation = r.number(&entry, "relaxation", kRatio);
         glue.creeps = r.flag(entry, "creeps");
         glue.gap_filling = r.flag(entry, "gap_filling");
+        glue.indoors_only = r.flag(entry, "indoors_only");
         glue.oily_woods = r.flag(entry, "oily_woods");
         glue.alkaline = r.flag(entry, "alkaline");
         if (const std::string en204 = r.text(entry, "en204"); !en204.empty()) glue.en204 = en204;

@@ -25,9 +25,9 @@ TEST_CASE("Every glue has its times, limits and words, each with a source", "[fa
     for (const GlueRecord* glue : all_glues()) {
         REQUIRE(glue != nullptr);
         CAPTURE(glue->name);
-        for (const auto* number : {&glue->relaxation, &glue->open_time, &glue->closed_time, &glue->warmer_time, &glue->clamp_time,
-                                   &glue->coldest, &glue->hottest, &glue->driest_wood, &glue->wettest_wood, &glue->widest_gap,
-                                   &glue->spread}) {
+        for (const auto* number :
+             {&glue->relaxation, &glue->open_time, &glue->closed_time, &glue->warmer_time, &glue->clamp_time, &glue->coldest,
+              &glue->hottest, &glue->driest_wood, &glue->wettest_wood, &glue->widest_gap, &glue->spread}) {
             REQUIRE(*number);
             CHECK_FALSE((*number)->cite.source.empty());
             CHECK_FALSE((*number)->cite.where.empty());
