@@ -43,7 +43,7 @@ void add_cautions(ReportContent& content, const Piece& piece, const Facts& facts
         for (const DustHazard& d : record->dust) effects += (effects.empty() ? "" : "; ") + d.effect;
         inputs.dust_hazards.push_back(fmt::format("{}: {}", name, effects));
     }
-    content.cautions = general_cautions(inputs);
+    content.cautions = general_cautions(facts, inputs);
 }
 
 } // namespace jointwright

@@ -1,4 +1,5 @@
 #include "catch.hpp"
+#include "facts/shared_facts.hpp"
 
 #include "report/cautions.hpp"
 
@@ -9,7 +10,7 @@ namespace {
 std::string all_of(const CautionInputs& inputs)
 {
     std::string text;
-    for (const std::string& caution : general_cautions(inputs)) text += caution + "\n";
+    for (const std::string& caution : general_cautions(testing::shared_facts(), inputs)) text += caution + "\n";
     return text;
 }
 
@@ -41,5 +42,6 @@ TEST_CASE("Oil, glue and dust add their own cautions", "[cautions]")
     const CautionInputs hazards{"shelf", false, {"epoxy: skin sensitizer"}, {"iroko: irritant"}};
     CHECK_THAT(all_of(hazards), ContainsSubstring("Glue, epoxy: skin sensitizer"));
     CHECK_THAT(all_of(hazards), ContainsSubstring("Dust of iroko: irritant"));
-    CHECK(general_cautions(hazards).size() == general_cautions(plain).size() + 2);
+    CHECK(general_cautions(testing::shared_facts(), hazards).size() ==
+          general_cautions(testing::shared_facts(), plain).size() + 2);
 }
