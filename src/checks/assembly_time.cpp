@@ -25,7 +25,7 @@ std::string minutes_words(double time)
     return fmt::format("{} min", write_number(time / 60, 2));
 }
 
-/// "2 × side rail / leg: 2 joints; then …", like stages that follow each other counted.
+/// "1. side rail / leg: 2 joints; 2. …", cut after some.
 std::string stages_words(const std::vector<GlueStage>& stages)
 {
     std::string words;
@@ -87,8 +87,13 @@ void add_working(const Prepared& prepared, const StagePlan& plan, const GlueStag
     f.working.push_back({"Smallest stages that can go together, and of these the longest", "t_stage",
                          fmt::format("{}; what can leave in one direction together", worst.words), worst.time, "s",
                          facts.cite("wilson-latombe-1994", "blocking graphs") + " (from memory)"});
+    const GlueTimes times = *glue_times(glue, prepared.piece->room.shop);
     f.working.push_back({"Share of the open time, or with the clamps of the time to full pressure, whichever is more",
-                         "u = t/t_open", "", worst.share, "1", "mechanics"});
+                         "u = t/t_open or (t + t_clamps)/(t_open + t_closed), added up joint by joint",
+                         fmt::format("t = {} s, t_clamps = {} s, t_open = {} s, t_closed = {} s", write_number(worst.time, 3),
+                                     write_number(worst.clamps, 3), write_number(in_seconds(times.open), 3),
+                                     write_number(in_seconds(times.closed), 3)),
+                         worst.share, "1", "mechanics"});
 }
 
 /// Glue to mix or to have at hand, by glue.
@@ -147,9 +152,10 @@ std::vector<Finding> check_assembly_time(const Prepared& prepared)
         f.verdict = Verdict::warn;
     const std::string open = minutes_words(in_seconds(times.open)), list = stages_words(plan.stages);
     if (f.verdict != Verdict::pass) {
-        f.headline = fmt::format("{} stays open for {}; {} must close together and take about {}{}.", glue.name, open,
-                                 worst.words, minutes_words(worst.time),
-                                 worst.contacts.size() > 1 || worst.edges > 1 ? " however the glue-up is split" : "");
+        f.headline =
+            fmt::format("{} stays open for {}; {} must close together and take about {}, {} with the clamps{}.", glue.name, open,
+                        worst.words, minutes_words(worst.time), minutes_words(worst.time + worst.clamps),
+                        worst.contacts.size() > 1 || worst.edges > 1 ? ", however the glue-up is split" : "");
         f.remedy = remedy_for_stage(prepared, worst, glue, in_seconds(times.open));
         if (plan.stages.size() > 1) *f.remedy += fmt::format("; the stages: {}", list);
     } else if (plan.stages.size() == 1) {
@@ -162,6 +168,7 @@ std::vector<Finding> check_assembly_time(const Prepared& prepared)
     }
     f.values = {{"open_time", in_seconds(times.open), "s"},
                 {"longest_stage", worst.time, "s"},
+                {"longest_stage_to_pressure", worst.time + worst.clamps, "s"},
                 {"all_at_once", plan.whole_time, "s"},
                 {"stages", static_cast<double>(plan.stages.size()), "1"},
                 {"joints", static_cast<double>(plan.joints), "1"},

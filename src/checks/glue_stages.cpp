@@ -115,6 +115,7 @@ private:
         stage.part = p;
         stage.edges = edges;
         stage.time = edge * edges;
+        stage.clamps = clamps;
         stage.share = share_of(times, stage.time, clamps);
         stage.subject = piece_.parts[p].id;
         stage.glue = *piece_.parts[p].glued_up->glue;
@@ -275,6 +276,7 @@ private:
             by_joint[joint].push_back(c);
             share[joint] += costs_[c].share;
             stage.time += costs_[c].spreading;
+            stage.clamps += costs_[c].clamps;
         }
         const auto most = std::max_element(share.begin(), share.end(),
                                            [](const auto& a, const auto& b) { return a.second < b.second - 1e-12; });

@@ -23,6 +23,7 @@ struct GlueStage {
     int edges = 0;                     ///< of that
     double share = 0;                  ///< of the time that the glue gives
     double time = 0;                   ///< spreading and closing [s]
+    double clamps = 0;                 ///< setting the clamps, on top of that [s]
     std::string words;                 ///< "slat #1 to #5 / long rail: 10 joints"
     std::string subject;               ///< pair or part that takes most of it
     std::string glue;                  ///< of that

@@ -131,6 +131,8 @@ TEST_CASE("Nine spindles with a five-minute glue cannot be split, and the findin
     CHECK(value_of(f, "open_time") == 300);
     CHECK(value_of(f, "joints") == 18);
     CHECK(value_of(f, "longest_stage") > 300);
+    // All tenons alike: the share is that of the whole stage, closed and clamped within 5 + 1 min.
+    CHECK_THAT(*f.utilisation, WithinRel(value_of(f, "longest_stage_to_pressure") / 360, 1e-9));
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("stays open longer"));
 }
