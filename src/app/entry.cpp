@@ -29,11 +29,9 @@ std::string shown(double value, const std::string& unit)
         double factor;
         const char* shown;
     };
-    static constexpr Scale kScales[] = {{"Pa", 1e9, 1e-9, "GPa"},
-                                        {"Pa", 0, 1e-6, "MPa"},
-                                        {"m", 0, 1e3, "mm"},
-                                        {"J/m3", 0, 1e-3, "kJ/m3"},
-                                        {"1/%", 0, 1, "per point"}};
+    static constexpr Scale kScales[] = {{"Pa", 1e9, 1e-9, "GPa"},   {"Pa", 0, 1e-6, "MPa"},    {"m", 0, 1e3, "mm"},
+                                        {"J/m3", 0, 1e-3, "kJ/m3"}, {"kg/m2", 0, 1e3, "g/m2"}, {"s", 7200, 1.0 / 3600, "h"},
+                                        {"s", 60, 1.0 / 60, "min"}, {"1/%", 0, 1, "per point"}};
     for (const Scale& scale : kScales)
         if (unit == scale.unit && value >= scale.least) return write_number(value * scale.factor, 5) + " " + scale.shown;
     if (unit == "1") return write_number(value, 5);

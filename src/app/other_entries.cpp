@@ -37,6 +37,52 @@ void take_coats(EntryGroup& group, const char* name, const char* words, const st
     if (kept_out) group.values.push_back({name, words, kept_out->value, "%", {}, {}, kept_out->cite});
 }
 
+void take_number(EntryGroup& group, const char* name, const char* words, const char* unit,
+                 const std::optional<Datum<double>>& datum)
+{
+    if (datum) group.values.push_back({name, words, datum->value, unit, {}, {}, datum->cite});
+}
+
+void take_temperature(EntryGroup& group, const char* name, const char* words, const std::optional<Datum<double>>& celsius)
+{
+    if (celsius) group.values.push_back({name, words, celsius->value + kKelvinAtZeroCelsius, "K", {}, {}, celsius->cite});
+}
+
+void take_words(Entry& entry, const char* name, const char* heading, const std::optional<SourcedWords>& words)
+{
+    if (words) entry.texts.push_back({name, heading, words->says, words->cite});
+}
+
+void take_limits_of(EntryGroup& group, const GlueRecord& glue)
+{
+    if (glue.wet_shear)
+        group.values.push_back({"wet_shear",
+                                "shear strength asked for when wet",
+                                glue.wet_shear->value.value(),
+                                "Pa",
+                                {},
+                                {},
+                                glue.wet_shear->cite});
+    take_number(group, "widest_gap", "thickest glue line that holds", "m", glue.widest_gap);
+    take_temperature(group, "hottest", "hottest in use", glue.hottest);
+    take_temperature(group, "coldest", "coldest shop", glue.coldest);
+    take_number(group, "driest_wood", "driest wood when glued", "%", glue.driest_wood);
+    take_number(group, "wettest_wood", "wettest wood when glued", "%", glue.wettest_wood);
+    take_number(group, "spread", "glue to spread on one face", "kg/m2", glue.spread);
+    if (glue.pressure)
+        group.values.push_back({"pressure", "pressure, most", glue.pressure->value.value(), "Pa", {}, {}, glue.pressure->cite});
+}
+
+EntryGroup times_of(const GlueRecord& glue)
+{
+    EntryGroup group{"times at 20 °C", {}};
+    take_number(group, "open_time", "open: spreading to closing", "s", glue.open_time);
+    take_number(group, "closed_time", "closed: closing to pressure", "s", glue.closed_time);
+    take_number(group, "warmer_time", "open time 10 °C warmer, against 20 °C", "1", glue.warmer_time);
+    take_number(group, "clamp_time", "in clamps", "s", glue.clamp_time);
+    return group;
+}
+
 } // namespace
 
 Entry entry_of(const Facts& facts, const RoomRecord& room)
@@ -48,6 +94,7 @@ Entry entry_of(const Facts& facts, const RoomRecord& room)
     take_season(dampest, "dampest", room.dampest, room.cite, facts);
     entry.groups = {std::move(driest), std::move(dampest)};
     entry.texts.push_back({"says", "room", room.says, {}});
+    if (room.outdoors) entry.texts.push_back({"outdoors", "place", "open air, under a roof", {}});
     return entry;
 }
 
@@ -65,21 +112,34 @@ Entry entry_of(const GlueRecord& glue)
     if (glue.relaxation)
         numbers.values.push_back(
             {"relaxation", "share of stress kept when wood moves", glue.relaxation->value, "1", {}, {}, glue.relaxation->cite});
+    take_limits_of(numbers, glue);
     entry.groups.push_back(std::move(numbers));
+    entry.groups.push_back(times_of(glue));
 
+    // What the table says of the glue as a whole carries the source of the entry; its note is a text of its own.
+    Citation whole = glue.cite;
+    whole.note.clear();
     entry.texts.push_back({"says", "glue", glue.says, {}});
-    entry.texts.push_back({"water", "water", glue.water, {}});
-    entry.texts.push_back({"wet_use",
-                           "fit for",
+    entry.texts.push_back({"water", "water", glue.water, whole});
+    entry.texts.push_back({"wet_use", "fit for",
                            glue.wet_use == "dry"    ? "dry rooms"
                            : glue.wet_use == "damp" ? "damp air and short wetting"
                                                     : "long wetting",
-                           {}});
-    if (glue.en204) entry.texts.push_back({"en204", "EN 204 class", *glue.en204, {}});
+                           whole});
+    if (glue.indoors_only) entry.texts.push_back({"indoors_only", "place", "indoors only", whole});
+    if (glue.en204) entry.texts.push_back({"en204", "EN 204 class", *glue.en204, whole});
+    take_words(entry, "standard", "standard", glue.standard);
     entry.texts.push_back({"creeps", "under lasting load", glue.creeps ? "creeps" : "does not creep", {}});
+    take_words(entry, "yields", "in other words", glue.yields);
     entry.texts.push_back(
         {"gap_filling", "gaps", glue.gap_filling ? "fills them with strength" : "fills none: the joint must fit", {}});
-    entry.texts.push_back({"hazard", "hazard", glue.hazard, {}});
+    entry.texts.push_back(
+        {"oily_woods", "woods with oil or wax", glue.oily_woods ? "takes them better than most" : "wipe and try first", {}});
+    take_words(entry, "reverses", "undone again", glue.reverses);
+    take_words(entry, "stains", "stains", glue.stains);
+    take_words(entry, "food", "near food", glue.food);
+    take_words(entry, "hazard", "hazard", glue.hazard);
+    if (!glue.cite.note.empty()) entry.texts.push_back({"note", "note", glue.cite.note, {}});
     return entry;
 }
 

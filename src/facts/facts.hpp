@@ -38,17 +38,39 @@ using Season = std::variant<AirState, MoistureContent>;
 
 struct RoomRecord {
     std::string name, says;
+    bool outdoors = false; ///< open air, under a roof
     Season driest, dampest;
     Citation cite;
 };
 
+/// Something said in words, with its source.
+struct SourcedWords {
+    std::string says;
+    Citation cite;
+};
+
+/// A kind of glue. Plain numbers are SI (s, m, kg/m²); temperatures in °C, moisture in percent. What the table lacks is empty.
 struct GlueRecord {
-    std::string name, says, water, wet_use, hazard;
+    std::string name, says, water, wet_use;
     std::vector<std::string> aliases;
+    Citation cite;                           ///< of `water` and `wet_use`; its note is about the glue as a whole
     std::optional<Datum<Stress>> shear;      ///< mean, good side-grain bond, where a figure is known
+    std::optional<Datum<Stress>> wet_shear;  ///< what its class asks of the wet line
     std::optional<Datum<double>> relaxation; ///< share of stress kept under slow movement
     bool creeps = false, gap_filling = false;
+    bool indoors_only = false; ///< its source rules out the open air, roof or not
+    bool oily_woods = false;   ///< takes woods with oil or wax better than glues on water
+    bool alkaline = false;     ///< darkens wood rich in tannin
     std::optional<std::string> en204;
+    std::optional<Datum<double>> open_time, closed_time,
+        clamp_time;                                         ///< at 20 °C: spreading to closing, closing to pressure, in clamps
+    std::optional<Datum<double>> warmer_time;               ///< open time at 10 K more over that at 20 °C
+    std::optional<Datum<double>> coldest, hottest;          ///< when glued; in use
+    std::optional<Datum<double>> driest_wood, wettest_wood; ///< when glued
+    std::optional<Datum<double>> widest_gap;                ///< thickest line that still holds
+    std::optional<Datum<double>> spread;                    ///< on one face
+    std::optional<Datum<Stress>> pressure;                  ///< only where the glue, not the wood, decides
+    std::optional<SourcedWords> standard, yields, reverses, stains, food, hazard;
 };
 
 struct FinishCoats {

@@ -6,7 +6,8 @@ namespace jointwright {
 
 namespace {
 
-constexpr std::string_view kStress[] = {"MPa", "N/mm2", "psi"}, kRatio[] = {"1"}, kPercent[] = {"%"};
+constexpr std::string_view kStress[] = {"MPa", "kPa", "N/mm2", "psi"}, kRatio[] = {"1"}, kPercent[] = {"%"},
+                           kTime[] = {"s", "min", "h"}, kCelsius[] = {"C"}, kLength[] = {"mm"}, kSpread[] = {"g/m2"};
 
 template <class Record, class Read>
 std::vector<Record> read_rows(const TableReader& r, std::string_view text, std::string_view file, std::string_view key, Read read)
@@ -36,6 +37,35 @@ Season read_season(const TableReader& r, const toml::table& entry, std::string_v
     return AirState{RelativeHumidity::percent(r.plain_number(*season, "humidity", 0)), *temperature};
 }
 
+std::optional<SourcedWords> read_words(const TableReader& r, const toml::table& entry, std::string_view key)
+{
+    const toml::table* words = r.part(entry, key);
+    if (!words) return std::nullopt;
+    return SourcedWords{r.required_text(*words, "says"), r.citation(*words, key)};
+}
+
+/// How a glue is used, and what is said of it.
+void read_use_of(const TableReader& r, const toml::table& entry, GlueRecord& glue)
+{
+    glue.open_time = r.number(&entry, "open_time", kTime);
+    glue.closed_time = r.number(&entry, "closed_time", kTime);
+    glue.clamp_time = r.number(&entry, "clamp_time", kTime);
+    glue.warmer_time = r.number(&entry, "warmer_time", kRatio);
+    glue.coldest = r.number(&entry, "coldest", kCelsius);
+    glue.hottest = r.number(&entry, "hottest", kCelsius);
+    glue.driest_wood = r.number(&entry, "driest_wood", kPercent);
+    glue.wettest_wood = r.number(&entry, "wettest_wood", kPercent);
+    glue.widest_gap = r.number(&entry, "widest_gap", kLength);
+    glue.spread = r.number(&entry, "spread", kSpread);
+    glue.pressure = as<Stress>(r.number(&entry, "pressure", kStress), pascals);
+    glue.standard = read_words(r, entry, "standard");
+    glue.yields = read_words(r, entry, "yields");
+    glue.reverses = read_words(r, entry, "reverses");
+    glue.stains = read_words(r, entry, "stains");
+    glue.food = read_words(r, entry, "food");
+    glue.hazard = read_words(r, entry, "hazard");
+}
+
 } // namespace
 
 std::vector<RoomRecord> read_rooms(const TableReader& r, std::string_view text, std::string_view file)
@@ -44,6 +74,7 @@ std::vector<RoomRecord> read_rooms(const TableReader& r, std::string_view text, 
         RoomRecord room;
         room.name = r.required_text(entry, "name");
         room.says = r.text(entry, "says");
+        room.outdoors = r.flag(entry, "outdoors");
         room.driest = read_season(r, entry, "driest");
         room.dampest = read_season(r, entry, "dampest");
         room.cite = r.citation(entry, room.name);
@@ -60,12 +91,19 @@ std::vector<GlueRecord> read_glues(const TableReader& r, std::string_view text, 
         glue.says = r.text(entry, "says");
         glue.water = r.text(entry, "water");
         glue.wet_use = r.text(entry, "wet_use");
-        glue.hazard = r.text(entry, "hazard");
+        if (glue.wet_use != "dry" && glue.wet_use != "damp" && glue.wet_use != "wet")
+            r.broken(glue.name, "wet_use is dry, damp or wet");
+        glue.cite = r.citation(entry, glue.name);
         glue.shear = as<Stress>(r.number(&entry, "shear", kStress), pascals);
+        glue.wet_shear = as<Stress>(r.number(&entry, "wet_shear", kStress), pascals);
         glue.relaxation = r.number(&entry, "relaxation", kRatio);
         glue.creeps = r.flag(entry, "creeps");
         glue.gap_filling = r.flag(entry, "gap_filling");
+        glue.indoors_only = r.flag(entry, "indoors_only");
+        glue.oily_woods = r.flag(entry, "oily_woods");
+        glue.alkaline = r.flag(entry, "alkaline");
         if (const std::string en204 = r.text(entry, "en204"); !en204.empty()) glue.en204 = en204;
+        read_use_of(r, entry, glue);
         return glue;
     });
 }

@@ -37,6 +37,11 @@ std::optional<double> factor_of(std::string_view unit)
         {"K", 1.0},
         {"C", 1.0},
         {"s", 1.0},
+        {"min", 60.0},
+        {"h", 3600.0},
+        {"g/m2", 1e-3},
+        {"g/m3", 1e-3},
+        {"mg/m3", 1e-6},
         {"deg", kRadiansPerDegree},
         {"lbf/ft", kNewtonsPerPoundForce / (12 * kMetresPerInch)},
     };

@@ -61,6 +61,28 @@ void assume_loads(const Piece& piece, const Facts& facts, std::vector<std::strin
         assumed.push_back("The load on shelves is not stated: that of the tables is taken.");
 }
 
+bool is_glued(const Piece& piece)
+{
+    return std::any_of(piece.joints.begin(), piece.joints.end(), [](const Joint& joint) { return joint.glue.has_value(); }) ||
+           std::any_of(piece.parts.begin(), piece.parts.end(),
+                       [](const Part& part) { return part.glued_up && part.glued_up->glue; });
+}
+
+void assume_gluing(const Piece& piece, const Facts& facts, std::vector<std::string>& assumed)
+{
+    if (!is_glued(piece)) return;
+    if (!piece.room.shop_stated)
+        assumed.push_back(
+            fmt::format("The shop is taken to be at {} °C when it is glued.", write_number(piece.room.shop.celsius(), 3)));
+    const auto number = [&](std::string_view key) { return write_number(facts.number(key).value, 3); };
+    assumed.push_back(fmt::format(
+        "Gluing: {} s for a tenon, dowel, bridle or dovetail, {} s for a plain face or housing, {} s for a "
+        "square metre of glue, {} s for a clamp (common practice, estimated); one maker alone, all laid out.",
+        number("assembly_shaped_joint"), number("assembly_plain_joint"), number("assembly_spreading"), number("assembly_clamp")));
+    assumed.push_back(
+        "Open and closed times of glues are those of labels of the kind, from memory: the label in hand beats them.");
+}
+
 /// Adds a sentence once for a key, however often the key is there.
 class UnusedList {
 public:
@@ -99,6 +121,7 @@ std::vector<std::string> reading_assumptions(const Piece& piece, const Facts& fa
     assume_rings(piece, assumed);
     assume_ring_radius(piece, facts, assumed);
     assume_loads(piece, facts, assumed);
+    assume_gluing(piece, facts, assumed);
     for (const Joint& joint : piece.joints)
         if (is_cut_to_fit(joint.kind) && joint.clearance == Length{} && !joint.groove_depth)
             assumed.push_back(fmt::format("The {} of {} / {} has no clearance stated: a tight fit is taken.", name_of(joint.kind),
@@ -109,7 +132,6 @@ std::vector<std::string> reading_assumptions(const Piece& piece, const Facts& fa
 std::vector<std::string> unused_in(const Piece& piece)
 {
     UnusedList list;
-    list.add(piece.room.shop_stated, "shop_temperature");
     list.add(!piece.wall.empty(), "parts screwed to a wall");
     for (const Part& part : piece.parts) unused_of_part(part, list);
     for (const Joint& joint : piece.joints) unused_of_joint(joint, list);

@@ -1,5 +1,9 @@
 #include "report/cautions.hpp"
 
+#include "measure/write.hpp"
+
+#include <fmt/core.h>
+
 namespace jointwright {
 
 namespace {
@@ -29,16 +33,23 @@ void add_about_use(std::vector<std::string>& cautions, std::string_view use)
         "Loads here are calculated. They are not a test, a certificate or a claim that any furniture standard is met.");
 }
 
-void add_about_dust(std::vector<std::string>& cautions, const std::vector<std::string>& dust_hazards)
+void add_about_dust(std::vector<std::string>& cautions, const Facts& facts, const std::vector<std::string>& dust_hazards)
 {
-    cautions.push_back("Wood dust harms nose and lungs and can cause cancer. Collect it where it is made, wear a fitted mask, "
-                       "and aim for less than 1 mg in a cubic metre of air over "
-                       "eight hours, the figure that NIOSH advises; US law (OSHA) limits nuisance dust to 15 mg/m3 (5 mg/m3 "
-                       "respirable), EU law hardwood dust to 2 mg/m3 "
-                       "(NIOSH and OSHA on wood dust; Directive (EU) 2017/2398).");
+    const auto milligrams = [&](std::string_view key) { return write_number(facts.number(key).value * 1e6, 3); };
+    const auto grams = [&](std::string_view key) { return write_number(facts.number(key).value * 1e3, 3); };
+    cautions.push_back(fmt::format(
+        "Wood dust harms nose and lungs and can cause cancer. Collect it where it is made, wear a fitted mask, and aim for less "
+        "than "
+        "{} mg in a cubic metre of air over eight hours, the figure that NIOSH advises; US law (OSHA) limits nuisance dust to {} "
+        "mg/m3 "
+        "({} mg/m3 respirable), EU law hardwood dust to {} mg/m3 (NIOSH and OSHA on wood dust; Directive (EU) 2017/2398).",
+        milligrams("dust_niosh"), milligrams("dust_osha_total"), milligrams("dust_osha_respirable"),
+        milligrams("dust_eu_hardwood")));
     for (const std::string& hazard : dust_hazards) cautions.push_back("Dust of " + hazard);
-    cautions.push_back("Fine dust in the air can explode (about 40 to 60 g/m3 and more, from memory). Do not let it lie in "
-                       "layers, and keep flames and sparks away.");
+    cautions.push_back(
+        fmt::format("Fine dust in the air can explode (about {} to {} g/m3 and more, from memory). Do not let it lie in "
+                    "layers, and keep flames and sparks away.",
+                    grams("dust_explodes_from"), grams("dust_explodes_to")));
 }
 
 void add_about_glue_and_finish(std::vector<std::string>& cautions, const CautionInputs& inputs)
@@ -60,11 +71,11 @@ void add_about_machines(std::vector<std::string>& cautions)
 
 } // namespace
 
-std::vector<std::string> general_cautions(const CautionInputs& inputs)
+std::vector<std::string> general_cautions(const Facts& facts, const CautionInputs& inputs)
 {
     std::vector<std::string> cautions;
     add_about_use(cautions, inputs.use);
-    add_about_dust(cautions, inputs.dust_hazards);
+    add_about_dust(cautions, facts, inputs.dust_hazards);
     add_about_glue_and_finish(cautions, inputs);
     add_about_machines(cautions);
     return cautions;

@@ -1,6 +1,8 @@
 #pragma once
 // The cautions that stand in every report.
 
+#include "facts/facts.hpp"
+
 #include <string>
 #include <string_view>
 #include <vector>
@@ -15,7 +17,7 @@ struct CautionInputs {
     std::vector<std::string> dust_hazards; ///< for each wood used whose dust is known to do harm, "black cherry: irritant, skin"
 };
 
-/// The cautions, most general first; never empty. Sources of figures stand in the sentences.
-std::vector<std::string> general_cautions(const CautionInputs& inputs);
+/// The cautions, most general first; never empty. Figures come from limits.toml, their sources stand in the sentences.
+std::vector<std::string> general_cautions(const Facts& facts, const CautionInputs& inputs);
 
 } // namespace jointwright

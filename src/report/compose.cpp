@@ -17,6 +17,12 @@ bool is_drying_oil(const std::string& finish)
     return finish.find("oil") != std::string::npos || finish.find("linseed") != std::string::npos;
 }
 
+/// What is known of the glue beside food, where people may eat from the piece.
+std::string near_food(const GlueRecord& glue, const std::string& use)
+{
+    return use == "table" && glue.food ? fmt::format(" Near food: {}.", glue.food->says) : std::string{};
+}
+
 } // namespace
 
 void add_cautions(ReportContent& content, const Piece& piece, const Facts& facts)
@@ -32,8 +38,8 @@ void add_cautions(ReportContent& content, const Piece& piece, const Facts& facts
         if (finish && is_drying_oil(finish->name)) inputs.oil_finish = true;
     }
     for (const std::string& name : glues)
-        if (const GlueRecord* glue = facts.find_glue(name); glue && !glue->hazard.empty())
-            inputs.glue_hazards.push_back(fmt::format("{}: {}", glue->name, glue->hazard));
+        if (const GlueRecord* glue = facts.find_glue(name); glue && glue->hazard)
+            inputs.glue_hazards.push_back(fmt::format("{}: {}{}", glue->name, glue->hazard->says, near_food(*glue, content.use)));
     std::set<std::string> species;
     for (const WoodChoice& wood : piece.woods) species.insert(wood.species.begin(), wood.species.end());
     for (const std::string& name : species) {
@@ -43,7 +49,7 @@ void add_cautions(ReportContent& content, const Piece& piece, const Facts& facts
         for (const DustHazard& d : record->dust) effects += (effects.empty() ? "" : "; ") + d.effect;
         inputs.dust_hazards.push_back(fmt::format("{}: {}", name, effects));
     }
-    content.cautions = general_cautions(inputs);
+    content.cautions = general_cautions(facts, inputs);
 }
 
 } // namespace jointwright

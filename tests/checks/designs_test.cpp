@@ -33,6 +33,12 @@ constexpr Row kRows[] = {
     {"mirror-frame-wide-flat-sawn", Verdict::fail, "mitre-gap", "stile / bottom rail", Verdict::fail},
     {"porch-slats-too-close", Verdict::fail, "slat-gap", "slat", Verdict::fail},
     {"wide-shelf-bookcase", Verdict::fail, "sag", "shelf", Verdict::fail},
+    {"garden-bench-interior-pva", Verdict::fail, "glue-suits", "long rail / back leg", Verdict::fail},
+    {"nine-spindles-five-minute-glue", Verdict::fail, "assembly-time", "spindle / upper rail", Verdict::fail},
+    {"lipping-along-panel-edge", Verdict::pass, "glue-line", "lipping / board", Verdict::pass},
+    {"table-batten-glued-whole", Verdict::fail, "cross-grain", "batten / top", Verdict::fail},
+    {"table-batten-glued-front", Verdict::pass, "cross-grain", "batten / top", Verdict::pass},
+    {"stool-seat-rail-tenons", Verdict::pass, "glue-line", "seat rail / leg", Verdict::pass},
 };
 
 } // namespace

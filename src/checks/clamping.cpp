@@ -1,0 +1,121 @@
+// How hard, with how many clamps and where every glue line is to be pressed.
+
+#include "bond/clamping.hpp"
+
+#include "checks/check_tools.hpp"
+#include "checks/checks.hpp"
+#include "checks/pressed_face.hpp"
+#include "measure/write.hpp"
+
+#include <fmt/core.h>
+
+namespace jointwright {
+
+namespace {
+
+std::string clamps_words(int clamps) { return clamps == 1 ? "one clamp" : fmt::format("{} clamps", clamps); }
+
+std::string places_words(const Prepared& prepared, const PressedFace& pressed, const ClampPlan& plan)
+{
+    if (plan.clamps == 1) return fmt::format("over its middle, {}", pressed.across);
+    const std::string rows = plan.rows > 1 ? fmt::format(" in {} rows", plan.rows) : "";
+    return fmt::format("{} apart{} and the first {} from the end, {}", size_words(prepared, in_metres(plan.spacing)), rows,
+                       size_words(prepared, in_metres(plan.spacing) / 2), pressed.across);
+}
+
+std::string caul_words(const Prepared& prepared, const ClampPlan& plan)
+{
+    if (!plan.caul) return {};
+    return fmt::format(", over cauls or pads at least {} wide", write_length_up(*plan.caul, prepared.units));
+}
+
+/// Judges one face. What is never asked for is to squeeze it all out: the force is an aim, not a least.
+Finding judge(const Prepared& prepared, const PressedFace& pressed, const GlueRecord& glue, double glued_area_m2,
+              const std::string& subject, const std::string& place)
+{
+    const Facts& facts = *prepared.facts;
+    Finding f;
+    f.check = "clamping";
+    f.subject = subject;
+    f.where = place;
+    const ClampPlan plan = clamp_plan(facts, pressed.face, pressed.density, &glue, &f.working);
+    f.utilisation = static_cast<double>(plan.clamps) / plan.most;
+    f.weight = plan.force.value();
+    if (!plan.fits()) f.verdict = Verdict::warn;
+    const std::string aim = pressed.pulls_shoulders ? "until the shoulders are tight; the cheeks press by their fit alone"
+                                                    : fmt::format("({} on {}), until a thin bead shows all along, no harder",
+                                                                  write_stress(plan.pressure), pressed.denser);
+    if (plan.fits())
+        f.headline = fmt::format("Press {} with {} {}{}: about {} each, {}.", subject, clamps_words(plan.clamps),
+                                 places_words(prepared, pressed, plan), caul_words(prepared, plan),
+                                 write_force(plan.per_clamp, prepared.units), aim);
+    else
+        f.headline = fmt::format("{} asks for {} in all: {}, where {} find room.", subject,
+                                 write_force(plan.force, prepared.units), clamps_words(plan.clamps), plan.most);
+    if (!plan.fits())
+        f.remedy = "glue it in narrower strips or fewer layers at a time, press it under stiff cauls between screws or in a "
+                   "veneer press, "
+                   "or use a glue that fills gaps and needs little pressure";
+    f.values = {{"pressure", plan.pressure.value(), "Pa"},
+                {"force", plan.force.value(), "N"},
+                {"clamps", static_cast<double>(plan.clamps), "1"},
+                {"force_per_clamp", plan.per_clamp.value(), "N"},
+                {"spacing", in_metres(plan.spacing), "m"}};
+    if (plan.caul) f.values.push_back({"caul", in_metres(*plan.caul), "m"});
+    if (const auto mass = glue_quantity(facts, glue, square_metres(glued_area_m2), &f.working))
+        f.values.push_back({"glue_mass", mass->value(), "kg"});
+    gather_sources(f);
+    return f;
+}
+
+Finding wedged(const Prepared& prepared, const Contact& contact)
+{
+    Finding f;
+    f.check = "clamping";
+    f.subject = pair_subject(prepared, contact);
+    f.where = pair_place(prepared, contact);
+    f.headline = fmt::format("{} wedges itself: drive it home and clamp only until it is closed and square.", f.subject);
+    f.sources = {prepared.facts->cite("common-practice", "dovetails press their own cheeks")};
+    return f;
+}
+
+} // namespace
+
+std::vector<Finding> check_clamping(const Prepared& prepared)
+{
+    std::vector<Finding> findings;
+    const Piece& piece = *prepared.piece;
+    for (const Contact& contact : prepared.layout->contacts) {
+        if (!has_glue(prepared, contact)) continue;
+        const Joint& joint = piece.joints[*contact.joint];
+        const GlueRecord* glue = prepared.facts->find_glue(*joint.glue);
+        if (!glue) continue;
+        std::string missing;
+        const auto pressed = pressed_face(prepared, contact, &missing);
+        if (!pressed) {
+            keep_worst(findings, cannot_tell("clamping", pair_subject(prepared, contact),
+                                             fmt::format("How hard to press cannot be told: {} is missing.", missing),
+                                             "give the density of the wood"));
+            continue;
+        }
+        if (pressed->wedges_itself)
+            keep_worst(findings, wedged(prepared, contact));
+        else
+            keep_worst(findings, judge(prepared, *pressed, *glue, spread_area(contact, joint), pair_subject(prepared, contact),
+                                       pair_place(prepared, contact)));
+    }
+    for (std::size_t p = 0; p < piece.parts.size(); ++p) {
+        const Part& part = piece.parts[p];
+        if (!part.glued_up || !part.glued_up->glue) continue;
+        const GlueRecord* glue = prepared.facts->find_glue(*part.glued_up->glue);
+        std::string missing;
+        const auto pressed = pressed_edges(prepared, p, &missing);
+        if (!glue || !pressed) continue;
+        const double area = pressed->face.area.value() * (part.glued_up->boards - 1);
+        keep_worst(findings, judge(prepared, *pressed, *glue, area, part.id,
+                                   fmt::format("the edges of its {} boards", part.glued_up->boards)));
+    }
+    return findings;
+}
+
+} // namespace jointwright
