@@ -65,7 +65,7 @@ void add_movement_steps(const Prepared& prepared, const FaceDirection& face, Fin
     f.working.push_back({"Strain difference made to dampest", "Δε = ε_A − ε_B",
                          fmt::format("ε_A = {:.5f}, ε_B = {:.5f}", face.a.damp, face.b.damp), face.damp, "1",
                          "plane strain transformation"});
-    f.working.push_back({"Differential movement over the glued length", "Δ = |Δε| ℓ",
+    f.working.push_back({"Differential movement over the glued length, in the direction that governs", "Δ = |Δε| ℓ",
                          fmt::format("ℓ = {}", size_words(prepared, face.length)), face.movement(), "m", "geometry"});
     const FaceSide& mover = face.a.across() ? face.a : face.b;
     const PartState& state = prepared.state_of(mover.copy);
@@ -86,7 +86,7 @@ Finding blank(const Prepared& prepared, const FaceDirection& face)
     const PartState& b = prepared.state_of(contact.second);
     f.where =
         fmt::format("{}, {}", pair_place(prepared, contact), a.species == b.species ? a.species : a.species + " on " + b.species);
-    f.values = {{"differential_movement", face.movement(), "m"}, {"glued_length", face.length, "m"}};
+    f.values = {{"governing_movement", face.movement(), "m"}, {"glued_length", face.length, "m"}};
     return f;
 }
 
@@ -136,7 +136,7 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
                         fmt::format("Whether {} and {} bear with each other across the grain cannot be told: {} is missing.",
                                     a.id, b.id, missing),
                         "give [[wood]] properties from a test of your own, or a wood of the table");
-        f.values = {{"differential_movement", face.movement(), "m"}};
+        f.values = {{"governing_movement", face.movement(), "m"}};
         return f;
     }
     Finding f = blank(prepared, face);
@@ -156,7 +156,11 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
     const bool thumb_minds = face.crossed() && face.length > thumb.value;
     switch (f.verdict) {
     case Verdict::fail:
-        f.headline = fmt::format("{}: {}.", result->splits() ? "The wood splits or bows" : "The glue line shears", facts);
+        f.headline = fmt::format("{}: {}.",
+                                 !result->splits() ? "The glue line shears"
+                                 : face.held_flat  ? "The wood splits"
+                                                   : "The wood splits or bows",
+                                 facts);
         break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
     default: f.headline = fmt::format("Holds: {}.", facts);
@@ -228,6 +232,31 @@ Finding judge_veneer(const Prepared& prepared, const FaceDirection& face)
     return f;
 }
 
+Finding judge(const Prepared& prepared, const FaceDirection& face)
+{
+    if (face.core) return judge_core(prepared, face);
+    return veneer_of(prepared, face) ? judge_veneer(prepared, face) : judge_layers(prepared, face);
+}
+
+/// Puts the largest movement over all glued sides of the contact first, whichever of them governs, and says which way it goes.
+void put_largest_first(const Prepared& prepared, const std::vector<FaceDirection>& faces, const FaceDirection& governing,
+                       Finding& f)
+{
+    const FaceDirection* largest = &governing;
+    for (const FaceDirection& face : faces)
+        if (face.contact == governing.contact && face.movement() > largest->movement() + 1e-12) largest = &face;
+    f.values.insert(f.values.begin(), {"differential_movement", largest->movement(), "m"});
+    if (f.working.empty()) return;
+    const bool driest = std::abs(largest->dry) >= std::abs(largest->damp);
+    f.working.insert(f.working.begin(), {fmt::format("Largest differential movement of this contact: {}, made to {}",
+                                                     way_words(largest->direction), driest ? "driest" : "dampest"),
+                                         "Δ = |Δε| ℓ",
+                                         fmt::format("Δε = {:.5f}, ℓ = {}; governing: {}, ℓ = {}",
+                                                     driest ? largest->dry : largest->damp, size_words(prepared, largest->length),
+                                                     way_words(governing.direction), size_words(prepared, governing.length)),
+                                         largest->movement(), "m", "geometry"});
+}
+
 /// A quick measure of how bad a face direction may be, so that of many alike only the worst is worked out in words.
 double weight_of(const FaceDirection& face) { return face.movement() + (face.core ? 0 : 1e-9); }
 
@@ -272,10 +301,9 @@ std::vector<Finding> check_cross_grain(const Prepared& prepared)
         });
         if (seen) continue;
         judged.push_back(&face);
-        if (!face.core && veneer_of(prepared, face))
-            keep_worst(findings, judge_veneer(prepared, face));
-        else
-            keep_worst(findings, face.core ? judge_core(prepared, face) : judge_layers(prepared, face));
+        Finding f = judge(prepared, face);
+        put_largest_first(prepared, faces, face, f);
+        keep_worst(findings, std::move(f));
     }
     return findings;
 }

@@ -3,7 +3,7 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/flatness.hpp"
-#include "checks/held_flat.hpp"
+#include "mechanics/held_flat.hpp"
 #include "measure/write.hpp"
 #include "wood/distortion.hpp"
 
