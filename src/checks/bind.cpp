@@ -1,8 +1,10 @@
 // A part that sits between two walls of another: does it still have room when it swells?
 
 #include "checks/bind_stops.hpp"
+#include "checks/bind_tenon.hpp"
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/cut_today.hpp"
 
 #include <fmt/core.h>
 
@@ -59,7 +61,7 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Joint& joi
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), direction_words(inner, axis), in.species);
     // Rounded up to what can be cut and measured, so that the remedy works when it is applied.
     const double step = prepared.units == LengthUnit::inch ? 0.002 * kMetresPerInch : 0.00005;
-    const double clearance = std::ceil((made + cut_for - least) / 2 / step - 1e-9) * step;
+    const double clearance = std::max(0.0, std::ceil((made + cut_for - least) / 2 / step - 1e-9)) * step;
     const std::string remedy = fmt::format("cut the {} {} wider on each side: clearance = \"{}\"", name_of(joint.kind),
                                            small_words(prepared, clearance - made / 2), small_words(prepared, clearance));
     if (squeeze > crush.value) {
@@ -95,6 +97,7 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Joint& joi
                     : made > 0  ? std::clamp((made - least) / made, 0.0, 1.0)
                                 : 0.0;
     f.values = {{"gap_made", made, "m"}, {"gap_driest", driest, "m"}, {"gap_dampest", dampest, "m"}, {"squeeze", squeeze, "1"}};
+    add_moistures(f, in);
     f.working.push_back({"Room at the dampest, both sides together", "c = c0 − (Δ of the part − Δ of its opening)",
                          fmt::format("c0 = {}, Δ = {}", small_words(prepared, made), small_words(prepared, damp)), dampest, "m",
                          "geometry"});
@@ -111,6 +114,12 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Joint& joi
         for (WorkingStep& step :
              movement_working(*prepared.facts, std::get<MovementLaw>(in.movement), in.rings, metres(size), in.made, in.dampest))
             f.working.push_back(std::move(step));
+    add_size_today(f, in,
+                   {"clearance_today", fmt::format("clearance on either side of {} in its {}", inner.id, name_of(joint.kind)),
+                    "(c_wanted + c0 − c at its least)/2, rounded up",
+                    fmt::format("{} {} wide for {}", name_of(joint.kind), size_words(prepared, size + 2 * clearance),
+                                size_words(prepared, size)),
+                    clearance});
     gather_sources(f);
     return f;
 }
@@ -120,9 +129,14 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Joint& joi
 std::vector<Finding> check_bind(const Prepared& prepared)
 {
     std::vector<Finding> findings;
-    for (const Contact& contact : prepared.layout->contacts) {
+    const Ties ties(prepared);
+    const auto& contacts = prepared.layout->contacts;
+    for (std::size_t c = 0; c < contacts.size(); ++c) {
+        const Contact& contact = contacts[c];
         if (!contact.joint) continue;
         const Joint& joint = prepared.piece->joints[*contact.joint];
+        if (joint.kind == JointKind::tenon)
+            if (auto fit = judge_tenon_fit(prepared, ties, c)) keep_worst(findings, std::move(*fit));
         if (!sits_in(joint.kind)) continue;
         const PartState& in = prepared.state_of(contact.first);
         const PartState& out = prepared.state_of(contact.second);
@@ -137,7 +151,6 @@ std::vector<Finding> check_bind(const Prepared& prepared)
                                                  ""));
         }
     }
-    const Ties ties(prepared);
     for (const StoppedPart& part : stopped_parts(prepared, ties)) keep_worst(findings, judge_stopped(prepared, ties, part));
     return findings;
 }
