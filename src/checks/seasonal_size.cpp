@@ -2,6 +2,7 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/cut_today.hpp"
 
 #include <fmt/core.h>
 
@@ -70,6 +71,7 @@ std::optional<Finding> height_of(const Prepared& prepared)
         if (piece.copies[i].box.hi[2] > piece.copies[at].box.hi[2] + kTouch) at = i;
         floor = std::min(floor, piece.copies[i].box.lo[2]);
     }
+    const std::size_t highest = at;
     const double made = piece.copies[at].box.hi[2] - floor;
     double dry = 0, damp = 0, top = piece.copies[at].box.hi[2];
     std::string chain;
@@ -97,6 +99,7 @@ std::optional<Finding> height_of(const Prepared& prepared)
         fmt::format("The whole stands {} high as made, {} at the driest and {} at the dampest ({}).", size_words(prepared, made),
                     small_words(prepared, made + dry), small_words(prepared, made + damp), chain);
     f.values = {{"size_made", made, "m"}, {"size_driest", made + dry, "m"}, {"size_dampest", made + damp, "m"}};
+    add_moistures(f, prepared.state_of(highest));
     f.working.push_back({"Upright movement of the parts that stand on each other", "ΔH = Σ h ε", chain, damp, "m", "geometry"});
     gather_sources(f);
     return f;
@@ -133,10 +136,8 @@ std::vector<Finding> check_seasonal_size(const Prepared& prepared)
                     {"thickness_driest", thickness * (1 + state.dry.thickness), "m"},
                     {"thickness_dampest", thickness * (1 + state.damp.thickness), "m"},
                     {"length_change_driest", in_metres(part.length) * state.dry.along, "m"},
-                    {"length_change_dampest", in_metres(part.length) * state.damp.along, "m"},
-                    {"moisture_made", state.made.percent(), "%"},
-                    {"moisture_driest", state.driest.percent(), "%"},
-                    {"moisture_dampest", state.dampest.percent(), "%"}};
+                    {"length_change_dampest", in_metres(part.length) * state.damp.along, "m"}};
+        add_moistures(f, state);
         if (const auto row = row_of(prepared, i)) {
             const double dry = row->wood * state.dry.width, damp = row->wood * state.damp.width;
             f.headline.pop_back();
@@ -156,6 +157,8 @@ std::vector<Finding> check_seasonal_size(const Prepared& prepared)
             f.working.push_back(std::move(step));
         for (WorkingStep& step : movement_working(*prepared.facts, law, state.rings, part.width, state.made, state.dampest))
             f.working.push_back(std::move(step));
+        add_size_today(f, state, {"width_today", fmt::format("width of {}", part.id), "", "as drawn", width});
+        add_size_today(f, state, {"thickness_today", fmt::format("thickness of {}", part.id), "", "as drawn", thickness});
         gather_sources(f);
         findings.push_back(std::move(f));
     }
