@@ -72,16 +72,15 @@ struct TenonYear {
     double least() const { return std::min({gap(0), gap(dry), gap(damp)}); }
 };
 
-TenonYear year_of(const Prepared& prepared, const Contact& contact, const Joint& joint, const Tongue& tongue, const Hold& hold)
+TenonYear year_of(const Prepared& prepared, const Ties& ties, const Contact& contact, const Joint& joint, const Tongue& tongue,
+                  const Hold& hold)
 {
     const Piece& piece = *prepared.piece;
-    const PartState& in = prepared.state_of(contact.first);
     const PartState& out = prepared.state_of(contact.second);
     TenonYear y;
-    y.dry =
-        strain_in_space(piece, contact.first, in.dry, tongue.axis) - strain_in_space(piece, contact.second, out.dry, tongue.axis);
-    y.damp = strain_in_space(piece, contact.first, in.damp, tongue.axis) -
-             strain_in_space(piece, contact.second, out.damp, tongue.axis);
+    const SeasonalStrains tenon = ties.body_strain(contact.first, tongue.axis);
+    y.dry = tenon.dry - strain_in_space(piece, contact.second, out.dry, tongue.axis);
+    y.damp = tenon.damp - strain_in_space(piece, contact.second, out.damp, tongue.axis);
     y.clearance = in_metres(joint.clearance);
     y.arm = tongue.width() / 2;
     if (hold.any) y.arm = std::max(tongue.stop_lo ? hold.from - tongue.lo : 0.0, tongue.stop_hi ? tongue.hi - hold.to : 0.0);
@@ -283,7 +282,7 @@ std::optional<Finding> judge_tenon_fit(const Prepared& prepared, const Ties& tie
                            fmt::format("Whether the tenon of {} binds in {} cannot be told: {}.", inner.id, outer.id,
                                        in.moves() ? out.missing_movement() : in.missing_movement()),
                            "");
-    Fit fit{contact, joint, *tongue, hold, year_of(prepared, contact, joint, *tongue, hold), 0, 0, std::nullopt};
+    Fit fit{contact, joint, *tongue, hold, year_of(prepared, ties, contact, joint, *tongue, hold), 0, 0, std::nullopt};
     fit.wanted = prepared.facts->number("wanted_clearance").value;
     fit.room_each_end =
         in_metres(round_up_to_milling_step(metres(fit.year.swell() * fit.year.arm + fit.wanted / 2), prepared.units));

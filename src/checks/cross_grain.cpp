@@ -37,6 +37,9 @@ std::string remedy_for(const Prepared& prepared, const FaceDirection& face, doub
     switch (joint.kind) {
     case JointKind::tenon:
         return fmt::format("{} and let the rest slide dry, held by pegs in slots; or make the tenon narrower", middle);
+    case JointKind::dowel:
+        return fmt::format("keep the glued dowels within {} of each other and leave any others dry in slots",
+                           size_words(prepared, width));
     case JointKind::groove: return "leave it dry in its groove, free to move, with glue or a pin at its middle only";
     case JointKind::sliding_dovetail:
     case JointKind::dovetail: return fmt::format("{} (or at one end) and let the rest slide dry", middle);
@@ -107,8 +110,10 @@ Finding judge_core(const Prepared& prepared, const FaceDirection& face)
         f.verdict = Verdict::fail;
     else if (movement > pass.value || too_wide)
         f.verdict = Verdict::warn;
-    const std::string facts = fmt::format("the glued {} of {} in {} wants to move {} over {}", name_of(joint.kind), a, b,
-                                          small_words(prepared, movement), size_words(prepared, face.length));
+    const bool dowels = joint.kind == JointKind::dowel;
+    const std::string facts =
+        fmt::format("the glued {} of {} in {} {} to move {} over {}", dowels ? "dowels" : name_of(joint.kind), a, b,
+                    dowels ? "want" : "wants", small_words(prepared, movement), size_words(prepared, face.length));
     switch (f.verdict) {
     case Verdict::fail: f.headline = fmt::format("Too much: {}, more than glue and wood bear.", facts); break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;

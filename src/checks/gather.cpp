@@ -81,7 +81,8 @@ void add_fits(std::vector<std::string>& lines, const std::vector<Finding>& findi
         else if (const auto width = value_named(f, "width_today"); f.check == "bind" && width)
             line = fmt::format("{}: at most {} wide today to run free between its stops", f.subject,
                                write_length(metres(*width), units));
-        else if (const auto slot = value_named(f, "slot_to_mill"); f.check == "slot-length" && slot && *slot > 0)
+        else if (const auto slot = value_named(f, "slot_to_mill"), travel = value_named(f, "travel");
+                 f.check == "slot-length" && slot && *slot > 0 && !(travel && *travel == 0 && f.verdict == Verdict::pass))
             line = fmt::format("slots of {}: mill {} long across the grain", f.subject, write_length_up(metres(*slot), units));
         if (line.empty()) continue;
         if (f.verdict != Verdict::pass && f.remedy && f.check != "bind") line += fmt::format("; better: {}", *f.remedy);

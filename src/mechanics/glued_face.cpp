@@ -182,13 +182,39 @@ double depth_behind(const Box& box, const Patch& patch, Axis normal, bool is_fir
     return depth > kTouch ? std::min(depth, box.size(normal)) : box.size(normal);
 }
 
+/// Glued dowels at an end-grain face, whose own glue counts for nothing: from the edge of the first to that of the last along the longer
+/// side, and one diameter across it.
+void narrow_to_dowels(const Joint& joint, const Patch& patch, const Point& u, Extent& reach)
+{
+    if (joint.kind != JointKind::dowel || !joint.dowels || !(patch.end_grain_first || patch.end_grain_second)) return;
+    std::size_t longer = 0;
+    for (std::size_t i = 1; i < 3; ++i)
+        if (patch.bounds.hi[i] - patch.bounds.lo[i] > patch.bounds.hi[longer] - patch.bounds.lo[longer]) longer = i;
+    const double whole = reach.length();
+    double apart = 0;
+    if (std::abs(u[longer]) > 0.999) {
+        const int count = std::max(1, joint.dowels->count);
+        apart = joint.dowels->inset && count > 1 ? std::max(0.0, whole - 2 * in_metres(*joint.dowels->inset))
+                                                 : whole * (count - 1) / count;
+    }
+    const double middle = (reach.lo + reach.hi) / 2, length = std::min(whole, apart + in_metres(joint.dowels->diameter));
+    reach = {middle - length / 2, middle + length / 2};
+}
+
 bool is_core_kind(JointKind kind)
 {
     return kind == JointKind::tenon || kind == JointKind::bridle || kind == JointKind::dovetail ||
            kind == JointKind::sliding_dovetail || kind == JointKind::groove;
 }
 
-/// Boards glued edge to edge move as one: their glue faces with the same other part, in one plane, reach from the first to the last.
+std::optional<Axis> axis_along(const Point& direction)
+{
+    for (const Axis axis : {Axis::x, Axis::y, Axis::z})
+        if (std::abs(direction[index_of(axis)]) > 0.9999) return axis;
+    return std::nullopt;
+}
+
+/// Boards glued edge to edge move as one, by the mean of their strains: their glue faces with the same other part, in one plane, reach from the first to the last.
 void reach_over_bodies(const Prepared& prepared, const Ties& ties, std::vector<FaceDirection>& faces)
 {
     struct Reach {
@@ -220,6 +246,15 @@ void reach_over_bodies(const Prepared& prepared, const Ties& ties, std::vector<F
     }
     for (std::size_t i = 0; i < faces.size(); ++i) {
         if (reaches[i].all.length() < faces[i].length + kLeastGlued) continue;
+        if (const auto axis = axis_along(faces[i].direction)) {
+            for (FaceSide* side : {&faces[i].a, &faces[i].b}) {
+                const SeasonalStrains whole = ties.body_strain(side->copy, *axis);
+                side->dry = whole.dry;
+                side->damp = whole.damp;
+            }
+            faces[i].dry = faces[i].a.dry - faces[i].b.dry;
+            faces[i].damp = faces[i].a.damp - faces[i].b.damp;
+        }
         faces[i].in_pieces = faces[i].in_pieces || reaches[i].filled < reaches[i].all.length() - kLeastGlued;
         faces[i].from = reaches[i].all.lo;
         faces[i].length = reaches[i].all.length();
@@ -227,6 +262,16 @@ void reach_over_bodies(const Prepared& prepared, const Ties& ties, std::vector<F
 }
 
 } // namespace
+
+bool is_cheek_of_core(const Contact& contact, const Patch& patch)
+{
+    constexpr double cheek = 0.6;
+    double largest = 0;
+    for (const Patch& p : contact.patches) largest = std::max(largest, p.area);
+    return patch.area >= cheek * largest && std::any_of(contact.patches.begin(), contact.patches.end(), [&](const Patch& other) {
+               return other.area >= cheek * largest && dot(other.normal, patch.normal) < -0.999;
+           });
+}
 
 double FaceDirection::movement() const { return std::max(std::abs(dry), std::abs(damp)) * length; }
 
@@ -256,14 +301,16 @@ std::vector<FaceDirection> glued_directions(const Prepared& prepared)
                 face.contact = c;
                 face.patch = &patch;
                 face.direction = u;
-                const Extent reach = extent_of(plane, u, glued, face.in_pieces);
+                Extent reach = extent_of(plane, u, glued, face.in_pieces);
+                if (!glued) narrow_to_dowels(joint, patch, u, reach);
                 face.from = reach.lo;
                 face.length = reach.length();
                 face.a = {contact.first, std::abs(dot(ax.grain, u)), strain_in(ax, sa.dry, u, u), strain_in(ax, sa.damp, u, u)};
                 face.b = {contact.second, std::abs(dot(bx.grain, u)), strain_in(bx, sb.dry, u, u), strain_in(bx, sb.damp, u, u)};
                 face.dry = face.a.dry - face.b.dry;
                 face.damp = face.a.damp - face.b.damp;
-                face.core = is_core_kind(joint.kind) || patch.end_grain_first || patch.end_grain_second;
+                face.core = is_core_kind(joint.kind) || patch.end_grain_first || patch.end_grain_second ||
+                            is_cheek_of_core(contact, patch);
                 all.push_back(face);
             }
         }

@@ -31,7 +31,8 @@ struct FaceDirection {
     double dry = 0, damp = 0; ///< strain of the first less that of the second
     bool held_flat = false;   ///< something keeps the pair from bowing in this direction
     std::string_view held_by; ///< what, in words
-    bool core = false;        ///< a tenon, tail or tongue glued on both faces, or a face with end grain: judged by movement
+    bool core =
+        false; ///< a tenon, tail or tongue glued on both faces, or a face with end grain, dowelled or not: judged by movement
     /// Largest differential movement, made to driest or dampest, whichever is more [m].
     double movement() const;
     /// One part runs along its grain here and the other across it.
@@ -42,6 +43,10 @@ struct FaceDirection {
 /// Faces of one contact that lie in one plane count as one, from the first edge to the last: two spots 300 mm apart restrain as much as one
 /// long line; so do the faces of boards that are glued edge to edge and so move as one. Held flat or free to bow: `held_flat_by`.
 std::vector<FaceDirection> glued_directions(const Prepared& prepared);
+
+/// True for one of two opposite faces of a contact that are both large: a thin core glued on both faces, such as a loose tenon, whatever the
+/// joint is called.
+bool is_cheek_of_core(const Contact& contact, const Patch& patch);
 
 /// Layers of a face direction for the restraint formula; nothing when a modulus is missing (named in `missing`).
 std::optional<Restraint> restraint_at(const Prepared& prepared, const FaceDirection& face, std::string* missing = nullptr);

@@ -243,6 +243,20 @@ Ties::Ties(const Prepared& prepared) : prepared_(prepared)
     }
 }
 
+SeasonalStrains Ties::body_strain(std::size_t copy, Axis axis) const
+{
+    SeasonalStrains sum;
+    double size = 0;
+    for (const std::size_t member : body_of(copy).copies) {
+        const PartState& state = prepared_.state_of(member);
+        const double share = boxes_[member].size(axis);
+        sum.dry += share * strain_in_space(*prepared_.piece, member, state.dry, axis);
+        sum.damp += share * strain_in_space(*prepared_.piece, member, state.damp, axis);
+        size += share;
+    }
+    return {sum.dry / size, sum.damp / size};
+}
+
 std::vector<Grip> Ties::grips(std::size_t copy, Axis axis) const
 {
     std::vector<Grip> all;

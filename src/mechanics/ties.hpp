@@ -59,12 +59,19 @@ bool runs_along(const Piece& piece, std::size_t copy, Axis axis);
 /// Angle between the rings and the face that moves along an axis: that of the wide face across the width, its complement through the thickness.
 Angle rings_along(const Prepared& prepared, std::size_t copy, Axis axis);
 
+/// Free strain from made to the driest and to the dampest.
+struct SeasonalStrains {
+    double dry = 0, damp = 0;
+};
+
 /// Who is tied to whom. Built once for a check.
 class Ties {
 public:
     explicit Ties(const Prepared& prepared);
 
     const TiedBody& body_of(std::size_t copy) const { return bodies_[body_index_[copy]]; }
+    /// Strain of the body of a copy along an axis: the mean of its copies by their size that way, so that boards of mixed cut count each.
+    SeasonalStrains body_strain(std::size_t copy, Axis axis) const;
     /// The box round a copy as it stands.
     const Box& box_of(std::size_t copy) const { return boxes_[copy]; }
     bool same_body(std::size_t a, std::size_t b) const { return body_index_[a] == body_index_[b]; }
