@@ -42,22 +42,31 @@ std::optional<Tongue> tongue_of(const Contact& contact, const Box& mortised)
     return tongue;
 }
 
-/// What keeps the tenon in place along its width.
+/// What keeps the tenon in place along its width: glue or tight pegs between the two parts, also those of boards that it is glued to.
 struct Hold {
-    bool any = false, glue_throughout = false, glue = false;
-    double from = 0, to = 0; ///< the lowest and the highest place that stays put
+    bool any = false, glue_throughout = false;
+    double from = 0, to = 0; ///< the lowest and the highest place that stays put; outside the tenon the nearest one
 };
 
-Hold hold_of(const Ties& ties, const Contact& contact, std::size_t index, const Joint& joint, const Tongue& tongue)
+Hold hold_of(const Ties& ties, const Contact& contact, const Joint& joint, const Tongue& tongue)
 {
-    Hold hold{false, joint.glue && !joint.glued, false, (tongue.lo + tongue.hi) / 2, (tongue.lo + tongue.hi) / 2};
+    const double middle = (tongue.lo + tongue.hi) / 2;
+    Hold hold{false, joint.glue && !joint.glued, middle, middle};
+    std::optional<double> outside;
     for (const Grip& g : ties.grips(contact.first, tongue.axis)) {
-        if (g.contact != index || !g.tight()) continue;
+        if (g.partner != contact.second || !g.tight()) continue;
         const double at = g.middle();
+        if (at < tongue.lo || at > tongue.hi) {
+            if (!outside || std::abs(at - middle) < std::abs(*outside - middle)) outside = at;
+            continue;
+        }
         hold.from = hold.any ? std::min(hold.from, at) : at;
         hold.to = hold.any ? std::max(hold.to, at) : at;
         hold.any = true;
-        hold.glue = hold.glue || g.glue;
+    }
+    if (!hold.any && outside) {
+        hold.any = true;
+        hold.from = hold.to = *outside;
     }
     return hold;
 }
@@ -65,10 +74,11 @@ Hold hold_of(const Ties& ties, const Contact& contact, std::size_t index, const 
 /// The fit through the year. Room counts both ends together, as twice that of the tighter end where the tenon is held.
 struct TenonYear {
     double dry = 0, damp = 0; ///< strain of the tenon less that of its mortise
-    double arm = 0;           ///< from the held place to the end with the less room; half of the width where it is free
+    double arm = 0;           ///< from the held place out to the end with the less room; half of the width where it is free
     double clearance = 0;     ///< at either end
     double gap(double strain) const { return 2 * (clearance - strain * arm); }
-    double swell() const { return std::max({0.0, dry, damp}); }
+    /// How far an end at this arm moves towards its stop; one on the near side of the held place does so when it shrinks.
+    double reach(double at) const { return std::max({0.0, dry * at, damp * at}); }
     double least() const { return std::min({gap(0), gap(dry), gap(damp)}); }
 };
 
@@ -83,7 +93,9 @@ TenonYear year_of(const Prepared& prepared, const Ties& ties, const Contact& con
     y.damp = tenon.damp - strain_in_space(piece, contact.second, out.damp, tongue.axis);
     y.clearance = in_metres(joint.clearance);
     y.arm = tongue.width() / 2;
-    if (hold.any) y.arm = std::max(tongue.stop_lo ? hold.from - tongue.lo : 0.0, tongue.stop_hi ? tongue.hi - hold.to : 0.0);
+    if (!hold.any) return y;
+    const double low = hold.from - tongue.lo, high = tongue.hi - hold.to;
+    y.arm = !tongue.stop_hi || (tongue.stop_lo && y.reach(low) >= y.reach(high)) ? low : high;
     return y;
 }
 
@@ -131,7 +143,7 @@ struct Fit {
     double room_each_end = 0; ///< to cut today
     std::optional<double> pegs;
     bool stated() const { return joint.clearance != Length{} && !hold.glue_throughout; }
-    double squeeze() const { return stated() ? std::max(0.0, -year.least()) / tongue.width() : 0; }
+    double squeeze() const { return stated() ? std::max(0.0, -year.least() / 2) / std::abs(year.arm) : 0; }
 };
 
 std::string room_words(const Prepared& prepared, const Fit& fit)
@@ -148,7 +160,7 @@ void judge(const Prepared& prepared, const Fit& fit, Finding& f)
     const std::string& a = prepared.piece->part_of(fit.contact.first).id;
     const std::string& b = prepared.piece->part_of(fit.contact.second).id;
     const double crush = prepared.facts->number("squeeze_fail").value, least = fit.year.least();
-    const std::string grows = small_words(prepared, fit.year.swell() * fit.year.arm * 2);
+    const std::string grows = small_words(prepared, fit.year.reach(fit.year.arm) * 2);
     if (fit.hold.glue_throughout) {
         f.headline =
             fmt::format("The tenon of {} in {} is held across its width by its glue; so that its edges do not press on the "
@@ -188,7 +200,7 @@ void add_working(const Prepared& prepared, const Fit& fit, const std::optional<P
     const PartState& state = prepared.state_of(fit.contact.first);
     const std::string held = fit.hold.any ? "from where it is held" : "about its middle";
     const std::string made =
-        fmt::format("c0 = {}, s = {}", small_words(prepared, fit.year.gap(0)), size_words(prepared, fit.year.arm));
+        fmt::format("c0 = {}, s = {}", small_words(prepared, fit.year.gap(0)), size_words(prepared, std::abs(fit.year.arm)));
     const char* as_cut = fit.stated() ? "" : ", the mortise cut as told below";
     f.working.push_back({"Room at the dampest, both ends together; the tenon moves " + held + as_cut,
                          "c = c0 − 2 (ε − ε_mortise) s", fmt::format("{}, ε − ε_mortise = {:.5f}", made, fit.year.damp),
@@ -198,8 +210,9 @@ void add_working(const Prepared& prepared, const Fit& fit, const std::optional<P
                          "geometry"});
     if (fit.squeeze() > 0) {
         const Datum<double>& crush = prepared.facts->number("squeeze_fail");
-        f.working.push_back({"Strain of the pressed tenon", "e = −c/w",
-                             fmt::format("w = {}", size_words(prepared, fit.tongue.width())), fit.squeeze(), "1", "geometry"});
+        f.working.push_back({"Strain of the pressed tenon", "e = −c/(2 s)",
+                             fmt::format("s = {}", size_words(prepared, std::abs(fit.year.arm))), fit.squeeze(), "1",
+                             "geometry"});
         f.working.push_back({"Strain beyond which it is crushed", "e_crush", "", crush.value, "1", crush.cite.text()});
     }
     if (proud)
@@ -273,7 +286,7 @@ std::optional<Finding> judge_tenon_fit(const Prepared& prepared, const Ties& tie
     }
     const auto tongue = tongue_of(contact, ties.box_of(contact.second));
     if (!tongue || (!tongue->stop_lo && !tongue->stop_hi)) return std::nullopt;
-    const Hold hold = hold_of(ties, contact, index, joint, *tongue);
+    const Hold hold = hold_of(ties, contact, joint, *tongue);
     if (!hold.any && !(tongue->stop_lo && tongue->stop_hi)) return std::nullopt; // it shifts towards its open end
     const PartState& in = prepared.state_of(contact.first);
     const PartState& out = prepared.state_of(contact.second);
@@ -285,7 +298,7 @@ std::optional<Finding> judge_tenon_fit(const Prepared& prepared, const Ties& tie
     Fit fit{contact, joint, *tongue, hold, year_of(prepared, ties, contact, joint, *tongue, hold), 0, 0, std::nullopt};
     fit.wanted = prepared.facts->number("wanted_clearance").value;
     fit.room_each_end =
-        in_metres(round_up_to_milling_step(metres(fit.year.swell() * fit.year.arm + fit.wanted / 2), prepared.units));
+        in_metres(round_up_to_milling_step(metres(fit.year.reach(fit.year.arm) + fit.wanted / 2), prepared.units));
     if (!fit.stated()) fit.year.clearance = fit.room_each_end; // cut as the finding says
     fit.pegs = peg_room(prepared, index, *tongue, hold, fit.year);
     return finding_of(prepared, fit, proud_of(prepared, ties, contact, *tongue, hold, fit.year));

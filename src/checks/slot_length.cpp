@@ -63,11 +63,13 @@ void say_tight(const Prepared& prepared, const SlotTravel& t, const Names& names
     const std::string with = t.far_partner == t.other
                                  ? ""
                                  : fmt::format(" together with what holds it on {}", prepared.piece->label(t.far_partner, true));
+    const std::string several(
+        name_of_fasteners(prepared.piece->joints[*prepared.layout->contacts[t.contact].joint], false)); // two places at least
     const std::string facts = fmt::format("the {}{} on {}{} hold back {} of movement of {} over {}", t.tight_row ? "tight " : "",
-                                          names.fasteners, names.other, with, held, names.mover, span);
+                                          several, names.other, with, held, names.mover, span);
     switch (t.verdict) {
     case Verdict::fail:
-        f.headline = fmt::format("Too much: {}; the wood splits or the {} tear their holes.", facts, names.fasteners);
+        f.headline = fmt::format("Too much: {}; the wood splits or the {} tear their holes.", facts, several);
         break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
     default:

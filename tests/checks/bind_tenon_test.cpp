@@ -148,3 +148,54 @@ TEST_CASE("A dry tenon without sizes cannot be told to bind or not", "[bind]")
     CHECK(f.verdict == Verdict::cannot_tell);
     CHECK_THAT(f.headline, ContainsSubstring("sizes are missing"));
 }
+
+TEST_CASE("The tongues of boards glued to each other move from where one of them is held", "[bind]")
+{
+    // Five boards of 100 mm with a tongue of 80 mm each; the middle one is pegged, the others are dry.
+    const auto findings = content_of(still_head(true) + R"(
+[[wood]]
+id = "oak"
+species = "red oak"
+rings = "flat"
+[[part]]
+id = "board"
+wood = "oak"
+length = 600
+width = 100
+thickness = 22
+grain = "x"
+face = "z"
+at = [60, 0, 0]
+repeat = { count = 5, along = "y", gap = 0 }
+[[part]]
+id = "end"
+wood = "oak"
+length = 500
+width = 60
+thickness = 22
+grain = "y"
+face = "z"
+at = [0, 0, 0]
+[[joint]]
+between = ["board", "board"]
+kind = "edge"
+glue = "PVA"
+[[joint]]
+between = ["board #3", "end"]
+kind = "tenon"
+tenon = { length = 25, width = 80, thickness = 8 }
+pegs = { diameter = 6, count = 1 }
+[[joint]]
+between = ["board #1", "end"]
+kind = "tenon"
+tenon = { length = 25, width = 80, thickness = 8 }
+clearance = 2
+)")
+                              .findings;
+    const Finding f = finding_of(findings, "bind", "board / end");
+    // Board #1's tongue ends 240 and 160 mm from the middle: swelling takes it 2.53 mm to its outer stop, where 2 are free; shrinking
+    // 2.14 mm to its inner one.
+    CHECK_THAT(*f.where, ContainsSubstring("board #1 on end"));
+    CHECK(f.verdict == Verdict::warn);
+    CHECK_THAT(value_of(f, "gap_dampest"), WithinAbs(2 * (0.002 - 0.240 * kGrowth), kNanometre));
+}
