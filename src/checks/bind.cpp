@@ -16,11 +16,13 @@ namespace jointwright {
 
 namespace {
 
-/// Axes along which the second part has a wall on either side of the first.
-std::vector<Axis> captured_axes(const Contact& contact)
+/// Axes along which the second part has a wall on either side of the first. A groove runs on past the panel: it has walls at the panel's
+/// faces alone; what is stopped is a housing.
+std::vector<Axis> captured_axes(const Part& inner, const Contact& contact, JointKind kind)
 {
     std::vector<Axis> axes;
     for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
+        if (kind == JointKind::groove && axis != inner.face) continue;
         bool low = false, high = false;
         for (const Patch& p : contact.patches) {
             if (p.role == Patch::Role::shoulder || p.role == Patch::Role::cheek || p.role == Patch::Role::edge) continue;
@@ -208,7 +210,7 @@ std::vector<Finding> check_bind(const Prepared& prepared)
         if (!sits_in(joint.kind)) continue;
         const PartState& in = prepared.state_of(contact.first);
         const PartState& out = prepared.state_of(contact.second);
-        for (const Axis axis : captured_axes(contact)) {
+        for (const Axis axis : captured_axes(prepared.piece->part_of(contact.first), contact, joint.kind)) {
             if (in.moves() && out.moves())
                 keep_worst(findings, finding_of(prepared, fit_of(prepared, contact, joint, axis)));
             else

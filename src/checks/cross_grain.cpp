@@ -4,6 +4,7 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/cross_grain_layers.hpp"
+#include "checks/glued_apart.hpp"
 #include "mechanics/glued_face.hpp"
 
 #include <fmt/core.h>
@@ -310,6 +311,8 @@ std::vector<Finding> check_cross_grain(const Prepared& prepared)
         put_largest_first(prepared, faces, face, f);
         keep_worst(findings, std::move(f));
     }
+    const Ties ties(prepared);
+    for (Finding& f : judge_glued_apart(prepared, ties)) keep_worst(findings, std::move(f));
     return findings;
 }
 

@@ -28,7 +28,7 @@ struct Strains {
 /// The part of a contact that moves along an axis: the one with that axis across its grain, of two such the larger.
 std::optional<std::size_t> mover_of(const Piece& piece, const Ties& ties, const Contact& contact, Axis axis)
 {
-    const bool first = !runs_along(piece, contact.first, axis), second = !runs_along(piece, contact.second, axis);
+    const bool first = runs_across(piece, contact.first, axis), second = runs_across(piece, contact.second, axis);
     if (!first && !second) return std::nullopt;
     if (first != second) return first ? contact.first : contact.second;
     return ties.body_of(contact.first).box.size(axis) >= ties.body_of(contact.second).box.size(axis) ? contact.first

@@ -56,6 +56,9 @@ struct Grip {
 double strain_in_space(const Piece& piece, std::size_t copy, const BoardStrain& strain, Axis axis);
 /// True when the grain of a copy runs within about 45° of an axis, turned or not.
 bool runs_along(const Piece& piece, std::size_t copy, Axis axis);
+/// True when an axis lies square across the grain of a copy. Along a slanting axis two places far apart on a turned part mostly lie apart along its
+/// grain, where it does not move; there this is false too.
+bool runs_across(const Piece& piece, std::size_t copy, Axis axis);
 /// Angle between the rings and the face that moves along an axis: that of the wide face across the width, its complement through the thickness.
 Angle rings_along(const Prepared& prepared, std::size_t copy, Axis axis);
 
@@ -70,7 +73,8 @@ public:
     explicit Ties(const Prepared& prepared);
 
     const TiedBody& body_of(std::size_t copy) const { return bodies_[body_index_[copy]]; }
-    /// Strain of the body of a copy along an axis: the mean of its copies by their size that way, so that boards of mixed cut count each.
+    /// Strain of the body of a copy along an axis: the mean along it, so that boards of mixed cut count each by its width. Where boards lie on
+    /// each other the longest that way rules; of several alike their mean.
     SeasonalStrains body_strain(std::size_t copy, Axis axis) const;
     /// The box round a copy as it stands.
     const Box& box_of(std::size_t copy) const { return boxes_[copy]; }
