@@ -247,11 +247,18 @@ Ties::Ties(const Prepared& prepared) : prepared_(prepared)
         bodies_[body_index_[i]].copies.push_back(i);
         widen(bodies_[body_index_[i]].box, boxes_[i]);
     }
+    strains_.resize(bodies_.size());
 }
 
 SeasonalStrains Ties::body_strain(std::size_t copy, Axis axis) const
 {
-    const TiedBody& body = body_of(copy);
+    std::optional<SeasonalStrains>& known = strains_[body_index_[copy]][index_of(axis)];
+    if (!known) known = mean_strain(body_of(copy), axis);
+    return *known;
+}
+
+SeasonalStrains Ties::mean_strain(const TiedBody& body, Axis axis) const
+{
     const std::size_t k = index_of(axis);
     std::vector<double> cuts;
     for (const std::size_t member : body.copies) {

@@ -3,6 +3,7 @@
 
 #include "mechanics/prepared.hpp"
 
+#include <array>
 #include <cstddef>
 #include <limits>
 #include <optional>
@@ -94,7 +95,10 @@ public:
     std::optional<std::size_t> spanning(std::size_t a, std::size_t b, Axis axis, const TiedBody& but) const;
 
 private:
+    SeasonalStrains mean_strain(const TiedBody& body, Axis axis) const;
     const Prepared& prepared_;
+    mutable std::vector<std::array<std::optional<SeasonalStrains>, 3>>
+        strains_; ///< by body and axis, worked out when first asked for
     std::vector<TiedBody> bodies_;
     std::vector<Box> boxes_;
     std::vector<std::size_t> body_index_, assembly_, crowd_;
