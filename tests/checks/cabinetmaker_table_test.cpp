@@ -102,3 +102,14 @@ TEST_CASE("A plank 8 in wide glued across one rail fails", "[table]")
 {
     CHECK(verdict_of_check(built_in_design("plank-across-one-rail"), "cross-grain", "plank / rail") == Verdict::fail);
 }
+
+TEST_CASE("A desk top glued front and back fails, glued at the front with buttons at the back it passes", "[table]")
+{
+    const std::string text = built_in_design("desk-glued-front-and-back");
+    CHECK(verdict_of_check(text, "cross-grain", "top / apron") == Verdict::fail);
+    const std::string mended =
+        replaced_once(text, "between = [\"top\", \"apron\"]", "between = [\"top\", \"apron #1\"]") +
+        "[[joint]]\nbetween = [\"top\", \"apron #2\"]\nkind = \"buttons\"\nbuttons = { count = 4, slot = 22 }\n";
+    CHECK(verdict_of_check(mended, "cross-grain", "top / apron") == Verdict::pass);
+    CHECK(movement_verdict(mended) <= Verdict::warn);
+}
