@@ -143,7 +143,11 @@ struct Fit {
     double room_each_end = 0; ///< to cut today
     std::optional<double> pegs;
     bool stated() const { return joint.clearance != Length{} && !hold.glue_throughout; }
-    double squeeze() const { return stated() ? std::max(0.0, -year.least() / 2) / std::abs(year.arm) : 0; }
+    double squeeze() const
+    {
+        const double arm = std::abs(year.arm); // none where it is held at its very end
+        return stated() && arm > kMicrometre ? std::max(0.0, -year.least() / 2) / arm : 0;
+    }
 };
 
 std::string room_words(const Prepared& prepared, const Fit& fit)

@@ -69,16 +69,18 @@ void add_fits(std::vector<std::string>& lines, const std::vector<Finding>& findi
         if (f.check == "slat-gap" && made)
             line = fmt::format("gap of {}: {} today; {} at the driest, {} at the dampest", f.subject, small(*made), small(*dry),
                                small(*damp));
-        else if (f.check == "groove-room" && made)
+        else if (f.check == "groove-room" && made && (f.verdict != Verdict::pass || *made > 0))
             line = fmt::format("room of {} in its groove, each side: {} today; {} at the driest, {} at the dampest", f.subject,
                                small(*made), small(*dry), small(*damp));
         else if (const auto room = value_named(f, "room_each_end_today"); f.check == "bind" && room)
             line = fmt::format("mortises of {}: {} longer than the tenon is wide, at either closed end", f.subject,
                                write_length_up(metres(*room), units));
-        else if (const auto fit = value_named(f, "clearance_today"); f.check == "bind" && fit && *fit > 0)
-            line = fmt::format("room of {}, each side: {} today; both sides together {} at the driest, {} at the dampest",
-                               f.subject, small(*fit), small(*dry + 2 * *fit - *made), small(*damp + 2 * *fit - *made));
-        else if (const auto width = value_named(f, "width_today"); f.check == "bind" && width)
+        else if (const auto fit = value_named(f, "clearance_today");
+                 f.check == "bind" && fit && made && std::max(*fit, *made) > 0) {
+            const double each = f.verdict == Verdict::pass ? std::max(*fit, *made / 2) : *fit; // as drawn where that is well
+            line = fmt::format("clearance of {}, each side: {} today; both sides together {} at the driest, {} at the dampest",
+                               f.subject, small(each), small(*dry + 2 * each - *made), small(*damp + 2 * each - *made));
+        } else if (const auto width = value_named(f, "width_today"); f.check == "bind" && width)
             line = fmt::format("{}: at most {} wide today to run free between its stops", f.subject,
                                write_length(metres(*width), units));
         else if (const auto slot = value_named(f, "slot_to_mill"), travel = value_named(f, "travel");

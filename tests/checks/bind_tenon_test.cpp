@@ -3,6 +3,8 @@
 #include "catch.hpp"
 #include "checks/checked.hpp"
 
+#include <cmath>
+
 using namespace checked;
 
 namespace {
@@ -198,4 +200,19 @@ clearance = 2
     CHECK_THAT(*f.where, ContainsSubstring("board #1 on end"));
     CHECK(f.verdict == Verdict::warn);
     CHECK_THAT(value_of(f, "gap_dampest"), WithinAbs(2 * (0.002 - 0.240 * kGrowth), kNanometre));
+}
+
+TEST_CASE("A tenon held at the very end that is closed has nothing to press with", "[bind]")
+{
+    // The tongue runs out at the front and is pegged at its back edge, the only closed end.
+    std::string text = still_head(true) +
+                       fill(kBreadboard, {{"tongue", "500"}, {"more", "clearance = 0.1\npegs = { diameter = 6, count = 1 }"}});
+    text.replace(text.find("length = 500\nwidth = 60"), 12, "length = 760");
+    const Finding f = finding_of(content_of(text).findings, "bind", "field / end");
+    CHECK(std::isfinite(value_of(f, "squeeze")));
+    CHECK(std::isfinite(value_of(f, "gap_dampest")));
+    text.replace(text.find("count = 1"), 9, "count = 2, inset = 0");
+    const Finding pegged = finding_of(content_of(text).findings, "bind", "field / end");
+    CHECK(value_of(pegged, "squeeze") == 0);
+    CHECK(pegged.verdict <= Verdict::warn);
 }
