@@ -6,6 +6,7 @@
 #include "app/values.hpp"
 #include "app/verbs.hpp"
 #include "app/words.hpp"
+#include "piece/pattern.hpp"
 #include "report/display_width.hpp"
 #include "report/json_values.hpp"
 #include "report/safe_text.hpp"
@@ -71,7 +72,7 @@ Answer list_or_entry(const Facts& facts, const NameKind& kind, const ListOptions
 }
 
 Answer list_verb(const NameKind& kind, const Arguments& arguments, const char* placeholder, const char* says, EntryWriter entry,
-                 bool formats = true)
+                 bool formats = true, void (*more_help)(OptionSet&) = nullptr)
 {
     ListOptions given;
     const std::string usage = std::string("[") + placeholder + "]" + (formats ? " [--format text|json]" : "") + " [--data DIR]";
@@ -79,6 +80,7 @@ Answer list_verb(const NameKind& kind, const Arguments& arguments, const char* p
     options.name(given.name, placeholder, std::string("one ") + kind.word + "; without it the list");
     if (formats) options.value("--format", given.format, "text|json", "form of the answer; text");
     add_data_option(options, given.data);
+    if (more_help != nullptr) more_help(options);
     if (auto instead = options.take(arguments)) return *instead;
 
     ValueReader reader;
@@ -170,7 +172,12 @@ Answer checks(const Arguments& arguments)
 Answer new_design(const Arguments& arguments)
 {
     return list_verb(starter_names(), arguments, "PATTERN",
-                     "A commented starter design to fill in; without a name the list of them.", starter, false);
+                     "A commented starter design to fill in; without a name the list of them.", starter, false,
+                     [](OptionSet& options) {
+                         for (const Pattern& pattern : all_patterns())
+                             options.further("what [pattern] takes in place of parts and joints, in inches",
+                                             std::string(pattern.name), keys_of(pattern, LengthUnit::inch));
+                     });
 }
 
 } // namespace jointwright

@@ -60,7 +60,8 @@ struct OptionSet::Parser {
     std::vector<std::string> options, valued; ///< names as typed
     std::vector<std::pair<std::string, std::optional<std::string>*>> values;
     std::vector<std::pair<std::string, std::vector<std::string>*>> repeated;
-    std::vector<HelpLine> option_help, positional_help;
+    std::vector<HelpLine> option_help, positional_help, further_help;
+    std::string further_heading;
     std::optional<std::string>* positional = nullptr;
     bool joins_words = false;
     Arguments free_words;
@@ -154,6 +155,12 @@ void OptionSet::file(std::optional<std::string>& into, const std::string& kind, 
     parser_->positional_help.push_back({kind, says});
 }
 
+void OptionSet::further(const std::string& heading, const std::string& what, const std::string& says)
+{
+    parser_->further_heading = heading;
+    parser_->further_help.push_back({what, says});
+}
+
 std::optional<Answer> OptionSet::take(const Arguments& arguments)
 {
     const auto end_of_options = std::find(arguments.begin(), arguments.end(), "--");
@@ -188,7 +195,7 @@ std::string OptionSet::help() const
     out += help_section("names and files", parser_->positional_help);
     std::vector<HelpLine> options = parser_->option_help;
     options.push_back({"--help", "this text"});
-    return out + help_section("options", options);
+    return out + help_section("options", options) + help_section(parser_->further_heading, parser_->further_help);
 }
 
 } // namespace jointwright

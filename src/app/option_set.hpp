@@ -31,6 +31,9 @@ public:
     /// One file without an option.
     void file(std::optional<std::string>& into, const std::string& kind, const std::string& says);
 
+    /// One more line of the help, under a heading of its own after the options.
+    void further(const std::string& heading, const std::string& what, const std::string& says);
+
     /// Takes the arguments of the verb. Nothing when all went into place; else what to answer instead: the help, or faults
     /// [unknown-option], [missing-value], [given-twice] or [unexpected-argument].
     std::optional<Answer> take(const Arguments& arguments);

@@ -1,6 +1,7 @@
 #include "checks/bind_stops.hpp"
 
 #include "checks/check_tools.hpp"
+#include "checks/cut_today.hpp"
 
 #include <fmt/core.h>
 
@@ -127,6 +128,7 @@ Finding judge_stopped(const Prepared& prepared, const Ties& ties, const StoppedP
                                       : 0.0;
     f.values = {
         {"gap_made", stopped.gap, "m"}, {"gap_driest", driest, "m"}, {"gap_dampest", dampest, "m"}, {"squeeze", squeeze, "1"}};
+    add_moistures(f, state);
     const std::string set_by = opening.by ? fmt::format("the opening is set by {}", piece.part_of(*opening.by).id)
                                           : "the opening is taken to keep its size";
     f.working.push_back({"Room at the dampest, both sides together; " + set_by, "c = c0 − (Δ of the part − Δ of its opening)",
@@ -139,6 +141,9 @@ Finding judge_stopped(const Prepared& prepared, const Ties& ties, const StoppedP
     for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, part.width,
                                               state.made, state.dampest))
         f.working.push_back(std::move(step));
+    add_size_today(f, state,
+                   {"width_today", fmt::format("{} at most this wide", part.id), "w + c at its least − c_wanted",
+                    fmt::format("w = {}", size_words(prepared, size)), size + least - wanted.value});
     gather_sources(f);
     return f;
 }

@@ -5,6 +5,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace jointwright {
@@ -98,6 +99,18 @@ Axis main_axis_of(const Point& normal)
     for (std::size_t i = 1; i < 3; ++i)
         if (std::abs(normal[i]) > std::abs(normal[best])) best = i;
     return static_cast<Axis>(best);
+}
+
+std::string way_words(const Point& direction)
+{
+    constexpr std::array<std::string_view, 3> ways{"left to right", "front to back", "up and down"};
+    std::array<std::size_t, 3> order{0, 1, 2};
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return std::abs(direction[a]) > std::abs(direction[b]) + 1e-9; });
+    const double most = std::abs(direction[order[0]]);
+    if (most > 0.9998) return std::string(ways[order[0]]);
+    return fmt::format("slanting, {:.0f}° from {} towards {}", in_degrees(radians(std::acos(std::min(1.0, most)))),
+                       ways[order[0]], ways[order[1]]);
 }
 
 bool has_glue(const Prepared& prepared, const Contact& contact)

@@ -36,6 +36,8 @@ double strain_along(const Part& part, const BoardStrain& strain, Axis axis);
 std::string direction_words(const Part& part, Axis axis);
 /// The axis that a unit vector points along most.
 Axis main_axis_of(const Point& normal);
+/// "left to right", "front to back", "up and down"; "slanting, 45° from left to right towards front to back".
+std::string way_words(const Point& direction);
 bool has_glue(const Prepared& prepared, const Contact& contact);
 
 /// True when two boxes differ along one axis only: they stand in a row.

@@ -4,6 +4,7 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/cross_grain_layers.hpp"
+#include "checks/glued_apart.hpp"
 #include "mechanics/glued_face.hpp"
 
 #include <fmt/core.h>
@@ -37,6 +38,9 @@ std::string remedy_for(const Prepared& prepared, const FaceDirection& face, doub
     switch (joint.kind) {
     case JointKind::tenon:
         return fmt::format("{} and let the rest slide dry, held by pegs in slots; or make the tenon narrower", middle);
+    case JointKind::dowel:
+        return fmt::format("keep the glued dowels within {} of each other and leave any others dry in slots",
+                           size_words(prepared, width));
     case JointKind::groove: return "leave it dry in its groove, free to move, with glue or a pin at its middle only";
     case JointKind::sliding_dovetail:
     case JointKind::dovetail: return fmt::format("{} (or at one end) and let the rest slide dry", middle);
@@ -65,7 +69,7 @@ void add_movement_steps(const Prepared& prepared, const FaceDirection& face, Fin
     f.working.push_back({"Strain difference made to dampest", "Δε = ε_A − ε_B",
                          fmt::format("ε_A = {:.5f}, ε_B = {:.5f}", face.a.damp, face.b.damp), face.damp, "1",
                          "plane strain transformation"});
-    f.working.push_back({"Differential movement over the glued length", "Δ = |Δε| ℓ",
+    f.working.push_back({"Differential movement over the glued length, in the direction that governs", "Δ = |Δε| ℓ",
                          fmt::format("ℓ = {}", size_words(prepared, face.length)), face.movement(), "m", "geometry"});
     const FaceSide& mover = face.a.across() ? face.a : face.b;
     const PartState& state = prepared.state_of(mover.copy);
@@ -86,7 +90,7 @@ Finding blank(const Prepared& prepared, const FaceDirection& face)
     const PartState& b = prepared.state_of(contact.second);
     f.where =
         fmt::format("{}, {}", pair_place(prepared, contact), a.species == b.species ? a.species : a.species + " on " + b.species);
-    f.values = {{"differential_movement", face.movement(), "m"}, {"glued_length", face.length, "m"}};
+    f.values = {{"governing_movement", face.movement(), "m"}, {"glued_length", face.length, "m"}};
     return f;
 }
 
@@ -107,8 +111,10 @@ Finding judge_core(const Prepared& prepared, const FaceDirection& face)
         f.verdict = Verdict::fail;
     else if (movement > pass.value || too_wide)
         f.verdict = Verdict::warn;
-    const std::string facts = fmt::format("the glued {} of {} in {} wants to move {} over {}", name_of(joint.kind), a, b,
-                                          small_words(prepared, movement), size_words(prepared, face.length));
+    const bool dowels = joint.kind == JointKind::dowel;
+    const std::string facts =
+        fmt::format("the glued {} of {} in {} {} to move {} over {}", dowels ? "dowels" : name_of(joint.kind), a, b,
+                    dowels ? "want" : "wants", small_words(prepared, movement), size_words(prepared, face.length));
     switch (f.verdict) {
     case Verdict::fail: f.headline = fmt::format("Too much: {}, more than glue and wood bear.", facts); break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
@@ -136,7 +142,7 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
                         fmt::format("Whether {} and {} bear with each other across the grain cannot be told: {} is missing.",
                                     a.id, b.id, missing),
                         "give [[wood]] properties from a test of your own, or a wood of the table");
-        f.values = {{"differential_movement", face.movement(), "m"}};
+        f.values = {{"governing_movement", face.movement(), "m"}};
         return f;
     }
     Finding f = blank(prepared, face);
@@ -156,7 +162,11 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
     const bool thumb_minds = face.crossed() && face.length > thumb.value;
     switch (f.verdict) {
     case Verdict::fail:
-        f.headline = fmt::format("{}: {}.", result->splits() ? "The wood splits or bows" : "The glue line shears", facts);
+        f.headline = fmt::format("{}: {}.",
+                                 !result->splits() ? "The glue line shears"
+                                 : face.held_flat  ? "The wood splits"
+                                                   : "The wood splits or bows",
+                                 facts);
         break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
     default: f.headline = fmt::format("Holds: {}.", facts);
@@ -228,6 +238,31 @@ Finding judge_veneer(const Prepared& prepared, const FaceDirection& face)
     return f;
 }
 
+Finding judge(const Prepared& prepared, const FaceDirection& face)
+{
+    if (face.core) return judge_core(prepared, face);
+    return veneer_of(prepared, face) ? judge_veneer(prepared, face) : judge_layers(prepared, face);
+}
+
+/// Puts the largest movement over all glued sides of the contact first, whichever of them governs, and says which way it goes.
+void put_largest_first(const Prepared& prepared, const std::vector<FaceDirection>& faces, const FaceDirection& governing,
+                       Finding& f)
+{
+    const FaceDirection* largest = &governing;
+    for (const FaceDirection& face : faces)
+        if (face.contact == governing.contact && face.movement() > largest->movement() + 1e-12) largest = &face;
+    f.values.insert(f.values.begin(), {"differential_movement", largest->movement(), "m"});
+    if (f.working.empty()) return;
+    const bool driest = std::abs(largest->dry) >= std::abs(largest->damp);
+    f.working.insert(f.working.begin(), {fmt::format("Largest differential movement of this contact: {}, made to {}",
+                                                     way_words(largest->direction), driest ? "driest" : "dampest"),
+                                         "Δ = |Δε| ℓ",
+                                         fmt::format("Δε = {:.5f}, ℓ = {}; governing: {}, ℓ = {}",
+                                                     driest ? largest->dry : largest->damp, size_words(prepared, largest->length),
+                                                     way_words(governing.direction), size_words(prepared, governing.length)),
+                                         largest->movement(), "m", "geometry"});
+}
+
 /// A quick measure of how bad a face direction may be, so that of many alike only the worst is worked out in words.
 double weight_of(const FaceDirection& face) { return face.movement() + (face.core ? 0 : 1e-9); }
 
@@ -272,11 +307,12 @@ std::vector<Finding> check_cross_grain(const Prepared& prepared)
         });
         if (seen) continue;
         judged.push_back(&face);
-        if (!face.core && veneer_of(prepared, face))
-            keep_worst(findings, judge_veneer(prepared, face));
-        else
-            keep_worst(findings, face.core ? judge_core(prepared, face) : judge_layers(prepared, face));
+        Finding f = judge(prepared, face);
+        put_largest_first(prepared, faces, face, f);
+        keep_worst(findings, std::move(f));
     }
+    const Ties ties(prepared);
+    for (Finding& f : judge_glued_apart(prepared, ties)) keep_worst(findings, std::move(f));
     return findings;
 }
 

@@ -153,7 +153,7 @@ Working layer_working(const Prepared& prepared, const FaceDirection& face, const
                      gpa(s.restraint.a.modulus), gpa(s.restraint.b.modulus), gpa(s.restraint.a.shear_modulus),
                      gpa(s.restraint.b.shear_modulus), write_number(in_millimetres(s.restraint.a.thickness), 4),
                      write_number(in_millimetres(s.restraint.b.thickness), 4), write_number(face.length * 1e3, 4),
-                     s.restraint.held_flat ? "held flat" : "free to bow"),
+                     s.restraint.held_flat ? fmt::format("held flat by {}", face.held_by) : "free to bow"),
          s.per_strain.force.value() * (s.tension_pass > 0 ? s.driving : s.shear_driving), "N", method});
     if (s.tension_pass > 0) {
         w.push_back({fmt::format("Mean tension across the grain of {}", s.layer), "σ = N/d, d = min(t, max(0.4 ℓ, 20 mm))",

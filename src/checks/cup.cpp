@@ -3,8 +3,8 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/flatness.hpp"
-#include "checks/held_flat.hpp"
 #include "measure/write.hpp"
+#include "mechanics/held_flat.hpp"
 #include "wood/distortion.hpp"
 
 #include <fmt/core.h>

@@ -70,13 +70,25 @@ void add_fits(std::vector<std::string>& lines, const std::vector<Finding>& findi
         if (f.check == "slat-gap" && made)
             line = fmt::format("gap of {}: {} today; {} at the driest, {} at the dampest", f.subject, small(*made), small(*dry),
                                small(*damp));
-        else if (f.check == "groove-room" && made)
+        else if (f.check == "groove-room" && made && (f.verdict != Verdict::pass || *made > 0))
             line = fmt::format("room of {} in its groove, each side: {} today; {} at the driest, {} at the dampest", f.subject,
                                small(*made), small(*dry), small(*damp));
-        else if (const auto slot = value_named(f, "slot_to_mill"); f.check == "slot-length" && slot && *slot > 0)
+        else if (const auto room = value_named(f, "room_each_end_today"); f.check == "bind" && room)
+            line = fmt::format("mortises of {}: {} longer than the tenon is wide, at either closed end", f.subject,
+                               write_length_up(metres(*room), units));
+        else if (const auto fit = value_named(f, "clearance_today");
+                 f.check == "bind" && fit && made && std::max(*fit, *made) > 0) {
+            const double each = f.verdict == Verdict::pass ? std::max(*fit, *made / 2) : *fit; // as drawn where that is well
+            line = fmt::format("clearance of {}, each side: {} today; both sides together {} at the driest, {} at the dampest",
+                               f.subject, small(each), small(*dry + 2 * each - *made), small(*damp + 2 * each - *made));
+        } else if (const auto width = value_named(f, "width_today"); f.check == "bind" && width)
+            line = fmt::format("{}: at most {} wide today to run free between its stops", f.subject,
+                               write_length(metres(*width), units));
+        else if (const auto slot = value_named(f, "slot_to_mill"), travel = value_named(f, "travel");
+                 f.check == "slot-length" && slot && *slot > 0 && !(travel && *travel == 0 && f.verdict == Verdict::pass))
             line = fmt::format("slots of {}: mill {} long across the grain", f.subject, write_length_up(metres(*slot), units));
         if (line.empty()) continue;
-        if (f.verdict != Verdict::pass && f.remedy) line += fmt::format("; better: {}", *f.remedy);
+        if (f.verdict != Verdict::pass && f.remedy && f.check != "bind") line += fmt::format("; better: {}", *f.remedy);
         lines.push_back(std::move(line));
     }
 }
@@ -180,6 +192,10 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
             std::find(piece.carries.begin(), piece.carries.end(), piece.parts[p].id) != piece.carries.end())
             add(fmt::format("{} is taken to carry over its whole width; bending across its grain is not yet worked out",
                             piece.parts[p].id));
+    for (const CombinationFindings& run : runs)
+        for (const Finding& f : run.findings)
+            if (f.check == "bind" && !f.utilisation && value_named(f, "room_each_end_today"))
+                add("where no clearance is stated, mortises are cut longer than their tenons are wide, as bind says");
     std::set<std::string> estimated;
     for (const CombinationFindings& run : runs)
         for (const PartState& s : run.prepared->parts) {

@@ -2,6 +2,7 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/cut_today.hpp"
 #include "checks/panel_fit.hpp"
 #include "measure/write.hpp"
 
@@ -147,6 +148,26 @@ void add_working(const Prepared& prepared, const PanelFit& fit, const PanelYear&
             {"Room that should be left, both sides together", "c_wanted", "", wanted.value, "m", wanted.cite.text()});
 }
 
+/// The groove and the panel to cut today, and the shallowest groove that would do with a panel cut for it and pinned.
+void add_advice(const Prepared& prepared, const Ties& ties, const PanelFit& fit, const GrooveAdvice& best,
+                const GrooveAdvice& least, Finding& f)
+{
+    const PartState& state = prepared.state_of(fit.edge->panel);
+    const std::string& panel = prepared.piece->part_of(fit.edge->panel).id;
+    add_size_today(f, state,
+                   {"groove_depth_today", "depth of the groove", "",
+                    fmt::format("{} {} into it", panel, size_words(prepared, best.engaged)), best.depth});
+    add_size_today(f, state,
+                   {"panel_size_today",
+                    fmt::format("{} over all, {}", panel, fit.along_grain ? "along its grain" : "across its grain"), "", "",
+                    width_for(ties, fit, best)});
+    add_size_today(f, state,
+                   {"groove_depth_least",
+                    fmt::format("the shallowest groove that works, with {} cut {} for it and pinned", panel,
+                                size_words(prepared, width_for(ties, fit, least))),
+                    "(swelling + shrinkage + c_wanted)/(1 − 1/3)", "", least.depth});
+}
+
 Finding finding_of(const Prepared& prepared, const Ties& ties, const PanelFit& fit)
 {
     const Contact& contact = prepared.layout->contacts[fit.edge->contact];
@@ -168,16 +189,15 @@ Finding finding_of(const Prepared& prepared, const Ties& ties, const PanelFit& f
                 {"engaged_driest", year.engaged, "m"},
                 {"engaged_wanted", year.engaged_wanted, "m"}};
     if (year.engaged_free) f.values.push_back({"engaged_driest_free", *year.engaged_free, "m"});
-    if (f.verdict != Verdict::pass) {
-        const Advice advice = advice_for(prepared, fit, year);
-        f.remedy = remedy_for(prepared, ties, fit, year, advice);
-        const GrooveAdvice& best = advice.groove && (year.closes() || year.is_close()) ? *advice.groove
-                                   : advice.panel                                      ? *advice.panel
-                                                                                       : advice.least;
-        f.values.push_back({"groove_depth_that_works", best.depth, "m"});
-        f.values.push_back({"panel_size_today", width_for(ties, fit, best), "m"});
-    }
+    add_moistures(f, prepared.state_of(fit.edge->panel));
     add_working(prepared, fit, year, f);
+    const Advice advice = advice_for(prepared, fit, year);
+    GrooveAdvice best{fit.edge->side.depth, fit.edge->side.engaged, false};
+    if (f.verdict != Verdict::pass) {
+        f.remedy = remedy_for(prepared, ties, fit, year, advice);
+        best = advice.groove && (year.closes() || year.is_close()) ? *advice.groove : advice.panel ? *advice.panel : advice.least;
+    }
+    add_advice(prepared, ties, fit, best, advice.least, f);
     gather_sources(f);
     return f;
 }

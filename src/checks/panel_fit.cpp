@@ -62,7 +62,6 @@ PanelFit fit_of(const Prepared& prepared, const Ties& ties, const PanelEdge& edg
     fit.edge = &edge;
     fit.opposite = opposite;
     const Part& panel = prepared.piece->part_of(edge.panel);
-    const PartState& state = prepared.state_of(edge.panel);
     fit.along_grain = runs_along(*prepared.piece, edge.panel, edge.axis);
     const Box& box = ties.body_of(edge.panel).box;
     const auto hold = hold_of(ties, edge);
@@ -74,8 +73,8 @@ PanelFit fit_of(const Prepared& prepared, const Ties& ties, const PanelEdge& edg
         dry = strain_in_space(*prepared.piece, *fit.frame_by, prepared.state_of(*fit.frame_by).dry, edge.axis);
         damp = strain_in_space(*prepared.piece, *fit.frame_by, prepared.state_of(*fit.frame_by).damp, edge.axis);
     }
-    const double rel_dry = strain_in_space(*prepared.piece, edge.panel, state.dry, edge.axis) - dry,
-                 rel_damp = strain_in_space(*prepared.piece, edge.panel, state.damp, edge.axis) - damp;
+    const SeasonalStrains panel_strain = ties.body_strain(edge.panel, edge.axis);
+    const double rel_dry = panel_strain.dry - dry, rel_damp = panel_strain.damp - damp;
     fit.from = hold ? hold->middle() : box.middle(edge.axis);
     const double arm = std::abs(edge.at - fit.from);
     const double across = hold ? arm : box.size(edge.axis);

@@ -2,12 +2,16 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/cut_today.hpp"
+#include "mechanics/ties.hpp"
 
 #include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <string>
+#include <vector>
 
 namespace jointwright {
 
@@ -59,6 +63,57 @@ std::optional<Row> row_of(const Prepared& prepared, std::size_t index)
     return row;
 }
 
+/// Boards of several parts glued edge to edge: a panel of mixed cut or wood.
+struct MixedPanel {
+    std::vector<std::string> others; ///< ids of the other parts
+    double made = 0, dry = 0, damp = 0;
+};
+
+std::optional<MixedPanel> mixed_panel_of(const Prepared& prepared, const Ties& ties, std::size_t index)
+{
+    const Piece& piece = *prepared.piece;
+    const Part& part = piece.parts[index];
+    if (part.turn) return std::nullopt;
+    const Axis along = part.width_axis();
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        const TiedBody& body = ties.body_of(i);
+        if (piece.copies[i].part != index || body.copies.size() < 2) continue;
+        MixedPanel panel;
+        double boards = 0;
+        bool moves = true;
+        for (const std::size_t copy : body.copies) {
+            const std::string& id = piece.part_of(copy).id;
+            moves = moves && prepared.state_of(copy).moves();
+            boards += ties.box_of(copy).size(along);
+            if (id != part.id && std::find(panel.others.begin(), panel.others.end(), id) == panel.others.end())
+                panel.others.push_back(id);
+        }
+        panel.made = body.box.size(along);
+        // Boards that lie on each other make no wider panel.
+        if (panel.others.empty() || !moves || std::abs(boards - panel.made) > 0.001) continue;
+        const SeasonalStrains strain = ties.body_strain(i, along);
+        panel.dry = panel.made * strain.dry;
+        panel.damp = panel.made * strain.damp;
+        return panel;
+    }
+    return std::nullopt;
+}
+
+void add_mixed_panel(const Prepared& prepared, const MixedPanel& panel, Finding& f)
+{
+    std::string others;
+    for (std::size_t i = 0; i < panel.others.size(); ++i)
+        others += (i == 0 ? "" : i + 1 == panel.others.size() ? " and " : ", ") + panel.others[i];
+    f.headline.pop_back();
+    f.headline += fmt::format("; glued edge to edge with {} it makes a width of {} as made, {} at the driest, {} at the dampest.",
+                              others, size_words(prepared, panel.made), small_words(prepared, panel.made + panel.dry),
+                              small_words(prepared, panel.made + panel.damp));
+    f.values.push_back({"panel_made", panel.made, "m"});
+    f.values.push_back({"panel_driest", panel.made + panel.dry, "m"});
+    f.values.push_back({"panel_dampest", panel.made + panel.damp, "m"});
+    f.working.push_back({"Boards glued edge to edge add up, each by its own cut", "ΔW = Σ w ε", "", panel.damp, "m", "geometry"});
+}
+
 /// Height of the piece: the upright movement of the parts that stand on each other under its highest point.
 std::optional<Finding> height_of(const Prepared& prepared)
 {
@@ -70,6 +125,7 @@ std::optional<Finding> height_of(const Prepared& prepared)
         if (piece.copies[i].box.hi[2] > piece.copies[at].box.hi[2] + kTouch) at = i;
         floor = std::min(floor, piece.copies[i].box.lo[2]);
     }
+    const std::size_t highest = at;
     const double made = piece.copies[at].box.hi[2] - floor;
     double dry = 0, damp = 0, top = piece.copies[at].box.hi[2];
     std::string chain;
@@ -97,6 +153,7 @@ std::optional<Finding> height_of(const Prepared& prepared)
         fmt::format("The whole stands {} high as made, {} at the driest and {} at the dampest ({}).", size_words(prepared, made),
                     small_words(prepared, made + dry), small_words(prepared, made + damp), chain);
     f.values = {{"size_made", made, "m"}, {"size_driest", made + dry, "m"}, {"size_dampest", made + damp, "m"}};
+    add_moistures(f, prepared.state_of(highest));
     f.working.push_back({"Upright movement of the parts that stand on each other", "ΔH = Σ h ε", chain, damp, "m", "geometry"});
     gather_sources(f);
     return f;
@@ -107,6 +164,7 @@ std::optional<Finding> height_of(const Prepared& prepared)
 std::vector<Finding> check_seasonal_size(const Prepared& prepared)
 {
     std::vector<Finding> findings;
+    const Ties ties(prepared);
     for (std::size_t i = 0; i < prepared.piece->parts.size(); ++i) {
         const Part& part = prepared.piece->parts[i];
         const PartState& state = prepared.parts[i];
@@ -133,10 +191,8 @@ std::vector<Finding> check_seasonal_size(const Prepared& prepared)
                     {"thickness_driest", thickness * (1 + state.dry.thickness), "m"},
                     {"thickness_dampest", thickness * (1 + state.damp.thickness), "m"},
                     {"length_change_driest", in_metres(part.length) * state.dry.along, "m"},
-                    {"length_change_dampest", in_metres(part.length) * state.damp.along, "m"},
-                    {"moisture_made", state.made.percent(), "%"},
-                    {"moisture_driest", state.driest.percent(), "%"},
-                    {"moisture_dampest", state.dampest.percent(), "%"}};
+                    {"length_change_dampest", in_metres(part.length) * state.damp.along, "m"}};
+        add_moistures(f, state);
         if (const auto row = row_of(prepared, i)) {
             const double dry = row->wood * state.dry.width, damp = row->wood * state.damp.width;
             f.headline.pop_back();
@@ -151,11 +207,14 @@ std::vector<Finding> check_seasonal_size(const Prepared& prepared)
                                      : "A row whose parts are each fixed at their middle: its ends move by half a part each",
                                  "ΔW = w ε", fmt::format("w = {}", size_words(prepared, row->wood)), damp, "m", "geometry"});
         }
+        if (const auto panel = mixed_panel_of(prepared, ties, i)) add_mixed_panel(prepared, *panel, f);
         const MovementLaw& law = std::get<MovementLaw>(state.movement);
         for (WorkingStep& step : movement_working(*prepared.facts, law, state.rings, part.width, state.made, state.driest))
             f.working.push_back(std::move(step));
         for (WorkingStep& step : movement_working(*prepared.facts, law, state.rings, part.width, state.made, state.dampest))
             f.working.push_back(std::move(step));
+        add_size_today(f, state, {"width_today", fmt::format("width of {}", part.id), "", "as drawn", width});
+        add_size_today(f, state, {"thickness_today", fmt::format("thickness of {}", part.id), "", "as drawn", thickness});
         gather_sources(f);
         findings.push_back(std::move(f));
     }

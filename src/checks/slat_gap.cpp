@@ -1,7 +1,10 @@
-// Gaps between like parts standing in a row: do they close when damp, open too far when dry, or trap fingers?
+// Gaps between like parts standing in a row, and beside the last of them: do they close when damp, open too far when dry, or trap fingers?
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/cut_today.hpp"
+#include "checks/row_gaps.hpp"
+#include "mechanics/ties.hpp"
 
 #include <fmt/core.h>
 
@@ -13,92 +16,13 @@ namespace jointwright {
 
 namespace {
 
-constexpr double kWidestRowGap = 0.1; // m: like parts farther apart are not a slat field
-
-/// Two neighbours of a row.
-struct Gap {
-    std::size_t before, after;
-    double made;
-};
-
-/// True when nothing stands in the gap, and parts drawn touching are free to press on each other: side by side, and not glued.
-bool is_open(const Piece& piece, const std::vector<Contact>& contacts, std::size_t a, std::size_t b, Axis along, double gap)
-{
-    if (gap <= kTouch) {
-        if (along == Axis::z || along != piece.part_of(a).width_axis()) return false;
-        return std::none_of(contacts.begin(), contacts.end(), [&](const Contact& c) {
-            return c.joint && ((c.first == a && c.second == b) || (c.first == b && c.second == a));
-        });
-    }
-    Box space = piece.copies[a].box;
-    space.lo[index_of(along)] = piece.copies[a].box.hi[index_of(along)];
-    space.hi[index_of(along)] = piece.copies[b].box.lo[index_of(along)];
-    return std::none_of(piece.copies.begin(), piece.copies.end(), [&](const Copy& other) {
-        for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
-            const std::size_t i = index_of(axis);
-            const double overlap = std::min(space.hi[i], other.box.hi[i]) - std::max(space.lo[i], other.box.lo[i]);
-            // A rail that crosses under a row of slats cuts into the gap's box from one side only: what counts is wood that fills it.
-            if (overlap < 0.5 * space.size(axis)) return false;
-        }
-        return true;
-    });
-}
-
-std::vector<Gap> gaps_of(const Piece& piece, const std::vector<Contact>& contacts, std::size_t part, Axis along)
-{
-    std::vector<std::size_t> copies;
-    for (std::size_t i = 0; i < piece.copies.size(); ++i)
-        if (piece.copies[i].part == part) copies.push_back(i);
-    const std::size_t k = index_of(along);
-    std::sort(copies.begin(), copies.end(),
-              [&](std::size_t a, std::size_t b) { return piece.copies[a].box.lo[k] < piece.copies[b].box.lo[k]; });
-    std::vector<Gap> gaps;
-    for (std::size_t i = 0; i < copies.size(); ++i)
-        for (std::size_t j = i + 1; j < copies.size(); ++j) {
-            if (!in_line(piece.copies[copies[i]].box, piece.copies[copies[j]].box, along)) continue;
-            const double gap = piece.copies[copies[j]].box.lo[k] - piece.copies[copies[i]].box.hi[k];
-            if (gap < kWidestRowGap && is_open(piece, contacts, copies[i], copies[j], along, gap))
-                gaps.push_back({copies[i], copies[j], std::max(gap, 0.0)});
-            break;
-        }
-    return gaps;
-}
-
 struct GapThroughYear {
     double made, driest, dampest;
     double least() const { return std::min({made, driest, dampest}); }
     double most() const { return std::max({made, driest, dampest}); }
+    double closes_by() const { return made - least(); }
+    double opens_by() const { return most() - made; }
 };
-
-Verdict judge(const Prepared& prepared, const GapThroughYear& gap, double wanted_min, std::optional<double> wanted_max,
-              std::string& why, std::string& remedy)
-{
-    const double from = prepared.facts->number("finger_trap_from").value, to = prepared.facts->number("finger_trap_to").value;
-    if (gap.least() <= -kTouch || (gap.least() <= 0 && gap.made > 0)) {
-        why = "the gap closes and the parts press on each other";
-        remedy = fmt::format("make the gap at least {} today", size_words(prepared, gap.made - gap.least() + wanted_min));
-        return Verdict::fail;
-    }
-    if (gap.least() < wanted_min) {
-        why = fmt::format("less than the {} wanted in every season", size_words(prepared, wanted_min));
-        remedy = fmt::format("make the gap at least {} today", size_words(prepared, gap.made + wanted_min - gap.least()));
-        return Verdict::warn;
-    }
-    if (wanted_max && gap.most() > *wanted_max) {
-        why = fmt::format("more than the {} wanted in every season", size_words(prepared, *wanted_max));
-        remedy = fmt::format("make the gap at most {} today", size_words(prepared, gap.made + *wanted_max - gap.most()));
-        return Verdict::warn;
-    }
-    if (gap.most() >= from && gap.least() <= to) {
-        why = fmt::format("a gap of {} to {} can trap a finger", size_words(prepared, from), size_words(prepared, to));
-        remedy =
-            fmt::format("stay under {} or over {} in every season: {} or {} today", size_words(prepared, from),
-                        size_words(prepared, to), size_words(prepared, std::max(0.0, from - 0.0005 - (gap.most() - gap.made))),
-                        size_words(prepared, to + 0.0005 + (gap.made - gap.least())));
-        return Verdict::warn;
-    }
-    return Verdict::pass;
-}
 
 /// Gaps that a row should keep in every season.
 struct Wanted {
@@ -114,25 +38,94 @@ Wanted wanted_by(const Prepared& prepared)
     return wanted;
 }
 
-/// One gap through the year: each part fixed at its middle, so that it changes by the width of one.
-Finding finding_for(const Prepared& prepared, std::size_t index, const Gap& gap, Axis along)
+struct Judged {
+    Verdict verdict = Verdict::pass;
+    std::string why, remedy;
+    double gap_today = 0; ///< the gap to make
+};
+
+Judged judge(const Prepared& prepared, const GapThroughYear& gap, const Wanted& wanted)
+{
+    constexpr double ease = 0.0005; // m: clear of the limit by what a rule shows
+    const double from = prepared.facts->number("finger_trap_from").value, to = prepared.facts->number("finger_trap_to").value;
+    const double least_today = gap.closes_by() + wanted.least;
+    if (gap.least() <= -kTouch || (gap.least() <= 0 && gap.made > 0) || gap.least() < wanted.least) {
+        const bool closes = gap.least() <= 0;
+        return {closes ? Verdict::fail : Verdict::warn,
+                closes ? "the gap closes and the parts press on each other"
+                       : fmt::format("less than the {} wanted in every season", size_words(prepared, wanted.least)),
+                fmt::format("make the gap at least {} today", size_words(prepared, least_today)), least_today};
+    }
+    if (wanted.most && gap.most() > *wanted.most) {
+        const double today = *wanted.most - gap.opens_by();
+        return {Verdict::warn, fmt::format("more than the {} wanted in every season", size_words(prepared, *wanted.most)),
+                fmt::format("make the gap at most {} today", size_words(prepared, today)), today};
+    }
+    if (gap.most() < from || gap.least() > to) return {Verdict::pass, "", "", gap.made};
+    const double under = std::max(0.0, from - ease - gap.opens_by()), over = to + ease + gap.closes_by();
+    const std::string why =
+        fmt::format("a gap of {} to {} can trap a finger", size_words(prepared, from), size_words(prepared, to));
+    const bool narrower = under >= least_today && (gap.made - under <= over - gap.made || (wanted.most && over > *wanted.most));
+    return {Verdict::warn, why,
+            fmt::format("stay under {} or over {} in every season: {} or {} today", size_words(prepared, from),
+                        size_words(prepared, to), size_words(prepared, under), size_words(prepared, over)),
+            narrower ? under : over};
+}
+
+/// How much a part takes of the gap on one side: half of its growth, as it is fixed at its middle.
+struct HalfGrowth {
+    double dry = 0, damp = 0;
+};
+
+HalfGrowth half_growth(const Prepared& prepared, std::size_t copy, Axis along)
+{
+    const PartState& state = prepared.state_of(copy);
+    const Part& part = prepared.piece->part_of(copy);
+    const double half = prepared.piece->copies[copy].box.size(along) / 2;
+    return {half * strain_along(part, state.dry, along), half * strain_along(part, state.damp, along)};
+}
+
+void add_limits(const Prepared& prepared, const GapThroughYear& season, Finding& f)
+{
+    const Datum<double>& trap = prepared.facts->number("finger_trap_from");
+    f.working.push_back({"Gaps that trap fingers", "7 mm to 12 mm", "", trap.value, "m", trap.cite.text()});
+    const Datum<double>& small = prepared.facts->number("finger_trap_child_from");
+    f.working.push_back(
+        {"Gaps that trap the fingers of young children", "5 mm to 12 mm", "", small.value, "m", small.cite.text()});
+    if (prepared.piece->limits.gap_max) return;
+    const Datum<double>& coin = prepared.facts->number("coin_gap");
+    f.working.push_back({"Open gap at its widest; the design states no gap_max. Coins and keys slip through from about this",
+                         "g > 2 mm", fmt::format("g = {}", small_words(prepared, season.most())), coin.value, "m",
+                         coin.cite.text()});
+}
+
+/// One gap through the year between two copies, each fixed at its middle. `of` is the row's part, beside it another or the same.
+Finding finding_for(const Prepared& prepared, std::size_t of, const RowGap& gap, Axis along)
 {
     const Piece& piece = *prepared.piece;
-    const Part& part = piece.parts[index];
-    const PartState& state = prepared.parts[index];
+    const std::size_t slat = piece.copies[gap.before].part == of ? gap.before : gap.after,
+                      beside = slat == gap.before ? gap.after : gap.before;
+    const bool alike = piece.copies[beside].part == of;
+    const Part& part = piece.parts[of];
+    const PartState& state = prepared.parts[of];
     const Wanted wanted = wanted_by(prepared);
-    const double size = in_metres(along == part.face ? part.thickness : part.width);
-    const double dry = size * strain_along(part, state.dry, along), damp = size * strain_along(part, state.damp, along);
+    const HalfGrowth a = half_growth(prepared, slat, along), b = half_growth(prepared, beside, along);
+    const double dry = a.dry + b.dry, damp = a.damp + b.damp;
     const GapThroughYear season{gap.made, gap.made - dry, gap.made - damp};
-    std::string why, remedy;
+    const Judged judged = judge(prepared, season, wanted);
+    const std::string next = alike ? "the next" : piece.part_of(beside).id;
     Finding f;
     f.check = "slat-gap";
-    f.subject = part.id;
-    f.verdict = judge(prepared, season, wanted.least, wanted.most, why, remedy);
-    f.headline = fmt::format("The gap between {} and the next is {} as made, {} at the driest and {} at the dampest{}{}.",
-                             part.id, small_words(prepared, season.made), small_words(prepared, season.driest),
-                             small_words(prepared, season.dampest), why.empty() ? "" : ": ", why);
-    if (!remedy.empty()) f.remedy = remedy;
+    f.subject = alike ? part.id : part.id + " / " + piece.part_of(beside).id;
+    f.verdict = judged.verdict;
+    f.headline = fmt::format("The gap between {} and {} is {} as made, {} at the driest and {} at the dampest{}{}.", part.id,
+                             next, small_words(prepared, season.made), small_words(prepared, season.driest),
+                             small_words(prepared, season.dampest), judged.why.empty() ? "" : ": ", judged.why);
+    const double child = prepared.facts->number("finger_trap_child_from").value;
+    if (judged.verdict == Verdict::pass && season.most() >= child &&
+        season.most() < prepared.facts->number("finger_trap_from").value)
+        f.headline += fmt::format(" Where young children use it, stay under {}.", size_words(prepared, child));
+    if (!judged.remedy.empty()) f.remedy = judged.remedy;
     f.where = fmt::format("{} and {}, {}", piece.label(gap.before), piece.label(gap.after), state.species);
     f.utilisation = season.made > 0      ? std::max(0.0, (season.made - season.least()) / season.made)
                     : season.least() < 0 ? 2.0
@@ -141,20 +134,46 @@ Finding finding_for(const Prepared& prepared, std::size_t index, const Gap& gap,
                 {"gap_driest", season.driest, "m"},
                 {"gap_dampest", season.dampest, "m"},
                 {"wanted_least", wanted.least, "m"}};
-    f.working.push_back(
-        {fmt::format("Gap at the dampest: each fixed at its middle, {} swells by {}", part.id, small_words(prepared, damp)),
-         "g = g0 − Δw", fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, damp)),
-         season.dampest, "m", "geometry"});
-    f.working.push_back({"Gap at the driest", "g = g0 − Δw",
-                         fmt::format("g0 = {}, Δw = {}", small_words(prepared, season.made), small_words(prepared, dry)),
-                         season.driest, "m", "geometry"});
-    const Datum<double>& trap = prepared.facts->number("finger_trap_from");
-    f.working.push_back({"Gaps that trap fingers", "7 mm to 12 mm", "", trap.value, "m", trap.cite.text()});
-    for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement), state.rings, metres(size),
-                                              state.made, state.dampest))
+    add_moistures(f, state);
+    const std::string law = alike ? "g = g0 − Δw" : "g = g0 − (Δw1 + Δw2)/2";
+    const auto with = [&](double growth) {
+        return fmt::format("g0 = {}, {} = {}", small_words(prepared, season.made), alike ? "Δw" : "(Δw1 + Δw2)/2",
+                           small_words(prepared, growth));
+    };
+    f.working.push_back({fmt::format("Gap at the dampest: {} and {} each fixed at its middle", part.id, next), law, with(damp),
+                         season.dampest, "m", "geometry"});
+    f.working.push_back({"Gap at the driest", law, with(dry), season.driest, "m", "geometry"});
+    add_limits(prepared, season, f);
+    const double size = piece.copies[slat].box.size(along);
+    for (WorkingStep& step : movement_working(*prepared.facts, std::get<MovementLaw>(state.movement),
+                                              rings_along(prepared, slat, along), metres(size), state.made, state.dampest))
         f.working.push_back(std::move(step));
+    add_size_today(f, state, {"gap_today", fmt::format("gap between {} and {}", part.id, next), "", "", judged.gap_today});
+    add_size_today(f, state,
+                   {"gap_least_today", "the least gap that stays wide enough", "wanted + what it closes by",
+                    fmt::format("wanted {}", small_words(prepared, wanted.least)), season.closes_by() + wanted.least});
+    if (alike)
+        add_size_today(f, state,
+                       {"slat_width_today", fmt::format("width of {} for that gap, the spacing kept", part.id),
+                        "w + g0 − g_today", fmt::format("w = {}", size_words(prepared, size)),
+                        size + season.made - judged.gap_today});
     gather_sources(f);
     return f;
+}
+
+/// A finding for a gap, or that it cannot be told.
+Finding look_at(const Prepared& prepared, std::size_t of, const RowGap& gap, Axis along)
+{
+    const Piece& piece = *prepared.piece;
+    for (const std::size_t copy : {gap.before, gap.after})
+        if (!prepared.state_of(copy).moves()) {
+            const std::size_t other = piece.copies[gap.before].part == of ? gap.after : gap.before;
+            const std::string& id = piece.parts[of].id;
+            return cannot_tell(
+                "slat-gap", piece.copies[other].part == of ? id : id + " / " + piece.part_of(other).id,
+                fmt::format("How the gaps of {} change cannot be told: {}.", id, prepared.state_of(copy).missing_movement()), "");
+        }
+    return finding_for(prepared, of, gap, along);
 }
 
 } // namespace
@@ -163,22 +182,13 @@ std::vector<Finding> check_slat_gap(const Prepared& prepared)
 {
     const Piece& piece = *prepared.piece;
     std::vector<Finding> findings;
-    for (std::size_t p = 0; p < piece.parts.size(); ++p) {
-        const Part& part = piece.parts[p];
-        const PartState& state = prepared.parts[p];
-        for (const Axis along : {part.width_axis(), part.face}) {
-            const std::vector<Gap> gaps = gaps_of(piece, prepared.layout->contacts, p, along);
+    for (std::size_t p = 0; p < piece.parts.size(); ++p)
+        for (const Axis along : {piece.parts[p].width_axis(), piece.parts[p].face}) {
+            const std::vector<RowGap> gaps = gaps_in_row(prepared, p, along);
             if (gaps.empty()) continue;
-            if (!state.moves()) {
-                keep_worst(findings, cannot_tell("slat-gap", part.id,
-                                                 fmt::format("How the gaps of {} change cannot be told: {}.", part.id,
-                                                             state.missing_movement()),
-                                                 ""));
-                continue;
-            }
-            for (const Gap& gap : gaps) keep_worst(findings, finding_for(prepared, p, gap, along));
+            for (const RowGap& gap : gaps) keep_worst(findings, look_at(prepared, p, gap, along));
+            for (const RowGap& gap : gaps_beside_row(prepared, p, along)) keep_worst(findings, look_at(prepared, p, gap, along));
         }
-    }
     return findings;
 }
 

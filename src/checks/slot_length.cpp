@@ -2,6 +2,7 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/cut_today.hpp"
 #include "checks/slot_travel.hpp"
 #include "measure/write.hpp"
 
@@ -62,11 +63,13 @@ void say_tight(const Prepared& prepared, const SlotTravel& t, const Names& names
     const std::string with = t.far_partner == t.other
                                  ? ""
                                  : fmt::format(" together with what holds it on {}", prepared.piece->label(t.far_partner, true));
+    const std::string several(
+        name_of_fasteners(prepared.piece->joints[*prepared.layout->contacts[t.contact].joint], false)); // two places at least
     const std::string facts = fmt::format("the {}{} on {}{} hold back {} of movement of {} over {}", t.tight_row ? "tight " : "",
-                                          names.fasteners, names.other, with, held, names.mover, span);
+                                          several, names.other, with, held, names.mover, span);
     switch (t.verdict) {
     case Verdict::fail:
-        f.headline = fmt::format("Too much: {}; the wood splits or the {} tear their holes.", facts, names.fasteners);
+        f.headline = fmt::format("Too much: {}; the wood splits or the {} tear their holes.", facts, several);
         break;
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
     default:
@@ -156,11 +159,17 @@ Finding finding_of(const Prepared& prepared, const SlotTravel& t)
     if (t.tight_row || t.row.slot) f.values.push_back({"travel", t.tight_row ? 0.0 : *t.row.slot, "m"});
     f.values.push_back({"needed", t.slot(), "m"});
     f.values.push_back({"travel_needed", t.travel(), "m"});
-    f.values.push_back({"slot_to_mill", in_metres(round_up_to_milling_step(metres(t.slot()), prepared.units)), "m"});
     f.values.push_back({"movement_driest", t.dry, "m"});
     f.values.push_back({"movement_dampest", t.damp, "m"});
     f.values.push_back({"held_back", t.held_back, "m"});
+    add_moistures(f, prepared.state_of(t.mover));
     add_working(prepared, t, f);
+    add_size_today(f, prepared.state_of(t.mover),
+                   {"slot_to_mill",
+                    t.row.button ? fmt::format("free travel of each button across the grain of {}", names.mover)
+                                 : fmt::format("slot across the grain of {} for each of the {}", names.mover, names.fasteners),
+                    "rounded up to 1/32 in or 0.5 mm", fmt::format("fixed: {}", from_words(prepared, t)),
+                    in_metres(round_up_to_milling_step(metres(t.slot()), prepared.units))});
     gather_sources(f);
     return f;
 }

@@ -28,7 +28,7 @@ struct Strains {
 /// The part of a contact that moves along an axis: the one with that axis across its grain, of two such the larger.
 std::optional<std::size_t> mover_of(const Piece& piece, const Ties& ties, const Contact& contact, Axis axis)
 {
-    const bool first = !runs_along(piece, contact.first, axis), second = !runs_along(piece, contact.second, axis);
+    const bool first = runs_across(piece, contact.first, axis), second = runs_across(piece, contact.second, axis);
     if (!first && !second) return std::nullopt;
     if (first != second) return first ? contact.first : contact.second;
     return ties.body_of(contact.first).box.size(axis) >= ties.body_of(contact.second).box.size(axis) ? contact.first
@@ -41,14 +41,14 @@ Strains strain_against(const Prepared& prepared, const Ties& ties, std::size_t m
                        double from)
 {
     const Piece& piece = *prepared.piece;
-    const PartState& a = prepared.state_of(mover);
+    const SeasonalStrains whole = ties.body_strain(mover, axis);
     const PartState& b = prepared.state_of(other);
     const Box& box = ties.box_of(other);
     const std::size_t k = index_of(axis);
     const bool reaches = box.lo[k] <= std::min(at, from) + kTouch && box.hi[k] >= std::max(at, from) - kTouch;
     const double dry = reaches ? strain_in_space(piece, other, b.dry, axis) : b.dry.along,
                  damp = reaches ? strain_in_space(piece, other, b.damp, axis) : b.damp.along;
-    return {strain_in_space(piece, mover, a.dry, axis) - dry, strain_in_space(piece, mover, a.damp, axis) - damp};
+    return {whole.dry - dry, whole.damp - damp};
 }
 
 /// Those of a body's grips that hold it against a partner for which `wanted` is true.

@@ -1,5 +1,7 @@
 #include "mechanics/glued_face.hpp"
 
+#include "mechanics/held_flat.hpp"
+#include "mechanics/ties.hpp"
 #include "piece/turn.hpp"
 
 #include <Eigen/Eigenvalues>
@@ -170,58 +172,6 @@ Extent extent_of(const PlaneOfFaces& plane, const Point& u, const std::optional<
     return any ? all : Extent{};
 }
 
-/// True when a copy is joined to others than `partner` near both its ends along its grain.
-bool joined_at_both_ends(const Prepared& prepared, std::size_t copy, std::size_t partner)
-{
-    const Axis grain = prepared.piece->part_of(copy).grain;
-    const Box& box = prepared.piece->copies[copy].box;
-    bool low = false, high = false;
-    for (const Contact& c : prepared.layout->contacts) {
-        if (!c.joint || (c.first != copy && c.second != copy) || c.first == partner || c.second == partner) continue;
-        for (const Patch& p : c.patches) {
-            const double at = (p.bounds.lo[index_of(grain)] + p.bounds.hi[index_of(grain)]) / 2;
-            low = low || at < box.lo[index_of(grain)] + 0.15 * box.size(grain);
-            high = high || at > box.hi[index_of(grain)] - 0.15 * box.size(grain);
-        }
-    }
-    return low && high;
-}
-
-/// A layer like the partner, glued to the opposite face of a copy, balances it.
-bool balanced(const Prepared& prepared, std::size_t copy, const Contact& contact, const Patch& patch)
-{
-    const std::size_t partner = contact.first == copy ? contact.second : contact.first;
-    const Part& layer = prepared.piece->part_of(partner);
-    const double sign = contact.first == copy ? 1 : -1;
-    for (const Contact& other : prepared.layout->contacts) {
-        if (&other == &contact || !other.joint || !prepared.piece->joints[*other.joint].glue ||
-            (other.first != copy && other.second != copy))
-            continue;
-        const Part& second = prepared.piece->part_of(other.first == copy ? other.second : other.first);
-        if (second.grain != layer.grain ||
-            std::abs(in_metres(second.thickness) - in_metres(layer.thickness)) > 0.1 * in_metres(layer.thickness))
-            continue;
-        const double other_sign = other.first == copy ? 1 : -1;
-        for (const Patch& p : other.patches)
-            if (sign * other_sign * dot(p.normal, patch.normal) < -0.999 && p.area > 0.5 * patch.area) return true;
-    }
-    return false;
-}
-
-bool held_flat(const Prepared& prepared, const Contact& contact, const Patch& patch, const Point& u, double length)
-{
-    constexpr double most_of_the_part = 0.6;
-    for (const std::size_t copy : {contact.first, contact.second}) {
-        if (balanced(prepared, copy, contact, patch)) return true;
-        const Part& part = prepared.piece->part_of(copy);
-        const bool along = std::abs(dot(u, axes_of(part, prepared.piece->copies[copy]).grain)) > 0.9;
-        if (along && length > most_of_the_part * in_metres(part.length) &&
-            joined_at_both_ends(prepared, copy, copy == contact.first ? contact.second : contact.first))
-            return true;
-    }
-    return false;
-}
-
 /// Wood of a part behind a glued face, from the face to the part's far side [m]: what a lap or housing leaves of it.
 double depth_behind(const Box& box, const Patch& patch, Axis normal, bool is_first)
 {
@@ -232,13 +182,96 @@ double depth_behind(const Box& box, const Patch& patch, Axis normal, bool is_fir
     return depth > kTouch ? std::min(depth, box.size(normal)) : box.size(normal);
 }
 
+/// Glued dowels at an end-grain face, whose own glue counts for nothing: from the edge of the first to that of the last along the longer
+/// side, and one diameter across it.
+void narrow_to_dowels(const Joint& joint, const Patch& patch, const Point& u, Extent& reach)
+{
+    if (joint.kind != JointKind::dowel || !joint.dowels || !(patch.end_grain_first || patch.end_grain_second)) return;
+    std::size_t longer = 0;
+    for (std::size_t i = 1; i < 3; ++i)
+        if (patch.bounds.hi[i] - patch.bounds.lo[i] > patch.bounds.hi[longer] - patch.bounds.lo[longer]) longer = i;
+    const double whole = reach.length();
+    double apart = 0;
+    if (std::abs(u[longer]) > 0.999) {
+        const int count = std::max(1, joint.dowels->count);
+        apart = joint.dowels->inset && count > 1 ? std::max(0.0, whole - 2 * in_metres(*joint.dowels->inset))
+                                                 : whole * (count - 1) / count;
+    }
+    const double middle = (reach.lo + reach.hi) / 2, length = std::min(whole, apart + in_metres(joint.dowels->diameter));
+    reach = {middle - length / 2, middle + length / 2};
+}
+
 bool is_core_kind(JointKind kind)
 {
     return kind == JointKind::tenon || kind == JointKind::bridle || kind == JointKind::dovetail ||
            kind == JointKind::sliding_dovetail || kind == JointKind::groove;
 }
 
+std::optional<Axis> axis_along(const Point& direction)
+{
+    for (const Axis axis : {Axis::x, Axis::y, Axis::z})
+        if (std::abs(direction[index_of(axis)]) > 0.9999) return axis;
+    return std::nullopt;
+}
+
+/// Boards glued edge to edge move as one, by the mean of their strains: their glue faces with the same other part, in one plane, reach from the first to the last.
+void reach_over_bodies(const Prepared& prepared, const Ties& ties, std::vector<FaceDirection>& faces)
+{
+    struct Reach {
+        Extent all;
+        double filled = 0;
+    };
+    const auto& contacts = prepared.layout->contacts;
+    const auto alike = [&](const FaceDirection& one, const FaceDirection& other) {
+        const Contact& a = contacts[one.contact];
+        const Contact& b = contacts[other.contact];
+        return ties.same_body(a.first, b.first) && ties.same_body(a.second, b.second) && one.core == other.core &&
+               dot(one.patch->normal, other.patch->normal) > 0.9999 && std::abs(dot(one.direction, other.direction)) > 0.9999 &&
+               std::abs(dot(one.patch->normal, one.patch->outline.front()) -
+                        dot(one.patch->normal, other.patch->outline.front())) < kTouch;
+    };
+    std::vector<Reach> reaches(faces.size());
+    for (std::size_t i = 0; i < faces.size(); ++i) {
+        const Contact& contact = contacts[faces[i].contact];
+        const bool single = ties.body_of(contact.first).copies.size() + ties.body_of(contact.second).copies.size() == 2;
+        reaches[i] = {{faces[i].from, faces[i].from + faces[i].length}, faces[i].length};
+        if (single || ties.same_body(contact.first, contact.second)) continue;
+        for (const FaceDirection& other : faces) {
+            if (other.contact == faces[i].contact || !alike(faces[i], other)) continue;
+            const double sign = dot(faces[i].direction, other.direction) > 0 ? 1 : -1;
+            const double one = sign * other.from, two = sign * (other.from + other.length);
+            reaches[i].all = {std::min({reaches[i].all.lo, one, two}), std::max({reaches[i].all.hi, one, two})};
+            reaches[i].filled += other.length;
+        }
+    }
+    for (std::size_t i = 0; i < faces.size(); ++i) {
+        if (reaches[i].all.length() < faces[i].length + kLeastGlued) continue;
+        if (const auto axis = axis_along(faces[i].direction)) {
+            for (FaceSide* side : {&faces[i].a, &faces[i].b}) {
+                const SeasonalStrains whole = ties.body_strain(side->copy, *axis);
+                side->dry = whole.dry;
+                side->damp = whole.damp;
+            }
+            faces[i].dry = faces[i].a.dry - faces[i].b.dry;
+            faces[i].damp = faces[i].a.damp - faces[i].b.damp;
+        }
+        faces[i].in_pieces = faces[i].in_pieces || reaches[i].filled < reaches[i].all.length() - kLeastGlued;
+        faces[i].from = reaches[i].all.lo;
+        faces[i].length = reaches[i].all.length();
+    }
+}
+
 } // namespace
+
+bool is_cheek_of_core(const Contact& contact, const Patch& patch)
+{
+    constexpr double cheek = 0.6;
+    double largest = 0;
+    for (const Patch& p : contact.patches) largest = std::max(largest, p.area);
+    return patch.area >= cheek * largest && std::any_of(contact.patches.begin(), contact.patches.end(), [&](const Patch& other) {
+               return other.area >= cheek * largest && dot(other.normal, patch.normal) < -0.999;
+           });
+}
 
 double FaceDirection::movement() const { return std::max(std::abs(dry), std::abs(damp)) * length; }
 
@@ -268,16 +301,28 @@ std::vector<FaceDirection> glued_directions(const Prepared& prepared)
                 face.contact = c;
                 face.patch = &patch;
                 face.direction = u;
-                face.length = extent_of(plane, u, glued, face.in_pieces).length();
-                face.held_flat = held_flat(prepared, contact, patch, u, face.length);
+                Extent reach = extent_of(plane, u, glued, face.in_pieces);
+                if (!glued) narrow_to_dowels(joint, patch, u, reach);
+                face.from = reach.lo;
+                face.length = reach.length();
                 face.a = {contact.first, std::abs(dot(ax.grain, u)), strain_in(ax, sa.dry, u, u), strain_in(ax, sa.damp, u, u)};
                 face.b = {contact.second, std::abs(dot(bx.grain, u)), strain_in(bx, sb.dry, u, u), strain_in(bx, sb.damp, u, u)};
                 face.dry = face.a.dry - face.b.dry;
                 face.damp = face.a.damp - face.b.damp;
-                face.core = is_core_kind(joint.kind) || patch.end_grain_first || patch.end_grain_second;
+                face.core = is_core_kind(joint.kind) || patch.end_grain_first || patch.end_grain_second ||
+                            is_cheek_of_core(contact, patch);
                 all.push_back(face);
             }
         }
+    }
+    const Ties ties(prepared);
+    const std::vector<Holders> holders = holders_across(prepared);
+    reach_over_bodies(prepared, ties, all);
+    for (FaceDirection& face : all) {
+        const FlatBy by =
+            held_flat_by(prepared, ties, holders, {&contacts[face.contact], face.patch, face.direction, face.length});
+        face.held_flat = by != FlatBy::nothing;
+        face.held_by = words_of(by);
     }
     return all;
 }

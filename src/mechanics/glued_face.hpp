@@ -6,6 +6,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace jointwright {
@@ -23,12 +24,15 @@ struct FaceDirection {
     std::size_t contact = 0;
     const Patch* patch = nullptr;
     Point direction{};
+    double from = 0;          ///< where the glue begins along that direction [m]
     double length = 0;        ///< glued length in that direction; of several faces in one plane from the first to the last [m]
     bool in_pieces = false;   ///< several faces in one plane, with gaps between: spots hold as far apart as they stand
     FaceSide a, b;            ///< first and second part
     double dry = 0, damp = 0; ///< strain of the first less that of the second
-    bool held_flat = false;   ///< a frame or a like layer on the other face keeps the pair from bowing in this direction
-    bool core = false;        ///< a tenon, tail or tongue glued on both faces, or a face with end grain: judged by movement
+    bool held_flat = false;   ///< something keeps the pair from bowing in this direction
+    std::string_view held_by; ///< what, in words
+    bool core =
+        false; ///< a tenon, tail or tongue glued on both faces, or a face with end grain, dowelled or not: judged by movement
     /// Largest differential movement, made to driest or dampest, whichever is more [m].
     double movement() const;
     /// One part runs along its grain here and the other across it.
@@ -37,9 +41,12 @@ struct FaceDirection {
 
 /// Every glued face of the piece in its two directions; faces left dry by `glued` are left out, glued ones cut to the glued length.
 /// Faces of one contact that lie in one plane count as one, from the first edge to the last: two spots 300 mm apart restrain as much as one
-/// long line. A pair is held flat where a like layer is glued to the other face of one of the two, or where the glue runs along most of a part
-/// that is joined to others at both its ends.
+/// long line; so do the faces of boards that are glued edge to edge and so move as one. Held flat or free to bow: `held_flat_by`.
 std::vector<FaceDirection> glued_directions(const Prepared& prepared);
+
+/// True for one of two opposite faces of a contact that are both large: a thin core glued on both faces, such as a loose tenon, whatever the
+/// joint is called.
+bool is_cheek_of_core(const Contact& contact, const Patch& patch);
 
 /// Layers of a face direction for the restraint formula; nothing when a modulus is missing (named in `missing`).
 std::optional<Restraint> restraint_at(const Prepared& prepared, const FaceDirection& face, std::string* missing = nullptr);

@@ -205,6 +205,12 @@ bool runs_along(const Piece& piece, std::size_t copy, Axis axis)
     return std::abs(axes_of(piece.part_of(copy), piece.copies[copy]).grain[index_of(axis)]) > within;
 }
 
+bool runs_across(const Piece& piece, std::size_t copy, Axis axis)
+{
+    constexpr double square = 0.02; // cosine: a degree off
+    return std::abs(axes_of(piece.part_of(copy), piece.copies[copy]).grain[index_of(axis)]) < square;
+}
+
 Angle rings_along(const Prepared& prepared, std::size_t copy, Axis axis)
 {
     const PartAxes axes = axes_of(prepared.piece->part_of(copy), prepared.piece->copies[copy]);
@@ -241,6 +247,50 @@ Ties::Ties(const Prepared& prepared) : prepared_(prepared)
         bodies_[body_index_[i]].copies.push_back(i);
         widen(bodies_[body_index_[i]].box, boxes_[i]);
     }
+    strains_.resize(bodies_.size());
+}
+
+SeasonalStrains Ties::body_strain(std::size_t copy, Axis axis) const
+{
+    std::optional<SeasonalStrains>& known = strains_[body_index_[copy]][index_of(axis)];
+    if (!known) known = mean_strain(body_of(copy), axis);
+    return *known;
+}
+
+SeasonalStrains Ties::mean_strain(const TiedBody& body, Axis axis) const
+{
+    const std::size_t k = index_of(axis);
+    std::vector<double> cuts;
+    for (const std::size_t member : body.copies) {
+        cuts.push_back(boxes_[member].lo[k]);
+        cuts.push_back(boxes_[member].hi[k]);
+    }
+    std::sort(cuts.begin(), cuts.end());
+    SeasonalStrains sum;
+    double size = 0;
+    for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+        const double step = cuts[i + 1] - cuts[i], middle = (cuts[i] + cuts[i + 1]) / 2;
+        if (step <= 0) continue;
+        double longest = 0, count = 0;
+        SeasonalStrains here;
+        for (const std::size_t member : body.copies) {
+            const Box& box = boxes_[member];
+            if (middle < box.lo[k] || middle > box.hi[k] || box.size(axis) < 0.99 * longest) continue;
+            if (box.size(axis) > 1.01 * longest) {
+                here = {};
+                count = 0;
+                longest = box.size(axis);
+            }
+            here.dry += strain_in_space(*prepared_.piece, member, prepared_.state_of(member).dry, axis);
+            here.damp += strain_in_space(*prepared_.piece, member, prepared_.state_of(member).damp, axis);
+            ++count;
+        }
+        if (count == 0) continue; // a gap between boards
+        sum.dry += step * here.dry / count;
+        sum.damp += step * here.damp / count;
+        size += step;
+    }
+    return {sum.dry / size, sum.damp / size};
 }
 
 std::vector<Grip> Ties::grips(std::size_t copy, Axis axis) const

@@ -3,6 +3,7 @@
 
 #include "mechanics/prepared.hpp"
 
+#include <array>
 #include <cstddef>
 #include <limits>
 #include <optional>
@@ -56,8 +57,16 @@ struct Grip {
 double strain_in_space(const Piece& piece, std::size_t copy, const BoardStrain& strain, Axis axis);
 /// True when the grain of a copy runs within about 45° of an axis, turned or not.
 bool runs_along(const Piece& piece, std::size_t copy, Axis axis);
+/// True when an axis lies square across the grain of a copy. Along a slanting axis two places far apart on a turned part mostly lie apart along its
+/// grain, where it does not move; there this is false too.
+bool runs_across(const Piece& piece, std::size_t copy, Axis axis);
 /// Angle between the rings and the face that moves along an axis: that of the wide face across the width, its complement through the thickness.
 Angle rings_along(const Prepared& prepared, std::size_t copy, Axis axis);
+
+/// Free strain from made to the driest and to the dampest.
+struct SeasonalStrains {
+    double dry = 0, damp = 0;
+};
 
 /// Who is tied to whom. Built once for a check.
 class Ties {
@@ -65,6 +74,9 @@ public:
     explicit Ties(const Prepared& prepared);
 
     const TiedBody& body_of(std::size_t copy) const { return bodies_[body_index_[copy]]; }
+    /// Strain of the body of a copy along an axis: the mean along it, so that boards of mixed cut count each by its width. Where boards lie on
+    /// each other the longest that way rules; of several alike their mean.
+    SeasonalStrains body_strain(std::size_t copy, Axis axis) const;
     /// The box round a copy as it stands.
     const Box& box_of(std::size_t copy) const { return boxes_[copy]; }
     bool same_body(std::size_t a, std::size_t b) const { return body_index_[a] == body_index_[b]; }
@@ -83,7 +95,10 @@ public:
     std::optional<std::size_t> spanning(std::size_t a, std::size_t b, Axis axis, const TiedBody& but) const;
 
 private:
+    SeasonalStrains mean_strain(const TiedBody& body, Axis axis) const;
     const Prepared& prepared_;
+    mutable std::vector<std::array<std::optional<SeasonalStrains>, 3>>
+        strains_; ///< by body and axis, worked out when first asked for
     std::vector<TiedBody> bodies_;
     std::vector<Box> boxes_;
     std::vector<std::size_t> body_index_, assembly_, crowd_;

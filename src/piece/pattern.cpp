@@ -1,5 +1,8 @@
 #include "piece/pattern.hpp"
 
+#include <fmt/core.h>
+
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 
@@ -77,6 +80,19 @@ const std::vector<Pattern>& all_patterns()
 {
     static const std::vector<Pattern> patterns = listed_patterns();
     return patterns;
+}
+
+std::string keys_of(const Pattern& pattern, LengthUnit unit)
+{
+    const bool inches = unit == LengthUnit::inch;
+    std::string must, may;
+    const auto add = [](std::string& words, const std::string& word) { words += (words.empty() ? "" : ", ") + word; };
+    for (const PatternMeasure& m : pattern.measures)
+        add(m.required ? must : may, fmt::format("{} {:g} to {:g}", m.key, inches ? m.least.inches : m.least.millimetres,
+                                                 inches ? m.most.inches : m.most.millimetres));
+    for (const std::string_view wood : pattern.woods) add(wood == pattern.woods.front() ? must : may, std::string(wood));
+    add(may, "glue");
+    return must + "; if you like also " + may;
 }
 
 double InchesOrMillimetres::in(LengthUnit unit) const { return StockRule(unit).of(inches, millimetres); }

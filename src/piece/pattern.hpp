@@ -104,6 +104,10 @@ struct Pattern {
     PatternMaker make;
 };
 
+/// What [pattern] takes beside its name, with the range of each measure: "length 16 to 72, depth 10 to 24, height 10 to 24, wood; if you like
+/// also slat_wood, glue". Inches for inch pieces, else millimetres.
+std::string keys_of(const Pattern& pattern, LengthUnit unit);
+
 /// All patterns, in the order in which they are listed.
 const std::vector<Pattern>& all_patterns();
 

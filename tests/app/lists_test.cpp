@@ -166,3 +166,11 @@ TEST_CASE("A starter design reads without error", "[app][lists]")
         CHECK(said.err.empty());
     }
 }
+
+TEST_CASE("The help of new tells what each pattern takes", "[lists]")
+{
+    const std::string help = run({"new", "--help"}).out;
+    CHECK_THAT(help, ContainsSubstring("slatted-bench") && ContainsSubstring("length 16 to 72, depth 10 to 24"));
+    for (const std::string& line : program::lines_of(run({"new"}).out))
+        CHECK_THAT(help, ContainsSubstring(line.substr(0, line.find(' '))));
+}

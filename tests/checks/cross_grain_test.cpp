@@ -43,6 +43,11 @@ std::string door(const std::string& width, const std::string& more = "glue = \"P
     return still_head(wide_room) + fill(kDoor, {{"wood", wood}, {"rings", rings}, {"width", width}, {"more", more}});
 }
 
+Finding cross_grain_of(const std::string& text, const char* subject)
+{
+    return finding_of(content_of(text).findings, "cross-grain", subject);
+}
+
 Finding cross_grain(const std::string& text) { return finding_of(content_of(text).findings, "cross-grain", "plank / batten"); }
 
 } // namespace
@@ -146,6 +151,48 @@ glue = "PVA"
     CHECK(f.verdict == Verdict::pass);
     CHECK(value_of(f, "differential_movement") == 0);
     CHECK(*f.utilisation == 0);
+}
+
+TEST_CASE("The differential movement told is the largest of the contact, whichever direction governs", "[cross-grain]")
+{
+    const std::string text = still_head(true) + R"(
+[[wood]]
+id = "slat wood"
+species = "eastern white pine"
+rings = "quarter"
+[[wood]]
+id = "rail wood"
+species = "red oak"
+rings = "quarter"
+[[part]]
+id = "slat"
+wood = "slat wood"
+length = 400
+width = 70
+thickness = 40
+grain = "y"
+face = "z"
+at = [100, 0, 80]
+[[part]]
+id = "rail"
+wood = "rail wood"
+length = 600
+width = 80
+thickness = 60
+grain = "x"
+face = "y"
+at = [0, 100, 0]
+[[joint]]
+between = ["slat", "rail"]
+kind = "face"
+glue = "PVA"
+)";
+    const Finding f = cross_grain_of(text, "slat / rail");
+    // Rail through its thickness, quarter-sawn: tangential, 60 mm; slat across its width: radial, 70 mm of pine.
+    const double rail = 0.060 * (3.6 / (1 / 0.00369 - 1) - 0.00005 * 3.6);
+    CHECK_THAT(value_of(f, "differential_movement"), WithinAbs(rail, 1e-8));
+    CHECK(value_of(f, "governing_movement") <= value_of(f, "differential_movement"));
+    CHECK_THAT(f.working.front().says, ContainsSubstring("front to back, made to driest"));
 }
 
 TEST_CASE("What is missing is named", "[cross-grain]")

@@ -29,6 +29,8 @@ constexpr Row kRows[] = {
     {"plank-across-one-rail", Verdict::fail, "cross-grain", "plank / rail", Verdict::fail},
     {"deep-tenon-glued-whole", Verdict::fail, "cross-grain", "long apron / leg", Verdict::fail},
     {"drawer-bottom-glued-all-round", Verdict::fail, "cross-grain", "bottom / side", Verdict::fail},
+    {"desk-glued-front-and-back", Verdict::fail, "cross-grain", "top / apron", Verdict::fail},
+    {"drawer-runner-glued-across-side", Verdict::fail, "cross-grain", "runner / side", Verdict::fail},
     {"ledged-door-screwed-tight", Verdict::fail, "slot-length", "batten / door", Verdict::fail},
     {"mirror-frame-wide-flat-sawn", Verdict::fail, "mitre-gap", "stile / bottom rail", Verdict::fail},
     {"porch-slats-too-close", Verdict::fail, "slat-gap", "slat", Verdict::fail},

@@ -175,7 +175,7 @@ TEST_CASE("A panel made too dry closes its grooves, and both remedies work", "[g
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("cut the groove 11 mm deep"));
     CHECK_THAT(*f.remedy, ContainsSubstring("today (at 6 %)"));
-    CHECK_THAT(value_of(f, "groove_depth_that_works"), WithinAbs(0.011, kNanometre));
+    CHECK_THAT(value_of(f, "groove_depth_today"), WithinAbs(0.011, kNanometre));
 
     Door deeper = door;
     deeper.depth = 11;
@@ -203,7 +203,7 @@ TEST_CASE("A panel that shrinks out of its groove fails; a deeper groove with a 
     CHECK(f.verdict == Verdict::fail);
     CHECK_THAT(f.headline, ContainsSubstring("shrinks out of its groove"));
     Door better = door;
-    better.depth = value_of(f, "groove_depth_that_works") * 1000;
+    better.depth = value_of(f, "groove_depth_today") * 1000;
     better.engaged = (value_of(f, "panel_size_today") * 1000 - 486) / 2;
     better.rails = kPinned;
     CHECK(better.finding().verdict == Verdict::pass);
@@ -265,4 +265,25 @@ TEST_CASE("The worked door by the damp coast fails in its stiles and not in its 
     const auto findings = content_of(built_in_design("cabinet-door-damp-coast")).findings;
     CHECK(finding_of(findings, "groove-room", "panel / stile").verdict == Verdict::fail);
     CHECK(finding_of(findings, "groove-room", "panel / rail").verdict == Verdict::pass);
+}
+
+TEST_CASE("The groove and the panel to cut today are told also where all is well", "[groove-room]")
+{
+    Door door;
+    door.rails = kPinned;
+    const Finding f = door.finding();
+    CHECK(f.verdict == Verdict::pass);
+    CHECK_THAT(value_of(f, "groove_depth_today"), WithinAbs(0.010, kNanometre));
+    CHECK_THAT(value_of(f, "panel_size_today"), WithinAbs(0.500, 1e-7));
+    CHECK_THAT(value_of(f, "moisture_made"), WithinAbs(10, kNanometre));
+    CHECK_THAT(value_of(f, "moisture_driest"), WithinAbs(6, kNanometre));
+    CHECK_THAT(value_of(f, "moisture_dampest"), WithinAbs(12, kNanometre));
+    // Each edge: 1 mm out, 2 mm back, 0.1 mm of room and 0.2 mm of tolerance, over two thirds: 4.95 mm, up to the next half.
+    CHECK_THAT(value_of(f, "groove_depth_least"), WithinAbs(0.005, kNanometre));
+    Door shallow = door;
+    shallow.depth = 5;
+    shallow.engaged = 3.78; // the middle between what it must reach, 3.67 mm, and what leaves room, 3.9
+    CHECK(shallow.finding().verdict == Verdict::pass);
+    shallow.depth = 4.5;
+    CHECK(shallow.finding().verdict != Verdict::pass);
 }

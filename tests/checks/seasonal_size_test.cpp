@@ -158,3 +158,46 @@ at = [0, 10, 400]
     // The leg along its grain, 0.00005 per point; the rail across its width, flat-sawn: tangential.
     CHECK_THAT(value_of(f, "size_dampest"), WithinRel(0.480 + 0.400 * 0.00005 * 4 + 0.080 * 0.00365 * 4, 1e-9));
 }
+
+TEST_CASE("A panel glued up from boards of mixed cut adds up board by board", "[seasonal-size]")
+{
+    const auto findings = content_of(still_head(true) + R"(
+[[wood]]
+id = "oak"
+species = "red oak"
+[[part]]
+id = "flat board"
+wood = "oak"
+rings = "flat"
+length = 600
+width = 120
+thickness = 20
+grain = "x"
+face = "z"
+at = [0, 0, 0]
+copies = [ { at = [0, 200, 0] } ]
+[[part]]
+id = "quarter board"
+wood = "oak"
+rings = "quarter"
+length = 600
+width = 80
+thickness = 20
+grain = "x"
+face = "z"
+at = [0, 120, 0]
+[[joint]]
+between = ["flat board", "quarter board"]
+kind = "edge"
+glue = "PVA"
+)")
+                              .findings;
+    const double growth = (0.240 * 0.00369 + 0.080 * 0.00158) * 2.9;
+    for (const char* part : {"flat board", "quarter board"}) {
+        const Finding f = finding_of(findings, "seasonal-size", part);
+        CAPTURE(part, f.headline);
+        CHECK_THAT(value_of(f, "panel_made"), WithinAbs(0.320, 1e-9));
+        CHECK_THAT(value_of(f, "panel_dampest"), WithinAbs(0.320 + growth, 1e-9));
+        CHECK_THAT(f.headline, ContainsSubstring("it makes a width of 320 mm"));
+    }
+}

@@ -113,3 +113,54 @@ repeat = { count = 4, step = [0, 75, 0] }
         CHECK(gaps(row("5", filler)) == 0);
     }
 }
+
+TEST_CASE("Beside a leg a gap takes half of the slat's growth and half of the leg's", "[slat-gap]")
+{
+    const auto beside = [](const std::string& place, const std::string& more = "") {
+        return content_of(row("5") +
+                          "[[part]]\nid = \"leg\"\nwood = \"oak\"\nrings = \"quarter\"\nlength = 400\nwidth = 60\n"
+                          "thickness = 60\ngrain = \"z\"\nface = \"x\"\nat = [0, " +
+                          place + ", -380]\n" + more)
+            .findings;
+    };
+    // Five slats of 70 mm and four gaps of 5 mm: the last ends at 370 mm. The leg's width runs along y, radially.
+    const Finding f = finding_of(beside("375"), "slat-gap", "slat / leg");
+    const double leg_damp = 0.060 * 0.00158 * 2.9, leg_dry = 0.060 * 3.6 / (1 / 0.00158 - 1);
+    CHECK_THAT(value_of(f, "gap_made"), WithinAbs(0.005, kNanometre));
+    CHECK_THAT(value_of(f, "gap_dampest"), WithinAbs(0.005 - (kSwells + leg_damp) / 2, kNanometre));
+    CHECK_THAT(value_of(f, "gap_driest"), WithinAbs(0.005 + (kShrinks + leg_dry) / 2, kNanometre));
+    CHECK(f.verdict == Verdict::pass);
+    CHECK_THAT(*f.where, ContainsSubstring("slat #5 and leg"));
+    CHECK(finding_of(beside("370.4"), "slat-gap", "slat / leg").verdict == Verdict::fail);
+    CHECK(finding_of(beside("379"), "slat-gap", "slat / leg").verdict == Verdict::warn); // 9 mm: a finger trap
+    CHECK(count_of(beside("396"), "slat-gap") == 1);                                     // 26 mm: no matter
+    // A leg that ends under the slats is not beside them.
+    CHECK(count_of(beside("375", "[[part]]\nid = \"post\"\nwood = \"oak\"\nlength = 300\nwidth = 60\nthickness = 60\n"
+                                 "grain = \"z\"\nface = \"x\"\nat = [300, 375, -300]\n"),
+                   "slat-gap") == 2);
+}
+
+TEST_CASE("The gap and the slat to cut today are told, also where all is well", "[slat-gap]")
+{
+    const Finding well = gap_finding(row("5"));
+    CHECK_THAT(value_of(well, "gap_today"), WithinAbs(0.005, kNanometre));
+    CHECK_THAT(value_of(well, "gap_least_today"), WithinAbs(0.001 + kSwells, kNanometre));
+    CHECK_THAT(value_of(well, "slat_width_today"), WithinAbs(0.070, kNanometre));
+    CHECK_THAT(value_of(well, "moisture_made"), WithinAbs(9, 1e-9));
+    CHECK_THAT(value_of(well, "moisture_driest"), WithinAbs(5.4, 1e-9));
+    CHECK_THAT(value_of(well, "moisture_dampest"), WithinAbs(11.9, 1e-9));
+
+    const Finding closed = gap_finding(row("0.7"));
+    CHECK_THAT(value_of(closed, "gap_today"), WithinAbs(0.001 + kSwells, kNanometre));
+    CHECK_THAT(value_of(closed, "slat_width_today"), WithinAbs(0.070 + 0.0007 - 0.001 - kSwells, kNanometre));
+
+    // The nearer way out of the finger trap: under 7 mm when driest, or over 12 mm when dampest.
+    CHECK_THAT(value_of(gap_finding(row("8")), "gap_today"), WithinAbs(0.0065 - kShrinks, kNanometre));
+    CHECK_THAT(value_of(gap_finding(row("12")), "gap_today"), WithinAbs(0.0125 + kSwells, kNanometre));
+}
+
+TEST_CASE("A gap that adults' fingers pass may still catch a child's", "[slat-gap]")
+{
+    CHECK_THAT(gap_finding(row("5")).headline, ContainsSubstring("young children"));
+    CHECK(gap_finding(row("3")).headline.find("children") == std::string::npos);
+}

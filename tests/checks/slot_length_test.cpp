@@ -274,3 +274,14 @@ TEST_CASE("A batten turned with its boards has the same slots", "[slot-length]")
     CHECK(lying.remedy == upright.remedy);
     for (const NamedValue& v : upright.values) CHECK_THAT(value_of(lying, v.name), WithinAbs(v.value, kNanometre));
 }
+
+TEST_CASE("The moisture that a slot is reckoned for is told with it", "[slot-length]")
+{
+    const Finding f = screwed("screws = { diameter = 5, length = 35, count = 3, inset = 20, slot = 10 }");
+    CHECK_THAT(value_of(f, "moisture_made"), WithinAbs(9, kNanometre));
+    CHECK_THAT(value_of(f, "moisture_driest"), WithinAbs(5.4, kNanometre));
+    CHECK_THAT(value_of(f, "moisture_dampest"), WithinAbs(11.9, kNanometre));
+    CHECK(std::any_of(f.working.begin(), f.working.end(), [](const WorkingStep& step) {
+        return step.says.find("To cut today (made at 9 %, driest 5.4 %, dampest 11.9 %): slot across the grain of boards") == 0;
+    }));
+}

@@ -197,6 +197,147 @@ tenon = { length = 30, width = 50, thickness = 8 }
     CHECK_THAT(longest, WithinRel(0.050, 1e-9));
 }
 
+TEST_CASE("Glued dowels reach from the first to the last, not over the end grain between shoulder and edge", "[glued-face]")
+{
+    const auto dowelled = [](const std::string& sizes) {
+        return bench_of(still_head(true) + fill(R"(
+[[wood]]
+id = "oak"
+species = "red oak"
+[[part]]
+id = "stile"
+wood = "oak"
+length = 600
+width = 60
+thickness = 24
+grain = "z"
+face = "y"
+at = [0, 0, 0]
+[[part]]
+id = "rail"
+wood = "oak"
+length = 300
+width = 120
+thickness = 24
+grain = "x"
+face = "y"
+at = [60, 0, 0]
+[[joint]]
+between = ["rail", "stile"]
+kind = "dowel"
+glue = "PVA"
+$sizes
+)",
+                                                {{"sizes", sizes}}));
+    };
+    const auto longest = [](const std::unique_ptr<Bench>& bench) {
+        double most = 0;
+        for (const FaceDirection& f : glued_directions(bench->prepared)) {
+            CHECK(f.core);
+            most = std::max(most, f.length);
+        }
+        return most;
+    };
+    CHECK_THAT(longest(dowelled("dowels = { diameter = 10, length = 60, count = 3 }")), WithinRel(0.090, 1e-9)); // 20, 60, 100 mm
+    CHECK_THAT(longest(dowelled("dowels = { diameter = 10, length = 60, count = 2, inset = 20 }")), WithinRel(0.090, 1e-9));
+    CHECK_THAT(longest(dowelled("dowels = { diameter = 10, length = 60, count = 1 }")), WithinRel(0.010, 1e-9));
+}
+
+TEST_CASE("A loose tenon glued in on both faces is a core, by whatever name", "[glued-face]")
+{
+    const std::string text = still_head(true) + R"(
+[[wood]]
+id = "oak"
+species = "red oak"
+[[part]]
+id = "post"
+wood = "oak"
+length = 500
+width = 60
+thickness = 60
+grain = "z"
+face = "y"
+at = [0, 0, 0]
+[[part]]
+id = "loose tenon"
+wood = "oak"
+length = 80
+width = 70
+thickness = 10
+grain = "x"
+face = "y"
+at = [20, 25, 200]
+[[joint]]
+between = ["loose tenon", "post"]
+kind = "housing"
+glue = "PVA"
+)";
+    const auto bench = bench_of(text);
+    for (const FaceDirection& f : glued_directions(bench->prepared)) {
+        CAPTURE(f.length);
+        if (std::abs(f.patch->normal[1]) > 0.99) CHECK(f.core);
+    }
+    const auto findings = content_of(text).findings;
+    const Finding fit = finding_of(findings, "bind", "loose tenon / post");
+    CHECK(fit.verdict == Verdict::pass);
+    CHECK_THAT(fit.headline, ContainsSubstring("held across its width by the glue on its faces"));
+    CHECK(value_of(fit, "gap_dampest") >= 0);
+    CHECK_THAT(value_of(finding_of(findings, "cross-grain", "loose tenon / post"), "limit"), WithinRel(0.001, 1e-9));
+}
+
+TEST_CASE("Boards of mixed cut glued edge to edge move by their mean", "[glued-face]")
+{
+    const std::string text = still_head(true) + R"(
+[[wood]]
+id = "oak"
+species = "red oak"
+[[part]]
+id = "flat board"
+wood = "oak"
+rings = "flat"
+length = 600
+width = 200
+thickness = 20
+grain = "x"
+face = "z"
+at = [0, 0, 60]
+[[part]]
+id = "quarter board"
+wood = "oak"
+rings = "quarter"
+length = 600
+width = 100
+thickness = 20
+grain = "x"
+face = "z"
+at = [0, 200, 60]
+[[part]]
+id = "rail"
+wood = "oak"
+length = 300
+width = 60
+thickness = 22
+grain = "y"
+face = "x"
+at = [100, 0, 0]
+[[joint]]
+between = ["flat board", "quarter board"]
+kind = "edge"
+glue = "PVA"
+[[joint]]
+between = ["flat board", "rail"]
+kind = "face"
+glue = "PVA"
+[[joint]]
+between = ["quarter board", "rail"]
+kind = "face"
+glue = "PVA"
+)";
+    const Finding f = finding_of(content_of(text).findings, "cross-grain", "flat board / rail");
+    const double dry = (0.200 * kDry + 0.100 * kRadialDry) / 0.300 - kAlongDry;
+    CHECK_THAT(value_of(f, "differential_movement"), WithinAbs(0.300 * -dry, 1e-9));
+}
+
 TEST_CASE("Own test values without movement across leave the layers without moduli, and say so", "[glued-face]")
 {
     std::string text = still_head(true) + fill(kSlatOnRail, {{"height", "70"}, {"kind", "face"}, {"more", "glue = \"PVA\""}});

@@ -1,5 +1,6 @@
 #include "catch.hpp"
 
+#include "mechanics/bimetal.hpp"
 #include "mechanics/restraint.hpp"
 
 #include <Eigen/SparseCholesky>
@@ -25,11 +26,14 @@ Restraint oak_slat_on_rail(double length_mm, bool flat = false)
     return r;
 }
 
+/// What does not move up or down: nothing but one point, the underside of the rail, or all of the wood.
+enum class Kept { free, underside, all };
+
 /// Force at mid-length for a strain of 1, from plane-stress finite elements of the two layers [N/m].
 /// Four-node rectangles on half the length (symmetry at x = 0), layer A on layer B, which runs on beyond the contact as a rail does beyond its slat.
 /// With `nu` = 0, as in the formula. The strain of 1 shrinks layer A.
 double force_by_elements(double ea, double ga, double ta, double eb, double gb, double tb, double length, double e_normal_a,
-                         double e_normal_b)
+                         double e_normal_b, Kept kept = Kept::free)
 {
     const int glued = 60, beyond = 60, nx = glued + beyond, ny_a = 20, ny_b = 60, ny = ny_a + ny_b;
     const double h_glued = length / 2 / glued, h_beyond = 0.1 / beyond;
@@ -76,6 +80,9 @@ double force_by_elements(double ea, double ga, double ta, double eb, double gb, 
         for (int i = glued + 1; i <= nx; ++i)
             for (int k = 0; k < 2; ++k) entries.emplace_back(2 * node(i, j) + k, 2 * node(i, j) + k, 1.0); // no wood there
     entries.emplace_back(2 * node(0, 0) + 1, 2 * node(0, 0) + 1, 1e18);
+    for (int j = 0; j <= ny && kept != Kept::free; ++j)
+        for (int i = 0; i <= nx && (j == 0 || kept == Kept::all); ++i)
+            entries.emplace_back(2 * node(i, j) + 1, 2 * node(i, j) + 1, 1e18);
     Eigen::SparseMatrix<double> stiffness(unknowns, unknowns);
     stiffness.setFromTriplets(entries.begin(), entries.end());
     const Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> solver(stiffness);
@@ -123,6 +130,46 @@ TEST_CASE("The held force agrees with plane finite elements", "[restraint]")
         CHECK(formula / elements > 0.77);
         CHECK(formula / elements < 1.06);
     }
+}
+
+TEST_CASE("The force held in a pair that is kept flat lies between elements kept flat below and kept flat throughout",
+          "[restraint]")
+{
+    // A frame keeps the underside of the rail straight at least, and at most all of the wood; 1 % for the mesh.
+    for (const double length : {0.044, 0.075, 0.100, 0.200, 0.300}) {
+        CAPTURE(length);
+        const auto elements = [&](Kept kept) {
+            return force_by_elements(kAcross, kRolling, 0.020, kAlong, kShear, 0.070, length, 0.154 * kAlong, kAcross, kept);
+        };
+        const double formula = restraint_of(oak_slat_on_rail(length * 1e3, true)).force.value();
+        CHECK(formula > 0.99 * elements(Kept::underside));
+        CHECK(formula < 1.01 * elements(Kept::all));
+    }
+}
+
+TEST_CASE("Limits of the laminate: a very long contact bows as a bimetal strip, a very thick partner holds fast",
+          "[restraint][identity]")
+{
+    SECTION("very long: the curvature at mid-length is Timoshenko's")
+    {
+        for (const double rail : {10.0, 20.0, 70.0}) {
+            Restraint r = oak_slat_on_rail(20000);
+            r.b.thickness = millimetres(rail);
+            const double curvature = 2 * restraint_of(r).own_bending_a.value() / (r.a.modulus.value() * in_metres(r.a.thickness));
+            const BowLayer slat{r.a.thickness, r.a.modulus, -1}, bearer{r.b.thickness, r.b.modulus, 0};
+            CAPTURE(rail);
+            CHECK_THAT(curvature, WithinRel(bow_curvature(slat, bearer).value(), 1e-9));
+        }
+    }
+    SECTION("very thick and very long: the layer keeps its whole free strain as stress, bowing or not")
+    {
+        for (const bool flat : {false, true}) {
+            Restraint r = oak_slat_on_rail(1e7, flat);
+            r.b.thickness = metres(1000);
+            CHECK_THAT(restraint_of(r).mean_a.value(), WithinRel(kAcross, 1e-3));
+        }
+    }
+    SECTION("no contact, no force") { CHECK(restraint_of(oak_slat_on_rail(0.001)).force.value() < 1e-6 * kAcross * 0.020); }
 }
 
 TEST_CASE("Laws of two glued layers", "[restraint][identity]")

@@ -361,6 +361,20 @@ TEST_CASE("Every starter shows its pattern, and the line makes a sound piece in 
     }
 }
 
+TEST_CASE("Every starter tells the measures that its pattern takes, with their ranges", "[pattern][designs]")
+{
+    for (const Pattern& pattern : all_patterns()) {
+        std::string text = embedded_data().at("patterns/" + std::string(pattern.name) + ".toml");
+        CAPTURE(pattern.name);
+        const LengthUnit unit = tiny::piece(text).units;
+        for (std::size_t at = text.find("\n# "); at != std::string::npos; at = text.find("\n# ", at)) text.replace(at, 3, " ");
+        std::string told = keys_of(pattern, unit);
+        CHECK_THAT(text, ContainsSubstring("What it takes, in " + std::string(unit == LengthUnit::inch ? "inches" : "mm") + ": " +
+                                           told));
+        for (const PatternMeasure& measure : pattern.measures) CHECK(told.find(measure.key) != std::string::npos);
+    }
+}
+
 TEST_CASE("Patterns with random characters replaced, removed or doubled are read or refused", "[pattern][hostile]")
 {
     std::mt19937 random(11);

@@ -53,6 +53,21 @@ TEST_CASE("The two laws meet", "[movement][identity]")
     }
 }
 
+TEST_CASE("The wider law gives the whole shrinkage from green to oven-dry, and the way back", "[movement][identity]")
+{
+    // D1 − D0 = D0 (M1 − M0)/(100 F/S' − F + M0): from F to 0 it is −S'/100 of the green size; from 0 to F the dry size grows back to it.
+    for (const double per_point : {0.0012, 0.00369, 0.0048}) {
+        const auto c = MovementCoefficient::per_point(per_point);
+        const double shrinkage = 30 / (1 / per_point + 30 - 10);
+        CAPTURE(per_point);
+        CHECK_THAT(movement_strain(c, kF, kF, pct(0)), WithinRel(-shrinkage, 1e-12));
+        CHECK_THAT(movement_strain(c, kF, pct(0), kF), WithinRel(shrinkage / (1 - shrinkage), 1e-12));
+        CHECK_THAT(movement_strain(c, kF, pct(60), pct(0)), WithinRel(-shrinkage, 1e-12)); // free water moves nothing
+        // Half of the moisture, half of the shrinkage of the green size.
+        CHECK_THAT(movement_strain(c, kF, kF, pct(15)), WithinRel(-shrinkage / 2, 1e-12));
+    }
+}
+
 TEST_CASE("No change of moisture is no movement, and the sign follows the change", "[movement][identity]")
 {
     const MovementLaw law = law_of("sugar maple");
