@@ -81,7 +81,7 @@ struct OptionSet::Parser {
         const std::string option = message.substr(0, message.find(':'));
         if (std::find(options.begin(), options.end(), option) == options.end()) return fault_of("syntax", safe_text(message));
         const CLI::Option* found = app.get_option_no_throw(option);
-        const bool once = std::none_of(lists.begin(), lists.end(), [&](const auto& list) { return list.first == option; });
+        const bool once = std::none_of(repeated.begin(), repeated.end(), [&](const auto& list) { return list.first == option; });
         if (found != nullptr && found->count() > 1 && once)
             return fault_of("given-twice", fmt::format("{} is given more than once", option));
         return fault_of("missing-value", fmt::format("{} has no value", option));
