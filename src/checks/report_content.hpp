@@ -4,6 +4,7 @@
 #include "checks/finding.hpp"
 #include "measure/read.hpp"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -33,6 +34,8 @@ struct JointLine {
     int places = 0;
 };
 
+struct DrawnPiece; // drawn_piece.hpp
+
 struct ReportContent {
     std::string program_version, data_version;
     std::string piece_name, use;
@@ -48,6 +51,7 @@ struct ReportContent {
     std::vector<std::string> assumed;
     std::vector<std::string> cautions;
     std::vector<std::string> cut_today; ///< lines under the heading "Cut today"
+    std::shared_ptr<const DrawnPiece> drawn; ///< for drawings; only when asked for
     std::optional<std::string> date;    ///< only when asked for
 };
 

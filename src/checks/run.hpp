@@ -11,6 +11,7 @@ namespace jointwright {
 
 struct CheckOptions {
     std::optional<LengthUnit> units; ///< of what people read; the design's own when empty
+    bool drawn = false;              ///< the report will have drawings
 };
 
 ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOptions& options = {});

@@ -1,6 +1,7 @@
 #include "report/html.hpp"
 
 #include "measure/write.hpp"
+#include "report/drawing_piece.hpp"
 #include "report/html_findings.hpp"
 #include "report/html_parts.hpp"
 #include "report/html_style.hpp"
@@ -62,6 +63,7 @@ void put_verdict(HtmlOut& out, const ReportContent& content)
         css_class(content.verdict), sign_svg(content.verdict), verdict_title(content.verdict), html_name(content.piece_name),
         verdict_predicate(content));
     put_what_to_do_first(out, content);
+    put_piece_drawing(out, content);
     put(out, "</section>\n");
 }
 
@@ -114,6 +116,7 @@ void put_loose_touches(HtmlOut& out, const ReportContent& content)
 void put_piece(HtmlOut& out, const ReportContent& content)
 {
     put(out, "<section aria-labelledby=\"piece\">\n<h2 id=\"piece\">{}</h2>\n", kPieceHeading);
+    put_three_views(out, content);
     put_parts(out, content);
     put_joints(out, content);
     put_loose_touches(out, content);

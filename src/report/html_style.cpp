@@ -70,6 +70,24 @@ summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .passes .top>span:nth-child(2){flex:1;min-width:0}
 .cut{border:1px solid var(--soft);padding:.6rem 1rem .6rem 2rem}
 .cut li{margin:.35rem 0}
+figure{margin:1rem 0}
+figcaption{color:var(--soft);font-size:.9rem}
+.drawing{display:block;width:100%;height:auto;overflow:hidden}
+.corner{max-width:40rem}
+.drawing text{font:14px var(--plain);fill:var(--ink)}
+.drawing .number{font-weight:700;fill:var(--mark)}
+.w0{--h:34;--s:46%}.w1{--h:17;--s:42%}.w2{--h:44;--s:26%}.w3{--h:8;--s:30%}
+.l0{--l:52%}.l1{--l:60%}.l2{--l:70%}.l3{--l:80%}.l4{--l:88%}
+.drawing [class^=w]{fill:hsl(var(--h) var(--s) calc(var(--l) - var(--dim)))}
+.drawing .e{--s:38%;--dim:calc(var(--night) + 9%)}
+:root{--night:0%;--dim:var(--night);--stroke:#3a2a1a}
+.grain,.edge,.rim{fill:none;stroke:var(--stroke);stroke-linecap:round;stroke-linejoin:round}
+.grain{stroke-width:.5;opacity:.42}.edge{stroke-width:.8}.rim{stroke-width:1.5}
+.dim,.leader{stroke:var(--ink);stroke-width:.8;fill:none}
+.spot{fill:var(--mark,var(--ink))}
+.mark{fill:var(--sheet);stroke:var(--mark);stroke-width:1.6}
+.views{display:flex;flex-wrap:wrap;gap:.4rem 1.6rem;align-items:flex-end}
+.views figure{margin:.4rem 0}
 footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;color:var(--soft);font-size:.88rem}
 @media (min-width:48rem){.sheet{padding:0 3rem 3rem}.rule{margin:0 -3rem 1.6rem}.passes .bar{width:40%}}
 @media (max-width:42rem){table,tbody,tr,th,td,caption{display:block}thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}

@@ -1,0 +1,27 @@
+#pragma once
+// The bodies of all copies as their joints cut them: what is let in stays whole, what takes it is cut. SI doubles: metres.
+
+#include "piece/contact.hpp"
+#include "piece/piece.hpp"
+#include "piece/solid_kernel.hpp"
+
+#include <vector>
+
+namespace jointwright {
+
+/// The wood of one copy after notches and joints: convex cells that do not overlap, not even with those of other copies.
+struct JoinedSolid {
+    std::vector<kernel::Cell> cells;
+    kernel::Vec grain{1, 0, 0}; ///< unit vector
+};
+
+/// The bodies of all copies, by copy.
+///
+/// Housing, groove, sliding dovetail: the second is cut to the first. Tenon: the first keeps its tenon of the space shared, or gets it
+/// on top of what is drawn where the two only touch; the second has the mortise. Bridle: the first keeps what lies between the cheeks.
+/// Dovetail: the first keeps its tails. Lap, mitre: each keeps its side of the face. Butt, edge and face of turned parts: the first is
+/// cut to the second. Leaves out: clearances, room at the bottom of a groove, rounded edges, fasteners.
+/// @param contacts  of that piece, as find_contacts gives them
+std::vector<JoinedSolid> joined_solids(const Piece& piece, const std::vector<Contact>& contacts);
+
+} // namespace jointwright
