@@ -21,26 +21,68 @@ using Cells = std::vector<Cell>;
 
 Vec as_vec(const Point& p) { return {p[0], p[1], p[2]}; }
 
-bool boxes_apart(const Cell& a, const Cell& b)
+struct Extent {
+    Vec lo, hi;
+    explicit Extent(const Cell& cell) { kernel::bounds(cell, lo, hi); }
+    bool apart_from(const Extent& other) const
+    {
+        return ((hi - other.lo).array() < kTouch / 2).any() || ((other.hi - lo).array() < kTouch / 2).any();
+    }
+};
+
+/// Every cut adds a side to all that it leaves: those without a face bound nothing.
+void drop_idle_sides(Cell& cell)
 {
-    Vec alo, ahi, blo, bhi;
-    kernel::bounds(a, alo, ahi);
-    kernel::bounds(b, blo, bhi);
-    return ((ahi - blo).array() < kTouch / 2).any() || ((bhi - alo).array() < kTouch / 2).any();
+    std::vector<HalfSpace> kept;
+    for (const HalfSpace& side : cell.sides) {
+        const auto bounded = [&](const kernel::Polygon& face) {
+            return face.normal.dot(side.normal) > 1 - 1e-12 && std::abs(side.outside(face.corners[0])) < 1e-8;
+        };
+        if (std::any_of(cell.faces.begin(), cell.faces.end(), bounded)) kept.push_back(side);
+    }
+    cell.sides = std::move(kept);
 }
 
-void take_away(Cells& cells, const Cell& body)
-{
-    Cells left;
-    for (Cell& cell : cells) {
-        if (boxes_apart(cell, body)) {
-            left.push_back(std::move(cell));
-            continue;
-        }
-        for (Cell& piece : kernel::subtract(cell, body.sides)) left.push_back(std::move(piece));
+/// Cells with the boxes round them at hand: a rail may be cut hundreds of times.
+class CutBody {
+public:
+    explicit CutBody(Cells cells) : cells_(std::move(cells))
+    {
+        for (const Cell& cell : cells_) extents_.emplace_back(cell);
     }
-    cells = std::move(left);
-}
+    void add(Cell cell)
+    {
+        drop_idle_sides(cell);
+        extents_.emplace_back(cell);
+        cells_.push_back(std::move(cell));
+    }
+    void take_away(const Cell& body)
+    {
+        const Extent extent(body);
+        // New pieces come behind the old cells and are apart from the body: they need no look.
+        for (std::size_t i = cells_.size(); i-- > 0;) {
+            if (extents_[i].apart_from(extent)) continue;
+            const Cell cell = std::move(cells_[i]);
+            remove(i);
+            for (Cell& piece : kernel::subtract(cell, body.sides)) add(std::move(piece));
+        }
+    }
+    const Cells& cells() const { return cells_; }
+    Cells take() { return std::move(cells_); }
+
+private:
+    void remove(std::size_t i)
+    {
+        if (i + 1 != cells_.size()) {
+            cells_[i] = std::move(cells_.back());
+            extents_[i] = extents_.back();
+        }
+        cells_.pop_back();
+        extents_.pop_back();
+    }
+    Cells cells_;
+    std::vector<Extent> extents_;
+};
 
 /// What two bodies are both drawn in, in convex pieces.
 Cells shared_cells(const Cells& first, const Cells& second)
@@ -48,7 +90,7 @@ Cells shared_cells(const Cells& first, const Cells& second)
     Cells shared;
     for (const Cell& a : first)
         for (const Cell& b : second) {
-            if (boxes_apart(a, b)) continue;
+            if (Extent(a).apart_from(Extent(b))) continue;
             Cell both = kernel::clip(a, b.sides);
             if (!both.empty()) shared.push_back(std::move(both));
         }
@@ -139,51 +181,53 @@ std::vector<Region> kept_by_first(const Piece& piece, const Contact& contact, co
 
 /// The space that both are drawn in, dealt out to the two.
 void deal_out(const Piece& piece, const Contact& contact, const Joint& joint, const std::vector<Cells>& drawn,
-              std::vector<JoinedSolid>& solids)
+              std::vector<CutBody>& bodies)
 {
     const std::vector<Region> kept = kept_by_first(piece, contact, joint);
     for (const Cell& space : shared_cells(drawn[contact.first], drawn[contact.second])) {
-        Cells lost{space};
+        CutBody lost({space});
         for (const Region& region : kept) {
             const Cell of_first = kernel::clip(space, region);
             if (of_first.empty()) continue;
-            take_away(solids[contact.second].cells, of_first);
-            take_away(lost, of_first);
+            bodies[contact.second].take_away(of_first);
+            lost.take_away(of_first);
         }
-        for (const Cell& of_second : lost) take_away(solids[contact.first].cells, of_second);
+        for (const Cell& of_second : lost.cells()) bodies[contact.first].take_away(of_second);
     }
 }
 
 /// A tenon that comes on top of the drawn length. Turned parts have theirs left out: it lies hidden in the mortise.
-void add_tenon(const Piece& piece, const Contact& contact, std::vector<JoinedSolid>& solids)
+void add_tenon(const Piece& piece, const Contact& contact, std::vector<CutBody>& bodies)
 {
     if (piece.part_of(contact.first).turn || piece.part_of(contact.second).turn) return;
     const auto box = tenon_box(contact);
     if (!box) return;
     const Cell tenon = kernel::box_cell(as_vec(box->lo), as_vec(box->hi));
-    take_away(solids[contact.second].cells, tenon);
-    solids[contact.first].cells.push_back(tenon);
+    bodies[contact.second].take_away(tenon);
+    bodies[contact.first].add(tenon);
 }
 
 } // namespace
 
 std::vector<JoinedSolid> joined_solids(const Piece& piece, const std::vector<Contact>& contacts)
 {
-    std::vector<Cells> drawn(piece.copies.size());
-    std::vector<JoinedSolid> solids(piece.copies.size());
+    std::vector<Cells> drawn;
+    std::vector<CutBody> bodies;
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
-        drawn[i] = solid_of(piece.part_of(i), piece.copies[i]).cells;
-        solids[i].cells = drawn[i];
-        solids[i].grain = as_vec(axes_of(piece.part_of(i), piece.copies[i]).grain);
+        drawn.push_back(solid_of(piece.part_of(i), piece.copies[i]).cells);
+        bodies.emplace_back(drawn[i]);
     }
     for (const Contact& contact : contacts) {
         if (!contact.joint) continue;
         const Joint& joint = piece.joints[*contact.joint];
         if (contact.shared)
-            deal_out(piece, contact, joint, drawn, solids);
+            deal_out(piece, contact, joint, drawn, bodies);
         else if (joint.kind == JointKind::tenon)
-            add_tenon(piece, contact, solids);
+            add_tenon(piece, contact, bodies);
     }
+    std::vector<JoinedSolid> solids;
+    for (std::size_t i = 0; i < piece.copies.size(); ++i)
+        solids.push_back({bodies[i].take(), as_vec(axes_of(piece.part_of(i), piece.copies[i]).grain)});
     return solids;
 }
 

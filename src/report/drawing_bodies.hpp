@@ -8,6 +8,7 @@
 
 namespace jointwright::drawing {
 
+/// They look at the cells of the report's bodies and must not outlive them.
 WoodBody wood_body(const DrawnBody& body);
 std::vector<WoodBody> wood_bodies(const DrawnPiece& piece);
 

@@ -5,13 +5,14 @@
 #include "report/drawing_visible.hpp"
 
 #include <cstddef>
+#include <span>
 #include <vector>
 
 namespace jointwright::drawing {
 
 /// A body of wood to draw.
 struct WoodBody {
-    std::vector<kernel::Cell> cells;
+    std::span<const kernel::Cell> cells; ///< of the caller's
     Vec grain{1, 0, 0};
     Vec pith{0, 0, 0};    ///< a point of the axis of the growth rings
     std::size_t wood = 0; ///< which of the woods, for its tone

@@ -145,18 +145,6 @@ void hide(std::vector<Polygon>& pieces, const std::vector<HalfSpace>& sides)
     pieces = std::move(left);
 }
 
-std::vector<Polygon> seen_of(const Front& front, const std::vector<const Hider*>& near)
-{
-    std::vector<Polygon> pieces{front.face};
-    for (const Hider* hider : near) {
-        if (pieces.empty()) break;
-        if (hider->rank == front.rank) continue;
-        const std::vector<HalfSpace> sides = hiding_sides(front, *hider);
-        if (!sides.empty()) hide(pieces, sides);
-    }
-    return pieces;
-}
-
 void add_seen(std::vector<SeenFace>& seen, const Front& front, std::vector<Polygon> pieces)
 {
     if (pieces.empty()) return;
@@ -198,15 +186,14 @@ public:
         for (const Hider* h : order)
             for (std::size_t k = at(h->extent.lo.x()); k <= at(h->extent.hi.x()); ++k) strips_[k].push_back(h);
     }
-    /// Every cell that may reach over the extent, once.
-    std::vector<const Hider*> near(const Extent& extent) const
+    /// Calls `see` with every cell that may hide some of the extent, once, the nearest of each strip first, until it says false.
+    template <class See>
+    void each_near(const Extent& extent, const See& see) const
     {
-        std::vector<const Hider*> found;
         const std::size_t from = at(extent.lo.x()), to = at(extent.hi.x());
         for (std::size_t k = from; k <= to; ++k)
             for (const Hider* h : strips_[k])
-                if (std::max(at(h->extent.lo.x()), from) == k && h->extent.may_hide(extent)) found.push_back(h);
-        return found;
+                if (h->extent.may_hide(extent) && std::max(at(h->extent.lo.x()), from) == k && !see(*h)) return;
     }
 
 private:
@@ -219,6 +206,18 @@ private:
     double lo_ = 0, per_metre_ = 0;
     std::vector<std::vector<const Hider*>> strips_;
 };
+
+std::vector<Polygon> seen_of(const Front& front, const Strips& strips)
+{
+    std::vector<Polygon> pieces{front.face};
+    strips.each_near(front.extent, [&](const Hider& hider) {
+        if (hider.rank == front.rank) return true;
+        const std::vector<HalfSpace> sides = hiding_sides(front, hider);
+        if (!sides.empty()) hide(pieces, sides);
+        return !pieces.empty();
+    });
+    return pieces;
+}
 
 } // namespace
 
@@ -260,7 +259,7 @@ std::vector<SeenFace> seen_faces(const std::vector<SeenBody>& bodies, const View
             if (!cell.empty()) add_cell(cell, body, view, fronts, hiders);
     const Strips strips(hiders);
     std::vector<SeenFace> seen;
-    for (const Front& front : fronts) add_seen(seen, front, seen_of(front, strips.near(front.extent)));
+    for (const Front& front : fronts) add_seen(seen, front, seen_of(front, strips));
     return seen;
 }
 

@@ -5,13 +5,14 @@
 #include "report/drawing_view.hpp"
 
 #include <cstddef>
+#include <span>
 #include <vector>
 
 namespace jointwright::drawing {
 
 /// A body to be looked at: convex cells. Cells of one body may touch; bodies may touch, and may even overlap.
 struct SeenBody {
-    std::vector<kernel::Cell> cells;
+    std::span<const kernel::Cell> cells; ///< of the caller's
 };
 
 /// What is seen of the faces of one body that lie in one plane and look the same way.

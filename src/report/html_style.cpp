@@ -76,8 +76,8 @@ figcaption{color:var(--soft);font-size:.9rem}
 .corner{max-width:40rem}
 .drawing text{font:14px var(--plain);fill:var(--ink)}
 .drawing .number{font-weight:700;fill:var(--mark)}
-.w0{--h:34;--s:46%}.w1{--h:17;--s:42%}.w2{--h:44;--s:26%}.w3{--h:8;--s:30%}
-.l0{--l:52%}.l1{--l:60%}.l2{--l:70%}.l3{--l:80%}.l4{--l:88%}
+.w0{--h:34;--s:58%}.w1{--h:18;--s:52%}.w2{--h:46;--s:38%}.w3{--h:6;--s:40%}
+.l0{--l:50%}.l1{--l:58%}.l2{--l:67%}.l3{--l:76%}.l4{--l:84%}
 .drawing [class^=w]{fill:hsl(var(--h) var(--s) calc(var(--l) - var(--dim)))}
 .drawing .e{--s:38%;--dim:calc(var(--night) + 9%)}
 :root{--night:0%;--dim:var(--night);--stroke:#3a2a1a}
@@ -86,6 +86,12 @@ figcaption{color:var(--soft);font-size:.9rem}
 .dim,.leader{stroke:var(--ink);stroke-width:.8;fill:none}
 .spot{fill:var(--mark,var(--ink))}
 .mark{fill:var(--sheet);stroke:var(--mark);stroke-width:1.6}
+.close{margin:.8rem 0}.close .drawing{max-width:34rem}
+.rim2{stroke:var(--stroke);stroke-width:1.2}.made{fill:none;stroke:var(--ink);stroke-width:1;stroke-dasharray:5 4}
+.pale{opacity:.35}.path{stroke:var(--ink);stroke-width:.7;stroke-dasharray:3 3}
+.along,.move,.halo{fill:none;stroke-linecap:round;stroke-linejoin:round}
+.halo{stroke:var(--sheet);stroke-width:4.5}.along{stroke:var(--ink);stroke-width:1.4}.move{stroke:var(--pencil);stroke-width:2.2}
+.drawing .name{paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
 .views{display:flex;flex-wrap:wrap;gap:.4rem 1.6rem;align-items:flex-end}
 .views figure{margin:.4rem 0}
 footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;color:var(--soft);font-size:.88rem}

@@ -1,8 +1,9 @@
-// How contact finding and a whole check grow with the number of parts. Speed is measured here, never asserted in a test.
+// How contact finding, a whole check and its page grow with the number of parts. Speed is measured here, never asserted in a test.
 
 #include "checks/run.hpp"
 #include "piece/contact.hpp"
 #include "piece/read_design.hpp"
+#include "report/html.hpp"
 
 #include <benchmark/benchmark.h>
 
@@ -100,8 +101,24 @@ void check_whole(benchmark::State& state)
     state.SetComplexityN(static_cast<benchmark::IterationCount>(piece.copies.size()));
 }
 
+void write_page_of(benchmark::State& state)
+{
+    CheckOptions options;
+    options.drawn = true;
+    const ReportContent content = check_piece(slatted_field(static_cast<int>(state.range(0))), facts(), options);
+    std::size_t bytes = 0;
+    for (auto _ : state) {
+        const std::string page = write_html(content);
+        bytes = page.size();
+        benchmark::DoNotOptimize(page.data());
+    }
+    state.counters["bytes"] = static_cast<double>(bytes);
+    state.SetComplexityN(static_cast<benchmark::IterationCount>(state.range(0)));
+}
+
 } // namespace
 
 BENCHMARK(find_contacts_of)->Arg(25)->Arg(50)->Arg(100)->Arg(200)->Arg(360)->Unit(benchmark::kMillisecond)->Complexity();
 BENCHMARK(check_whole)->Arg(25)->Arg(50)->Arg(100)->Arg(200)->Arg(360)->Unit(benchmark::kMillisecond)->Complexity();
+BENCHMARK(write_page_of)->Arg(25)->Arg(50)->Arg(100)->Arg(200)->Arg(360)->Unit(benchmark::kMillisecond)->Complexity();
 BENCHMARK_MAIN();

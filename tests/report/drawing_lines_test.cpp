@@ -67,7 +67,8 @@ TEST_CASE("A line is cut to the polygon that it crosses", "[drawing]")
 
 TEST_CASE("A board's rim is heavy, its inner edges light, its grain runs along it and rings stand on its ends", "[drawing]")
 {
-    WoodBody board{{kernel::box_cell({0, 0, 0}, {1, 0.1, 0.02})}, {1, 0, 0}, {0.5, 0.05, -0.1}, 0};
+    const std::vector<kernel::Cell> cells{kernel::box_cell({0, 0, 0}, {1, 0.1, 0.02})};
+    const WoodBody board{cells, {1, 0, 0}, {0.5, 0.05, -0.1}, 0};
     const Scene above = look_at({board}, view_from_above(), {0.01, 0.004, 0.01});
     CHECK(above.edges.empty());
     CHECK_THAT(total_length(above.outlines), WithinAbs(2.2, 1e-9));

@@ -13,10 +13,21 @@
 namespace drawn {
 
 using namespace jointwright;
-using drawing::SeenBody;
 using drawing::SeenFace;
 using drawing::View;
 using kernel::Vec;
+
+/// A body that owns its cells.
+struct SeenBody {
+    std::vector<kernel::Cell> cells;
+};
+
+inline std::vector<SeenFace> seen_faces(const std::vector<SeenBody>& bodies, const View& view)
+{
+    std::vector<drawing::SeenBody> seen;
+    for (const SeenBody& body : bodies) seen.push_back({body.cells});
+    return drawing::seen_faces(seen, view);
+}
 
 inline kernel::Cell box(const Vec& lo, const Vec& hi) { return kernel::box_cell(lo, hi); }
 

@@ -4,7 +4,6 @@
 #include <random>
 
 using namespace drawn;
-using drawing::seen_faces;
 using drawing::view_from_above;
 using drawing::view_from_corner;
 using drawing::view_from_front;
@@ -205,8 +204,9 @@ TEST_CASE("Random boxes, loose, in contact, through each other and turned: every
 
 TEST_CASE("Nothing to see is no face, and flat or empty cells do no harm", "[drawing]")
 {
-    CHECK(seen_faces({}, view_from_front()).empty());
-    CHECK(seen_faces({{}, {{kernel::Cell{}}}}, view_from_front()).empty());
-    const auto flat = seen_faces({{{box({0, 0, 0}, {0, 0.1, 0.1})}}, {{box({0, 0.2, 0}, {0.1, 0.3, 0.1})}}}, view_from_front());
+    CHECK(seen_faces(std::vector<SeenBody>{}, view_from_front()).empty());
+    CHECK(seen_faces(std::vector<SeenBody>{{}, {{kernel::Cell{}}}}, view_from_front()).empty());
+    const auto flat = seen_faces(std::vector<SeenBody>{{{box({0, 0, 0}, {0, 0.1, 0.1})}}, {{box({0, 0.2, 0}, {0.1, 0.3, 0.1})}}},
+                                 view_from_front());
     CHECK_THAT(paper_area(flat, 1), WithinAbs(0.01, kTight));
 }
