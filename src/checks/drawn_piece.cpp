@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace jointwright {
 
@@ -119,33 +118,6 @@ void add_mark(DrawnPiece& drawn, const Point& at, std::size_t finding)
     drawn.marks.push_back({at, {finding}});
 }
 
-/// The way along which the first part leaves the second: off a face that it touches, else the shortest way out along an axis.
-Point way_apart(const Prepared& prepared, const Contact& contact)
-{
-    const Piece& piece = *prepared.piece;
-    const bool mitre = piece.joints[*contact.joint].kind == JointKind::mitre;
-    if (!contact.shared || mitre) {
-        const auto shoulder = std::find_if(contact.patches.begin(), contact.patches.end(),
-                                           [](const Patch& p) { return p.role == Patch::Role::shoulder; });
-        const Point& n = shoulder != contact.patches.end() ? shoulder->normal : contact.patches.front().normal;
-        return {-n[0], -n[1], -n[2]};
-    }
-    const Box first = bounds_of(piece.part_of(contact.first), piece.copies[contact.first]);
-    const Box second = bounds_of(piece.part_of(contact.second), piece.copies[contact.second]);
-    Point way{};
-    double shortest = std::numeric_limits<double>::infinity();
-    // Upwards first: of ways alike, lifting off is what a maker would do.
-    for (const std::size_t i : {std::size_t{2}, std::size_t{1}, std::size_t{0}})
-        for (const double sign : {1.0, -1.0}) {
-            const double far = sign > 0 ? second.hi[i] - first.lo[i] : first.hi[i] - second.lo[i];
-            if (far >= shortest - kTouch) continue;
-            shortest = far;
-            way = {};
-            way[i] = sign;
-        }
-    return way;
-}
-
 /// Free strain of a copy along a direction of space.
 double strain_in(const Prepared& prepared, std::size_t copy, const Point& direction, bool driest)
 {
@@ -204,7 +176,7 @@ void add_joint(const Prepared& prepared, DrawnPiece& drawn, std::size_t index, s
     joint.first = contact.first;
     joint.second = contact.second;
     joint.kind = std::string(name_of(prepared.piece->joints[*contact.joint].kind));
-    joint.apart = way_apart(prepared, contact);
+    joint.apart = way_apart(*prepared.piece, contact);
     joint.contact = box_of(contact);
     joint.moves = moves_of(prepared, contact);
     drawn.joints.push_back(std::move(joint));

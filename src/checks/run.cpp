@@ -1,5 +1,6 @@
 #include "checks/run.hpp"
 
+#include "checks/cut_list.hpp"
 #include "checks/drawn_piece.hpp"
 #include "checks/gather.hpp"
 #include "checks/registry.hpp"
@@ -32,6 +33,7 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
     content.findings = merge_combinations(piece, runs);
     content.verdict = overall_verdict(content.findings);
     content.assumed = assumptions_of(piece, runs);
+    content.cut_parts = cut_parts_of(piece, layout.contacts);
     content.cut_today = cut_list_of(piece, layout, content.findings, content.units);
     if (options.drawn)
         content.drawn = std::make_shared<const DrawnPiece>(drawn_piece(*runs.front().prepared, content.findings));

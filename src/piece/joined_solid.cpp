@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace jointwright {
 
@@ -229,6 +230,31 @@ std::vector<JoinedSolid> joined_solids(const Piece& piece, const std::vector<Con
     for (std::size_t i = 0; i < piece.copies.size(); ++i)
         solids.push_back({bodies[i].take(), as_vec(axes_of(piece.part_of(i), piece.copies[i]).grain)});
     return solids;
+}
+
+Point way_apart(const Piece& piece, const Contact& contact)
+{
+    const bool mitre = piece.joints[*contact.joint].kind == JointKind::mitre;
+    if (!contact.shared || mitre) {
+        const auto shoulder = std::find_if(contact.patches.begin(), contact.patches.end(),
+                                           [](const Patch& p) { return p.role == Patch::Role::shoulder; });
+        const Point& n = shoulder != contact.patches.end() ? shoulder->normal : contact.patches.front().normal;
+        return {-n[0], -n[1], -n[2]};
+    }
+    const Box first = bounds_of(piece.part_of(contact.first), piece.copies[contact.first]);
+    const Box second = bounds_of(piece.part_of(contact.second), piece.copies[contact.second]);
+    Point way{};
+    double shortest = std::numeric_limits<double>::infinity();
+    // Upwards first: of ways alike, lifting off is what a maker would do.
+    for (const std::size_t i : {std::size_t{2}, std::size_t{1}, std::size_t{0}})
+        for (const double sign : {1.0, -1.0}) {
+            const double far = sign > 0 ? second.hi[i] - first.lo[i] : first.hi[i] - second.lo[i];
+            if (far >= shortest - kTouch) continue;
+            shortest = far;
+            way = {};
+            way[i] = sign;
+        }
+    return way;
 }
 
 } // namespace jointwright

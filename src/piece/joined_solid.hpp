@@ -24,4 +24,8 @@ struct JoinedSolid {
 /// @param contacts  of that piece, as find_contacts gives them
 std::vector<JoinedSolid> joined_solids(const Piece& piece, const std::vector<Contact>& contacts);
 
+/// The way along which the first part of a joint leaves the second, a unit vector: off the face or shoulder where they only touch and in a
+/// mitre, else the shortest way out of the other's box along an axis; of ways alike, upwards.
+Point way_apart(const Piece& piece, const Contact& contact);
+
 } // namespace jointwright

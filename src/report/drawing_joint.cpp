@@ -113,7 +113,7 @@ void put_grain_arrow(HtmlOut& out, const std::string& name, const std::vector<Ce
         put_arrow(out, {at.x - x, at.y - y}, {at.x + x, at.y + y}, "along", true);
     }
     // The name goes on beyond the arrow, to the right where there is room.
-    const std::string words = "grain of " + name;
+    const std::string words = "grain of " + clipped_words(name, 22);
     const bool fits = at.x + x + kAside + kLetter * static_cast<double>(words.size()) < kWide;
     const Dot label = fits ? Dot{at.x + x + kAside, at.y + y + 5} : Dot{at.x - x - kAside, at.y - y + 5};
     put_label(out, label, words, fits ? Anchor::start : Anchor::end, "name");

@@ -1,5 +1,9 @@
 #include "report/drawing_svg.hpp"
 
+#include "measure/text.hpp"
+#include "report/display_width.hpp"
+#include "report/safe_text.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -91,6 +95,21 @@ void put_label(HtmlOut& out, const Dot& at, std::string_view words, Anchor ancho
     put(out, "<text x=\"{:.1f}\" y=\"{:.1f}\" text-anchor=\"{}\"", at.x, at.y, kAnchors[static_cast<std::size_t>(anchor)]);
     if (!css.empty()) put(out, " class=\"{}\"", css);
     put(out, ">{}</text>\n", html_text(words));
+}
+
+std::string clipped_words(std::string_view text, int columns)
+{
+    const std::u32string characters = safe_characters(text);
+    if (columns_of(characters) <= columns) return std::string(text);
+    ColumnCounter counter;
+    int used = 0;
+    std::size_t kept = 0;
+    while (kept < characters.size()) {
+        used += counter.add(characters[kept]);
+        if (used > columns - 1) break;
+        ++kept;
+    }
+    return to_utf8(std::u32string_view(characters).substr(0, kept)) + "…";
 }
 
 void put_line(HtmlOut& out, const Dot& from, const Dot& to, std::string_view css)

@@ -30,6 +30,9 @@ void open_drawing(HtmlOut& out, std::string_view css, double wide, double high, 
                   std::string_view description);
 void close_drawing(HtmlOut& out);
 
+/// A text cut down to so many columns, with an ellipsis where something was left out.
+std::string clipped_words(std::string_view text, int columns);
+
 enum class Anchor { start, middle, end };
 /// A label; escaped here.
 void put_label(HtmlOut& out, const Dot& at, std::string_view words, Anchor anchor = Anchor::middle, std::string_view css = "");

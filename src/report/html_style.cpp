@@ -68,8 +68,18 @@ summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .passes>li{border-top:1px solid var(--line);padding:.5rem 0}
 .passes .top{flex-wrap:nowrap}
 .passes .top>span:nth-child(2){flex:1;min-width:0}
-.cut{border:1px solid var(--soft);padding:.6rem 1rem .6rem 2rem}
-.cut li{margin:.35rem 0}
+.lead figure{margin:.6rem 0}
+.caution{border:1px solid var(--line);border-left:3px solid var(--warn);padding:.4rem .7rem;font-size:.94rem}
+.box{width:1rem;height:1rem;fill:none;stroke:var(--soft);stroke-width:1.6;margin-right:.55rem;flex:none;vertical-align:-.12rem}
+.ticks{list-style:none;padding:0}.ticks li{display:flex;margin:.4rem 0}.ticks .box{margin-top:.28rem}
+.charts{display:flex;flex-wrap:wrap;gap:.6rem 2.4rem;align-items:flex-start}
+.chart{flex:1 1 20rem;max-width:28rem;margin:.4rem 0}
+.chart .drawing text{font-size:12.5px}.chart .drawing .name{stroke:none;font-weight:600}
+.tick,.zero{stroke:var(--line);stroke-width:1}.zero{stroke:var(--soft)}
+.span{stroke:var(--soft);stroke-width:2}.today{stroke:var(--ink);stroke-width:2}
+.dry{fill:var(--sheet);stroke:var(--warn);stroke-width:1.8}.damp{fill:var(--pencil)}
+.used{fill:var(--mark)}.drawing .said{fill:var(--mark);font-weight:700}.passing{stroke:var(--ink);stroke-width:1.6}.failing{stroke:var(--ink);stroke-width:1.6;stroke-dasharray:3 2}
+.chart .off{fill:none;stroke:var(--sheet);stroke-width:2}
 figure{margin:1rem 0}
 figcaption{color:var(--soft);font-size:.9rem}
 .drawing{display:block;width:100%;height:auto;overflow:hidden}
@@ -95,6 +105,7 @@ figcaption{color:var(--soft);font-size:.9rem}
 .views{display:flex;flex-wrap:wrap;gap:.4rem 1.6rem;align-items:flex-end}
 .views figure{margin:.4rem 0}
 footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;color:var(--soft);font-size:.88rem}
+@media (min-width:58rem){.lead{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.05fr);gap:0 2rem;align-items:start}.lead .corner{max-width:none}.lead h2{margin-top:1.2rem}}
 @media (min-width:48rem){.sheet{padding:0 3rem 3rem}.rule{margin:0 -3rem 1.6rem}.passes .bar{width:40%}}
 @media (max-width:42rem){table,tbody,tr,th,td,caption{display:block}thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}td::before{content:attr(data-label) " ";color:var(--soft);font-size:.86rem}}
@@ -104,7 +115,7 @@ tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}
 html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding:0}.rule,nav{display:none}
 .bar rect,.verdict{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top,.bar,summary,p.label{break-after:avoid}
-.cut,table,tr,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
+figure,tr,.caution,.ticks li,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
 p,li{orphans:3;widows:3}
 article details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}.passes details{display:none}summary{color:var(--soft);list-style:none}}
 )css";
