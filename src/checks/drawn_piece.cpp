@@ -129,12 +129,32 @@ double strain_in(const Prepared& prepared, std::size_t copy, const Point& direct
     return s.along * g * g + s.width * w * w + s.thickness * t * t + s.shear * w * t;
 }
 
+/// A panel in a groove: its whole width against the groove's part, at the edge that sits in it.
+std::vector<DrawnMove> groove_moves(const Prepared& prepared, const Contact& contact)
+{
+    DrawnMove move;
+    const Point way = way_apart(*prepared.piece, contact);
+    for (std::size_t i = 0; i < 3; ++i) {
+        move.direction[i] = -way[i];
+        move.length += std::abs(way[i]) *
+                       (prepared.piece->copies[contact.first].box.hi[i] - prepared.piece->copies[contact.first].box.lo[i]);
+    }
+    const double dry = strain_in(prepared, contact.first, way, true), damp = strain_in(prepared, contact.first, way, false);
+    move.driest = std::abs(dry) >= std::abs(damp);
+    move.of_first = move.length * (move.driest ? dry : damp);
+    move.at_edge = true;
+    if (std::abs(move.of_first) < kLeastStrain * move.length) return {};
+    return {move};
+}
+
 /// Movement along the axes that lie in the joint's main face, in the season in which the two differ more.
 std::vector<DrawnMove> moves_of(const Prepared& prepared, const Contact& contact)
 {
     const PartState& first = prepared.state_of(contact.first);
     const PartState& second = prepared.state_of(contact.second);
     if (!first.moves() || !second.moves()) return {};
+    if (prepared.piece->joints[*contact.joint].kind == JointKind::groove && contact.shared)
+        return groove_moves(prepared, contact);
     const auto cheek =
         std::find_if(contact.patches.begin(), contact.patches.end(), [](const Patch& p) { return p.role == Patch::Role::cheek; });
     const Patch& face = cheek != contact.patches.end() ? *cheek : contact.patches.front();
@@ -160,6 +180,18 @@ std::vector<DrawnMove> moves_of(const Prepared& prepared, const Contact& contact
     return moves;
 }
 
+/// A long groove is shown over a short stretch of it: nothing happens at its ends.
+void shorten(Box& contact)
+{
+    constexpr double kStretch = 0.12;
+    for (std::size_t i = 0; i < 3; ++i) {
+        if (contact.hi[i] - contact.lo[i] <= kStretch) continue;
+        const double middle = (contact.lo[i] + contact.hi[i]) / 2;
+        contact.lo[i] = middle - kStretch / 2;
+        contact.hi[i] = middle + kStretch / 2;
+    }
+}
+
 void add_joint(const Prepared& prepared, DrawnPiece& drawn, std::size_t index, std::size_t finding)
 {
     const Contact& contact = prepared.layout->contacts[index];
@@ -179,6 +211,7 @@ void add_joint(const Prepared& prepared, DrawnPiece& drawn, std::size_t index, s
     joint.apart = way_apart(*prepared.piece, contact);
     joint.contact = box_of(contact);
     joint.moves = moves_of(prepared, contact);
+    if (!joint.moves.empty() && joint.moves.front().at_edge) shorten(joint.contact);
     drawn.joints.push_back(std::move(joint));
 }
 

@@ -33,7 +33,8 @@ struct DrawnMove {
     double length = 0;   ///< of the face in that direction [m]
     double of_first = 0; ///< change of that length if free, positive when it swells [m]
     double of_second = 0;
-    bool driest = true; ///< else the dampest
+    bool driest = true;   ///< else the dampest
+    bool at_edge = false; ///< the first is a panel whose width moves in and out of the second: its edge goes half of the way
 };
 
 /// A joint taken apart: two copies, drawn near their contact.

@@ -123,8 +123,9 @@ void put_grain_arrow(HtmlOut& out, const std::string& name, const std::vector<Ce
 void put_move_arrows(HtmlOut& out, const Vec& middle, const DrawnMove& move, double change, double times, const View& view,
                      const Sheet& sheet)
 {
-    for (const double end : {-1.0, 1.0}) {
-        const Vec edge = middle + vec_of(move.direction) * end * move.length / 2;
+    // A panel shows the one edge that sits in the groove.
+    for (const double end : move.at_edge ? std::vector<double>{1.0} : std::vector<double>{-1.0, 1.0}) {
+        const Vec edge = move.at_edge ? middle : Vec(middle + vec_of(move.direction) * end * move.length / 2);
         const Vec tip = edge + vec_of(move.direction) * end * change / 2 * times;
         const Vec a = view.place(edge), b = view.place(tip);
         const Dot from = sheet.place({a.x(), a.y()}), to = sheet.place({b.x(), b.y()});
@@ -141,17 +142,27 @@ std::string change_words(const ReportContent& content, std::size_t body, double 
                        write_small_length(metres(std::abs(change)), content.units));
 }
 
+std::string times_words(double times)
+{
+    return times > 1 ? fmt::format("{} times as large as it is", write_number(times)) : "to scale";
+}
+
 std::string caption_of(const ReportContent& content, const DrawnJoint& joint, double times)
 {
     const std::string pair = fmt::format("The {} of {} and {}, taken apart.", joint.kind, name_of_part(content, joint.first),
                                          name_of_part(content, joint.second));
     if (joint.moves.empty()) return pair + " Double arrows run along each grain.";
     const DrawnMove& move = joint.moves.front();
+    if (move.at_edge)
+        return fmt::format(
+            "{} Double arrows run along each grain. From made to the {} {} over its {}, half of it at this edge. Movement is "
+            "drawn {}.",
+            pair, move.driest ? "driest" : "dampest", change_words(content, joint.first, move.of_first, 0),
+            write_length(metres(move.length), content.units), times_words(times));
     return fmt::format("{} Double arrows run along each grain. From made to the {}, over {}: {}; {}. Movement is drawn {}.", pair,
                        move.driest ? "driest" : "dampest", write_length(metres(move.length), content.units),
                        change_words(content, joint.first, move.of_first, move.of_second),
-                       change_words(content, joint.second, move.of_second, move.of_first),
-                       times > 1 ? fmt::format("{} times as large as it is", write_number(times)) : "to scale");
+                       change_words(content, joint.second, move.of_second, move.of_first), times_words(times));
 }
 
 const DrawnJoint* joint_of(const ReportContent& content, std::size_t finding)
@@ -203,7 +214,7 @@ void put_joint_drawing(HtmlOut& out, const ReportContent& content, std::size_t f
         const Vec middle = (vec_of(joint->contact.lo) + vec_of(joint->contact.hi)) / 2;
         if (std::abs(move.of_first) >= kHardly * std::abs(move.of_second))
             put_move_arrows(out, middle + apart.shift, move, move.of_first, times, view, sheet);
-        if (std::abs(move.of_second) >= kHardly * std::abs(move.of_first))
+        if (!move.at_edge && std::abs(move.of_second) >= kHardly * std::abs(move.of_first))
             put_move_arrows(out, middle, move, move.of_second, times, view, sheet);
     }
     close_drawing(out);

@@ -21,6 +21,7 @@ constexpr double kViewWide = 330, kViewHigh = 300;     // units of the largest o
 constexpr double kMargin = 16;
 constexpr double kDimension = 36; // units beside a view that a dimension takes
 constexpr double kMarkRadius = 10.5;
+constexpr double kSquare = 1.5; // units: corners of a mark that fails, told from the round ones by shape
 
 struct PlacedMark {
     Dot target, at;
@@ -68,11 +69,13 @@ void put_mark(HtmlOut& out, const PlacedMark& placed, const ReportContent& conte
     }
     const double half = half_width(placed);
     put(out,
-        "<a href=\"#{}\" aria-label=\"{}\"><rect class=\"mark {}\" x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"{}\" "
+        "<a class=\"{}\" href=\"#{}\" aria-label=\"{}\"><rect class=\"mark\" x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" "
+        "height=\"{}\" "
         "rx=\"{}\"/>",
-        finding_anchor(placed.mark->findings.front()),
+        css_class(worst.verdict), finding_anchor(placed.mark->findings.front()),
         html_text(fmt::format("Finding {}: {}, {}", placed.words, worst.subject, verdict_title(worst.verdict))),
-        css_class(worst.verdict), placed.at.x - half, placed.at.y - kMarkRadius, 2 * half, 2 * kMarkRadius, kMarkRadius);
+        placed.at.x - half, placed.at.y - kMarkRadius, 2 * half, 2 * kMarkRadius,
+        worst.verdict == Verdict::fail ? kSquare : kMarkRadius);
     put_label(out, {placed.at.x, placed.at.y + 4.6}, placed.words, Anchor::middle, "number");
     put(out, "</a>\n");
 }
@@ -151,7 +154,7 @@ void put_piece_drawing(HtmlOut& out, const ReportContent& content)
     close_drawing(out);
     put(out, "<figcaption>{} wide, {} deep, {} high.{}</figcaption>\n</figure>\n", size_of(content, Axis::x),
         size_of(content, Axis::y), size_of(content, Axis::z),
-        content.drawn->marks.empty() ? "" : " The numbers are those of the findings.");
+        content.drawn->marks.empty() ? "" : " The numbers are those of the findings; square ones fail.");
 }
 
 void put_three_views(HtmlOut& out, const ReportContent& content)

@@ -88,16 +88,17 @@ figcaption{color:var(--soft);font-size:.9rem}
 .drawing .number{font-weight:700;fill:var(--mark)}
 .w0{--h:34;--s:58%}.w1{--h:18;--s:52%}.w2{--h:46;--s:38%}.w3{--h:6;--s:40%}
 .l0{--l:50%}.l1{--l:58%}.l2{--l:67%}.l3{--l:76%}.l4{--l:84%}
-.drawing [class^=w]{fill:hsl(var(--h) var(--s) calc(var(--l) - var(--dim)))}
-.drawing .e{--s:38%;--dim:calc(var(--night) + 9%)}
-:root{--night:0%;--dim:var(--night);--stroke:#3a2a1a}
+.w0,.w1,.w2,.w3{fill:hsl(var(--h) var(--s) calc(var(--l) - var(--dim)))}
+.e{--s:38%;--dim:calc(var(--night) + 9%)}
+:root{--night:0%;--dim:var(--night);--stroke:#3a2a1a;--rim:var(--stroke)}
+@media (prefers-color-scheme:dark){:root{--night:9%;--stroke:#21160c;--rim:#d9c8ac}}
 .grain,.edge,.rim{fill:none;stroke:var(--stroke);stroke-linecap:round;stroke-linejoin:round}
-.grain{stroke-width:.5;opacity:.42}.edge{stroke-width:.8}.rim{stroke-width:1.5}
+.grain{stroke-width:.5;opacity:.42}.edge{stroke-width:.8}.rim{stroke:var(--rim);stroke-width:1.5}
 .dim,.leader{stroke:var(--ink);stroke-width:.8;fill:none}
 .spot{fill:var(--mark,var(--ink))}
 .mark{fill:var(--sheet);stroke:var(--mark);stroke-width:1.6}
 .close{margin:.8rem 0}.close .drawing{max-width:34rem}
-.rim2{stroke:var(--stroke);stroke-width:1.2}.made{fill:none;stroke:var(--ink);stroke-width:1;stroke-dasharray:5 4}
+.rim2{stroke:var(--rim);stroke-width:1.2}.made{fill:none;stroke:var(--ink);stroke-width:1;stroke-dasharray:5 4}
 .pale{opacity:.35}.path{stroke:var(--ink);stroke-width:.7;stroke-dasharray:3 3}
 .along,.move,.halo{fill:none;stroke-linecap:round;stroke-linejoin:round}
 .halo{stroke:var(--sheet);stroke-width:4.5}.along{stroke:var(--ink);stroke-width:1.4}.move{stroke:var(--pencil);stroke-width:2.2}
@@ -109,7 +110,7 @@ footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;colo
 @media (min-width:48rem){.sheet{padding:0 3rem 3rem}.rule{margin:0 -3rem 1.6rem}.passes .bar{width:40%}}
 @media (max-width:42rem){table,tbody,tr,th,td,caption{display:block}thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}td::before{content:attr(data-label) " ";color:var(--soft);font-size:.86rem}}
-@media print{:root{color-scheme:light;--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
+@media print{:root{color-scheme:light;--night:0%;--stroke:#3a2a1a;--rim:var(--stroke);--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
 --fail:#8a1512;--tell:#4d2f77;--warn:#653f00;--pass:#1f4d28}
 @page{margin:15mm}
 html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding:0}.rule,nav{display:none}

@@ -108,8 +108,8 @@ TEST_CASE("Marks lead to the findings that do not pass", "[drawing][page]")
     const ReportContent content = drawn_content(checked::built_in_design("deep-tenon-glued-whole"));
     const std::string corner = drawn_by([&](HtmlOut& out) { put_piece_drawing(out, content); });
     REQUIRE(content.findings[1].verdict == Verdict::fail);
-    CHECK_THAT(corner, ContainsSubstring("<a href=\"#finding-1\""));
-    CHECK_THAT(corner, ContainsSubstring("<a href=\"#finding-2\""));
+    CHECK_THAT(corner, ContainsSubstring("<a class=\"fail\" href=\"#finding-1\""));
+    CHECK_THAT(corner, ContainsSubstring("<a class=\"fail\" href=\"#finding-2\""));
     CHECK(corner.find("#finding-3") == std::string::npos);
 }
 
@@ -141,6 +141,23 @@ TEST_CASE("Solids of a joint: the slat comes off the rail upwards, the tenon out
     const ReportContent table = drawn_content(checked::built_in_design("deep-tenon-glued-whole"));
     REQUIRE(table.drawn->joints.size() == 2);
     for (const DrawnJoint& joint : table.drawn->joints) CHECK(joint.apart[2] == 0);
+}
+
+TEST_CASE("A panel's edge moves in and out of its groove by half of the panel's width change", "[drawing][page]")
+{
+    const ReportContent content = drawn_content(checked::built_in_design("cabinet-door-damp-coast"));
+    REQUIRE(content.drawn->joints.size() == 1);
+    const DrawnJoint& joint = content.drawn->joints.front();
+    REQUIRE(joint.moves.size() == 1);
+    const DrawnMove& move = joint.moves.front();
+    CHECK(move.at_edge);
+    const Finding& size = checked::finding_of(content.findings, "seasonal-size", "panel");
+    CHECK_THAT(move.length, WithinAbs(checked::value_of(size, "size_made"), 1e-9));
+    CHECK_THAT(move.of_first,
+               WithinAbs(checked::value_of(size, move.driest ? "size_driest" : "size_dampest") - move.length, 1e-9));
+    const std::string close = drawn_by([&](HtmlOut& out) { put_joint_drawing(out, content, joint.findings.front()); });
+    CHECK(occurrences(close, "class=\"move\"") == 1);
+    CHECK_THAT(close, ContainsSubstring("half of it at this edge"));
 }
 
 TEST_CASE("A board's end moves round its pith as the cup formula says", "[drawing][page]")
