@@ -117,7 +117,7 @@ void put_view(HtmlOut& out, const ReportContent& content, const std::vector<Wood
     const double tall = std::max(up, 8.5 * static_cast<double>(height.size()));
     const double wide = room + kDimension + 2 * kMargin, high = tall + kDimension + kMargin;
     const Sheet sheet{scale, kMargin + (room - across) / 2, high - kDimension - (tall - up) / 2, scene.lo};
-    put(out, "<figure style=\"width:min(100%,{:.0f}px)\">\n", wide * 1.12);
+    put(out, "<figure style=\"--wide:{:.0f}px\">\n", wide * 1.12);
     open_drawing(out, "view", wide, high, "img", fmt::format("{} {}", content.piece_name, named.name),
                  fmt::format("{} {}: {} by {} over all; hidden lines left out, light strokes along the grain.",
                              content.piece_name, named.name, width, height));

@@ -1,6 +1,7 @@
 #include "report/drawing_scale.hpp"
 
 #include <cmath>
+#include <initializer_list>
 
 namespace jointwright::drawing {
 

@@ -104,7 +104,7 @@ figcaption{color:var(--soft);font-size:.9rem}
 .halo{stroke:var(--sheet);stroke-width:4.5}.along{stroke:var(--ink);stroke-width:1.4}.move{stroke:var(--pencil);stroke-width:2.2}
 .drawing .name{paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
 .views{display:flex;flex-wrap:wrap;gap:.4rem 1.6rem;align-items:flex-end}
-.views figure{margin:.4rem 0}
+.views figure{margin:.4rem 0;width:min(100%,var(--wide))}
 footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;color:var(--soft);font-size:.88rem}
 @media (min-width:58rem){.lead{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.05fr);gap:0 2rem;align-items:start}.lead .corner{max-width:none}.lead h2{margin-top:1.2rem}}
 @media (min-width:48rem){.sheet{padding:0 3rem 3rem}.rule{margin:0 -3rem 1.6rem}.passes .bar{width:40%}}
@@ -112,11 +112,13 @@ footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;colo
 tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}td::before{content:attr(data-label) " ";color:var(--soft);font-size:.86rem}}
 @media print{:root{color-scheme:light;--night:0%;--stroke:#3a2a1a;--rim:var(--stroke);--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
 --fail:#8a1512;--tell:#4d2f77;--warn:#653f00;--pass:#1f4d28}
+.views{gap:0 5mm;flex-wrap:nowrap}.views figure{width:calc(var(--wide)*.62)}.close .drawing{max-width:105mm}.corner{max-width:130mm}.cut{break-before:page}.charts{gap:0 8mm}.chart{flex:0 1 82mm}
+.drawing path,.drawing rect,.drawing circle{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 @page{margin:15mm}
 html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding:0}.rule,nav{display:none}
 .bar rect,.verdict{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top,.bar,summary,p.label{break-after:avoid}
-figure,tr,.caution,.ticks li,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
+figure,.views,table,tr,.caution,.ticks li,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
 p,li{orphans:3;widows:3}
 article details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}.passes details{display:none}summary{color:var(--soft);list-style:none}}
 )css";
