@@ -37,6 +37,7 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         f.subject = part.id;
         f.verdict = g->verdict;
         f.utilisation = g->use;
+        f.fails_from = g->warns_to;
         f.where = where_words(prepared, m);
         const char* words = g->verdict == Verdict::pass   ? "is strong enough"
                             : g->verdict == Verdict::warn ? "holds, but without the customary margin"

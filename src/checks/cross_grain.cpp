@@ -106,6 +106,7 @@ Finding judge_core(const Prepared& prepared, const FaceDirection& face)
     Finding f = blank(prepared, face);
     const double movement = face.movement();
     f.utilisation = movement / pass.value;
+    f.fails_from = warn.value / pass.value;
     const bool too_wide = face.crossed() && face.length > wide.value;
     if (movement > warn.value)
         f.verdict = Verdict::fail;

@@ -157,6 +157,7 @@ Finding judge(const Prepared& prepared, std::size_t index, const Board& board, s
     } else {
         f.verdict = worse.amount > fail.value ? Verdict::fail : worse.amount > limit.value ? Verdict::warn : Verdict::pass;
         f.utilisation = worse.amount / limit.value;
+        f.fails_from = fail.value / limit.value;
         f.headline = fmt::format("{} cups {}.", whole, facts);
         if (f.verdict != Verdict::pass)
             f.remedy = better + ", or hold it flat by two battens in slotted screws, by buttons on a frame or by housed ends";

@@ -33,6 +33,7 @@ struct Finding {
     std::vector<NamedValue> values;
     Working working;
     std::vector<std::string> sources;
+    std::optional<double> fails_from; ///< utilisation from which a warning turns to a fail, where that is one number; for charts
     double weight = 0; ///< of findings alike in verdict and utilisation the heavier is kept; not reported
 };
 

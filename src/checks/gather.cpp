@@ -2,6 +2,7 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/joint_demand.hpp"
+#include "checks/cut_list.hpp"
 #include "measure/write.hpp"
 
 #include <fmt/core.h>
@@ -40,17 +41,6 @@ const Prepared& heaviest(const std::vector<CombinationFindings>& runs)
     for (const CombinationFindings& run : runs)
         if (run.prepared->whole_mass() > best->prepared->whole_mass()) best = &run;
     return *best->prepared;
-}
-
-double tenon_ends(const Piece& piece, const Layout& layout, std::size_t copy)
-{
-    double more = 0;
-    for (const Contact& c : layout.contacts) {
-        if (c.first != copy || !c.joint || c.shared) continue;
-        const Joint& joint = piece.joints[*c.joint];
-        if (joint.kind == JointKind::tenon && joint.tenon) more += in_metres(joint.tenon->length);
-    }
-    return more;
 }
 
 std::optional<double> value_named(const Finding& finding, std::string_view name)
@@ -214,28 +204,8 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
 std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, const std::vector<Finding>& findings,
                                      LengthUnit units)
 {
-    std::vector<std::string> lines;
-    for (std::size_t p = 0; p < piece.parts.size(); ++p) {
-        const Part& part = piece.parts[p];
-        int count = 0;
-        double tenons = 0;
-        for (std::size_t i = 0; i < piece.copies.size(); ++i)
-            if (piece.copies[i].part == p) {
-                ++count;
-                tenons = std::max(tenons, tenon_ends(piece, layout, i));
-            }
-        const double length = in_metres(part.length);
-        std::string line =
-            fmt::format("{} × {}: {} long, {} wide, {} thick", count, part.id, write_length(metres(length + tenons), units),
-                        write_length(part.width, units), write_length(part.thickness, units));
-        if (tenons > 0)
-            line += fmt::format(" ({} between shoulders, tenons {} in all)", write_length(part.length, units),
-                                write_length(metres(tenons), units));
-        if (part.glued_up)
-            line += fmt::format(", glued up from {} boards of {}", part.glued_up->boards,
-                                write_length(metres(in_metres(part.width) / part.glued_up->boards), units));
-        lines.push_back(line);
-    }
+    std::vector<std::string> lines = cut_part_lines(cut_parts_of(piece, layout.contacts), units);
+    for (std::string& line : cut_joint_lines(piece, layout.contacts, units)) lines.push_back(std::move(line));
     add_fits(lines, findings, units);
     return lines;
 }

@@ -156,6 +156,7 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), demand.name,
                           species == other ? species : species + " on " + other);
     f.utilisation = u.use;
+    f.fails_from = u.warns_to;
     f.verdict = verdict_of(*prepared.facts, joint, glue, demand, u);
     f.headline = headline_for(first, second, glue, demand, u, f.verdict);
     if (f.verdict != Verdict::pass) {

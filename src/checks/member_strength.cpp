@@ -46,8 +46,8 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
         g.depth_factor = kind == StrengthKind::bending && member.depth > 0 ? depth_factor(metres(member.depth)) : 1.0;
         g.resistance = (load_case.proof ? proof : by_duration[static_cast<std::size_t>(load_case.duration)]) * g.depth_factor;
         g.use = g.stress / g.resistance;
-        const double warn = load_case.proof ? proof_warn : service_warn;
-        g.verdict = g.use <= 1 ? Verdict::pass : g.use <= warn ? Verdict::warn : Verdict::fail;
+        g.warns_to = load_case.proof ? proof_warn : service_warn;
+        g.verdict = g.use <= 1 ? Verdict::pass : g.use <= g.warns_to ? Verdict::warn : Verdict::fail;
         if (worst &&
             (severity(g.verdict) < severity(worst->verdict) || (g.verdict == worst->verdict && g.use <= worst->use * (1 + 1e-9))))
             continue;

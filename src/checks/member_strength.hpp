@@ -15,7 +15,7 @@ namespace jointwright {
 struct Governing {
     const MemberResult* member = nullptr;
     const LoadCase* load_case = nullptr;
-    double stress = 0, resistance = 0, use = 0;
+    double stress = 0, resistance = 0, use = 0, warns_to = 1;
     Verdict verdict = Verdict::pass;
     double mean = 0, depth_factor = 1;
     bool estimated = false;

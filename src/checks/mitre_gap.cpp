@@ -92,6 +92,7 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Corner& co
     f.where = fmt::format("{}, {}", pair_place(prepared, contact),
                           sa.species == sb.species ? sa.species : sa.species + " and " + sb.species);
     f.utilisation = worse.amount / pass.value;
+    f.fails_from = warn.value / pass.value;
     f.weight = worse.amount;
     f.verdict = worse.amount <= pass.value ? Verdict::pass : worse.amount <= warn.value ? Verdict::warn : Verdict::fail;
     const bool glued = piece.joints[*contact.joint].glue.has_value();

@@ -85,6 +85,7 @@ Finding on_the_stretched_side(const Prepared& prepared, std::size_t part, const 
     f.subject = prepared.piece->parts[part].id;
     f.where = where_words(prepared, m);
     f.utilisation = use;
+    f.fails_from = warn;
     const double allowed = facts.number(m.notch_near_end ? "notch_end_share" : "notch_inner_share").value;
     const bool against_practice = m.notch_in_middle_third || share > allowed;
     f.verdict = use > warn ? Verdict::fail : use > 1 || against_practice ? Verdict::warn : Verdict::pass;

@@ -4,6 +4,7 @@
 #include "checks/finding.hpp"
 #include "measure/read.hpp"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -33,6 +34,19 @@ struct JointLine {
     int places = 0;
 };
 
+/// The blank of one part, as it is cut at the moisture of glue-up.
+struct CutPart {
+    std::string id;
+    int copies = 0;
+    double length_m = 0, width_m = 0, thickness_m = 0; ///< tenons that come on top are in the length
+    double shoulders_m = 0, tenons_m = 0;              ///< between shoulders; all tenons together, 0 without any
+    int boards = 1;                                    ///< side by side, glued up
+    bool tapered = false;
+    double rounded_m = 0; ///< radius of the long edges
+};
+
+struct DrawnPiece; // drawn_piece.hpp
+
 struct ReportContent {
     std::string program_version, data_version;
     std::string piece_name, use;
@@ -47,7 +61,9 @@ struct ReportContent {
     std::vector<Finding> findings;   ///< sorted
     std::vector<std::string> assumed;
     std::vector<std::string> cautions;
-    std::vector<std::string> cut_today; ///< lines under the heading "Cut today"
+    std::vector<std::string> cut_today; ///< lines under the heading "Cut today": parts first, then joints, then fits
+    std::vector<CutPart> cut_parts;     ///< the same parts as in its first lines
+    std::shared_ptr<const DrawnPiece> drawn; ///< for drawings; only when asked for
     std::optional<std::string> date;    ///< only when asked for
 };
 

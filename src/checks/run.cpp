@@ -1,5 +1,7 @@
 #include "checks/run.hpp"
 
+#include "checks/cut_list.hpp"
+#include "checks/drawn_piece.hpp"
 #include "checks/gather.hpp"
 #include "checks/registry.hpp"
 
@@ -50,7 +52,10 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
     content.findings = merge_combinations(piece, all.runs);
     content.verdict = overall_verdict(content.findings);
     content.assumed = assumptions_of(piece, all.runs);
+    content.cut_parts = cut_parts_of(piece, layout.contacts);
     content.cut_today = cut_list_of(piece, layout, content.findings, content.units);
+    if (options.drawn)
+        content.drawn = std::make_shared<const DrawnPiece>(drawn_piece(*all.runs.front().prepared, content.findings));
     return content;
 }
 

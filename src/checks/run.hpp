@@ -13,6 +13,7 @@ namespace jointwright {
 
 struct CheckOptions {
     std::optional<LengthUnit> units; ///< of what people read; the design's own when empty
+    bool drawn = false;              ///< the report will have drawings
 };
 
 /// The findings alone, sorted, as a report of that piece has them: for sweeps. @param layout  layout_of(piece), or of one alike in space

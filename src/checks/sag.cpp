@@ -90,6 +90,7 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         f.check = "sag";
         f.subject = part.id;
         f.utilisation = use;
+        f.fails_from = warn.value;
         f.verdict = use <= 1 ? Verdict::pass : use <= warn.value ? Verdict::warn : Verdict::fail;
         f.where = where_words(prepared, *worst);
         f.headline = fmt::format("{} sags {} over {} with {}; {} is {}.", part.id, small_words(prepared, total),

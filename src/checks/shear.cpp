@@ -31,6 +31,7 @@ std::vector<Finding> check_shear(const Prepared& prepared)
         f.subject = part.id;
         f.verdict = g->verdict;
         f.utilisation = g->use;
+        f.fails_from = g->warns_to;
         f.where = where_words(prepared, m);
         f.headline = fmt::format("{} {} shear along its grain: {} of {} allowed, with {}.", part.id,
                                  g->verdict == Verdict::fail ? "does not stand the" : "stands the",

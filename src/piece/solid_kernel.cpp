@@ -57,6 +57,7 @@ Polygon clip(const Polygon& polygon, const HalfSpace& keep)
     Polygon result;
     result.normal = polygon.normal;
     const std::size_t n = polygon.corners.size();
+    result.corners.reserve(n + 1);
     for (std::size_t i = 0; i < n; ++i) {
         const Vec& a = polygon.corners[i];
         const Vec& b = polygon.corners[(i + 1) % n];

@@ -1,6 +1,10 @@
 #include "report/html.hpp"
 
 #include "measure/write.hpp"
+#include "report/chart_use.hpp"
+#include "report/chart_year.hpp"
+#include "report/drawing_piece.hpp"
+#include "report/html_cut.hpp"
 #include "report/html_findings.hpp"
 #include "report/html_parts.hpp"
 #include "report/html_style.hpp"
@@ -54,14 +58,21 @@ void put_what_to_do_first(HtmlOut& out, const ReportContent& content)
     if (shown > 0) put(out, "</ol>\n");
 }
 
+/// The first screen: the verdict, what to do first, the piece.
 void put_verdict(HtmlOut& out, const ReportContent& content)
 {
     put(out,
-        "<section aria-label=\"Verdict\">\n<div class=\"verdict {}\">{}<p class=\"say\"><span class=\"word\">{}</span> {} "
-        "{}</p></div>\n",
+        "<section class=\"lead\" aria-label=\"Verdict\">\n<div>\n<div class=\"verdict {}\">{}<p class=\"say\"><span "
+        "class=\"word\">{}</span> {} {}</p></div>\n",
         css_class(content.verdict), sign_svg(content.verdict), verdict_title(content.verdict), html_name(content.piece_name),
         verdict_predicate(content));
     put_what_to_do_first(out, content);
+    // Where someone may stop reading the most general caution stands already.
+    if (!content.cautions.empty())
+        put(out, "<p class=\"caution\"><span class=\"label\">Caution:</span> {} <a href=\"#cautions\">All cautions</a></p>\n",
+            html_text(content.cautions.front()));
+    put(out, "</div>\n");
+    put_piece_drawing(out, content);
     put(out, "</section>\n");
 }
 
@@ -71,6 +82,7 @@ void put_navigation(HtmlOut& out)
         "<nav aria-label=\"On this page\">\n<ul>\n<li><a href=\"#piece\">{}</a></li>\n<li><a "
         "href=\"#findings\">{}</a></li>\n<li><a href=\"#cut-today\">{}</a></li>\n",
         kPieceHeading, kFindingsHeading, kCutTodayHeading);
+    put(out, "<li><a href=\"#year\">{}</a></li>\n", kYearHeading);
     put(out, "<li><a href=\"#assumed\">{}</a></li>\n<li><a href=\"#cautions\">{}</a></li>\n</ul>\n</nav>\n", kAssumedHeading,
         kCautionsHeading);
 }
@@ -114,6 +126,7 @@ void put_loose_touches(HtmlOut& out, const ReportContent& content)
 void put_piece(HtmlOut& out, const ReportContent& content)
 {
     put(out, "<section aria-labelledby=\"piece\">\n<h2 id=\"piece\">{}</h2>\n", kPieceHeading);
+    put_three_views(out, content);
     put_parts(out, content);
     put_joints(out, content);
     put_loose_touches(out, content);
@@ -130,6 +143,21 @@ void put_list(HtmlOut& out, std::string_view id, std::string_view css, std::stri
         put(out, "<ul class=\"{}\">\n", css);
     for (const std::string& line : lines) put(out, "<li>{}</li>\n", html_text(line));
     put(out, "{}</section>\n", lines.empty() ? "" : "</ul>\n");
+}
+
+/// What the seasons do, and how near the limits are.
+void put_charts(HtmlOut& out, const ReportContent& content)
+{
+    put(out, "<section aria-labelledby=\"year\">\n<h2 id=\"year\">{}</h2>\n", kYearHeading);
+    HtmlOut charts;
+    put_width_chart(charts, content);
+    put_gap_chart(charts, content);
+    put_use_chart(charts, content);
+    if (charts.size() == 0)
+        put(out, "<p>No finding has figures to compare.</p>\n");
+    else
+        put(out, "<div class=\"charts\">\n{}</div>\n", fmt::to_string(charts));
+    put(out, "</section>\n");
 }
 
 void put_footer(HtmlOut& out, const ReportContent& content)
@@ -150,7 +178,8 @@ std::string write_html(const ReportContent& content)
     put_navigation(out);
     put_piece(out, content);
     put_findings(out, content);
-    put_list(out, "cut-today", "cut", kCutTodayHeading, content.cut_today, "These checks call for no size to cut or set today.");
+    put_cut_today(out, content);
+    put_charts(out, content);
     put_list(out, "assumed", "plain", kAssumedHeading, content.assumed, "Nothing was assumed beyond the design.");
     put_list(out, "cautions", "plain", kCautionsHeading, content.cautions,
              "Load the piece on trial, away from people, before it is used.");

@@ -1,5 +1,7 @@
 #include "report/html_findings.hpp"
 
+#include "report/drawing_joint.hpp"
+#include "report/drawing_section.hpp"
 #include "report/people.hpp"
 
 #include <cmath>
@@ -51,6 +53,13 @@ void put_where_and_remedy(HtmlOut& out, const Finding& finding)
         put(out, "<p class=\"remedy\"><span class=\"label\">Remedy:</span> {}</p>\n", html_text(*finding.remedy));
 }
 
+void put_drawings(HtmlOut& out, const ReportContent& content, std::size_t index)
+{
+    put_joint_drawing(out, content, index);
+    put_row_drawing(out, content, index);
+    put_end_grain_drawing(out, content, index);
+}
+
 void put_finding_to_act_on(HtmlOut& out, const Finding& finding, std::size_t index, const ReportContent& content,
                            const BarScale& scale)
 {
@@ -64,6 +73,7 @@ void put_finding_to_act_on(HtmlOut& out, const Finding& finding, std::size_t ind
     if (has_share(finding)) put(out, "{}\n", bar_svg(finding, scale));
     put(out, "<p>{}</p>\n", html_text(finding.headline));
     put_where_and_remedy(out, finding);
+    put_drawings(out, content, index);
     put_numbers(out, finding, content.units);
     if (!finding.working.empty() || !finding.sources.empty()) {
         put(out, "<details><summary>Working and sources</summary>\n");
@@ -85,6 +95,7 @@ void put_pass(HtmlOut& out, const Finding& finding, std::size_t index, const Rep
     if (has_share(finding)) put(out, "{}\n", bar_svg(finding, scale));
     put(out, "<details><summary>Numbers, working and sources</summary>\n");
     put_where_and_remedy(out, finding);
+    put_drawings(out, content, index);
     put_numbers(out, finding, content.units);
     put_working(out, finding, content.units);
     put(out, "</details></li>\n");

@@ -68,19 +68,57 @@ summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .passes>li{border-top:1px solid var(--line);padding:.5rem 0}
 .passes .top{flex-wrap:nowrap}
 .passes .top>span:nth-child(2){flex:1;min-width:0}
-.cut{border:1px solid var(--soft);padding:.6rem 1rem .6rem 2rem}
-.cut li{margin:.35rem 0}
+.lead figure{margin:.6rem 0}
+.caution{border:1px solid var(--line);border-left:3px solid var(--warn);padding:.4rem .7rem;font-size:.94rem}
+.box{width:1rem;height:1rem;fill:none;stroke:var(--soft);stroke-width:1.6;margin-right:.55rem;flex:none;vertical-align:-.12rem}
+.ticks{list-style:none;padding:0}.ticks li{display:flex;margin:.4rem 0}.ticks .box{margin-top:.28rem}
+.charts{display:flex;flex-wrap:wrap;gap:.6rem 2.4rem;align-items:flex-start}
+.chart{flex:1 1 20rem;max-width:28rem;margin:.4rem 0}
+.chart .drawing text{font-size:12.5px}.chart .drawing .name{stroke:none;font-weight:600}
+.tick,.zero{stroke:var(--line);stroke-width:1}.zero{stroke:var(--soft)}
+.span{stroke:var(--soft);stroke-width:2}.today{stroke:var(--ink);stroke-width:2}
+.dry{fill:var(--sheet);stroke:var(--warn);stroke-width:1.8}.damp{fill:var(--pencil)}
+.used{fill:var(--mark)}.drawing .said{fill:var(--mark);font-weight:700}.passing{stroke:var(--ink);stroke-width:1.6}.failing{stroke:var(--ink);stroke-width:1.6;stroke-dasharray:3 2}
+.chart .off{fill:none;stroke:var(--sheet);stroke-width:2}
+figure{margin:1rem 0}
+figcaption{color:var(--soft);font-size:.9rem}
+.drawing{display:block;width:100%;height:auto;overflow:hidden}
+.corner{max-width:40rem}
+.drawing text{font:14px var(--plain);fill:var(--ink)}
+.drawing .number{font-weight:700;fill:var(--mark)}
+.w0{--h:34;--s:58%}.w1{--h:18;--s:52%}.w2{--h:46;--s:38%}.w3{--h:6;--s:40%}
+.l0{--l:50%}.l1{--l:58%}.l2{--l:67%}.l3{--l:76%}.l4{--l:84%}
+.w0,.w1,.w2,.w3{fill:hsl(var(--h) var(--s) calc(var(--l) - var(--dim)))}
+.e{--s:38%;--dim:calc(var(--night) + 9%)}
+:root{--night:0%;--dim:var(--night);--stroke:#3a2a1a;--rim:var(--stroke)}
+@media (prefers-color-scheme:dark){:root{--night:9%;--stroke:#21160c;--rim:#d9c8ac}}
+.grain,.edge,.rim{fill:none;stroke:var(--stroke);stroke-linecap:round;stroke-linejoin:round}
+.grain{stroke-width:.5;opacity:.42}.edge{stroke-width:.8}.rim{stroke:var(--rim);stroke-width:1.5}
+.dim,.leader{stroke:var(--ink);stroke-width:.8;fill:none}
+.spot{fill:var(--mark,var(--ink))}
+.mark{fill:var(--sheet);stroke:var(--mark);stroke-width:1.6}
+.close{margin:.8rem 0}.close .drawing{max-width:34rem}
+.rim2{stroke:var(--rim);stroke-width:1.2}.made{fill:none;stroke:var(--ink);stroke-width:1;stroke-dasharray:5 4}
+.pale{opacity:.35}.path{stroke:var(--ink);stroke-width:.7;stroke-dasharray:3 3}
+.along,.move,.halo{fill:none;stroke-linecap:round;stroke-linejoin:round}
+.halo{stroke:var(--sheet);stroke-width:4.5}.along{stroke:var(--ink);stroke-width:1.4}.move{stroke:var(--pencil);stroke-width:2.2}
+.drawing .name{paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
+.views{display:flex;flex-wrap:wrap;gap:.4rem 1.6rem;align-items:flex-end}
+.views figure{margin:.4rem 0;width:min(100%,var(--wide))}
 footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;color:var(--soft);font-size:.88rem}
+@media (min-width:58rem){.lead{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.05fr);gap:0 2rem;align-items:start}.lead .corner{max-width:none}.lead h2{margin-top:1.2rem}}
 @media (min-width:48rem){.sheet{padding:0 3rem 3rem}.rule{margin:0 -3rem 1.6rem}.passes .bar{width:40%}}
 @media (max-width:42rem){table,tbody,tr,th,td,caption{display:block}thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}td::before{content:attr(data-label) " ";color:var(--soft);font-size:.86rem}}
-@media print{:root{color-scheme:light;--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
+@media print{:root{color-scheme:light;--night:0%;--stroke:#3a2a1a;--rim:var(--stroke);--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
 --fail:#8a1512;--tell:#4d2f77;--warn:#653f00;--pass:#1f4d28}
+.views{gap:0 5mm;flex-wrap:nowrap}.views figure{width:calc(var(--wide)*.62)}.close .drawing{max-width:105mm}.corner{max-width:130mm}.cut{break-before:page}.charts{gap:0 8mm}.chart{flex:0 1 82mm}
+.drawing path,.drawing rect,.drawing circle{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 @page{margin:15mm}
 html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding:0}.rule,nav{display:none}
 .bar rect,.verdict{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top,.bar,summary,p.label{break-after:avoid}
-.cut,table,tr,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
+figure,.views,table,tr,.caution,.ticks li,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
 p,li{orphans:3;widows:3}
 article details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}.passes details{display:none}summary{color:var(--soft);list-style:none}}
 )css";

@@ -1,9 +1,11 @@
-// How contact finding and a whole check grow with the number of parts; how long the sweeps of `size` take. Speed is measured here, never asserted in a test.
+// How contact finding, a whole check and its page grow with the number of parts; how long the sweeps of `size` take. Speed is measured here,
+// never asserted in a test.
 
 #include "checks/run.hpp"
 #include "checks/size_search.hpp"
 #include "piece/contact.hpp"
 #include "piece/read_design.hpp"
+#include "report/html.hpp"
 
 #include <benchmark/benchmark.h>
 
@@ -119,10 +121,26 @@ void wood_sweep(benchmark::State& state)
     for (auto _ : state) benchmark::DoNotOptimize(search_woods(*read.piece, facts(), kLongRail, LengthUnit::inch));
 }
 
+void write_page_of(benchmark::State& state)
+{
+    CheckOptions options;
+    options.drawn = true;
+    const ReportContent content = check_piece(slatted_field(static_cast<int>(state.range(0))), facts(), options);
+    std::size_t bytes = 0;
+    for (auto _ : state) {
+        const std::string page = write_html(content);
+        bytes = page.size();
+        benchmark::DoNotOptimize(page.data());
+    }
+    state.counters["bytes"] = static_cast<double>(bytes);
+    state.SetComplexityN(static_cast<benchmark::IterationCount>(state.range(0)));
+}
+
 } // namespace
 
 BENCHMARK(find_contacts_of)->Arg(25)->Arg(50)->Arg(100)->Arg(200)->Arg(360)->Unit(benchmark::kMillisecond)->Complexity();
 BENCHMARK(check_whole)->Arg(25)->Arg(50)->Arg(100)->Arg(200)->Arg(360)->Unit(benchmark::kMillisecond)->Complexity();
 BENCHMARK(size_sweep)->Unit(benchmark::kMillisecond);
 BENCHMARK(wood_sweep)->Unit(benchmark::kMillisecond);
+BENCHMARK(write_page_of)->Arg(25)->Arg(50)->Arg(100)->Arg(200)->Arg(360)->Unit(benchmark::kMillisecond)->Complexity();
 BENCHMARK_MAIN();

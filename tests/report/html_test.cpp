@@ -133,7 +133,7 @@ TEST_CASE("Every drawing has a title or is decoration", "[html]")
     std::size_t drawings = 0;
     for (auto it = std::sregex_iterator(page.begin(), page.end(), drawing); it != std::sregex_iterator(); ++it, ++drawings)
         CHECK((it->str().find("aria-hidden=\"true\"") != std::string::npos || (*it)[1].matched));
-    CHECK(drawings == 8); // five signs, three bars
+    CHECK(drawings == 10); // five signs, three bars, a box to tick, the chart of shares
 }
 
 TEST_CASE("A bar shows the utilisation against the limit", "[html]")

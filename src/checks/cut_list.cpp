@@ -1,0 +1,248 @@
+#include "checks/cut_list.hpp"
+
+#include "measure/write.hpp"
+#include "piece/joined_solid.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace jointwright {
+
+namespace {
+
+/// Length that tenons add to a copy beyond what is drawn.
+double added_tenons(const Piece& piece, const std::vector<Contact>& contacts, std::size_t copy)
+{
+    double more = 0;
+    for (const Contact& c : contacts) {
+        if (c.first != copy || !c.joint || c.shared) continue;
+        const Joint& joint = piece.joints[*c.joint];
+        if (joint.kind == JointKind::tenon && joint.tenon) more += in_metres(joint.tenon->length);
+    }
+    return more;
+}
+
+/// A recess as it is cut in the second part: how deep, and its two sides on the face.
+struct Recess {
+    double deep = 0, width = 0, length = 0; ///< m; clearance not yet in the width
+    bool along_grain = false;               ///< its length runs along the grain of the part that is cut
+};
+
+std::optional<Recess> recess_of(const Piece& piece, const Contact& contact)
+{
+    if (!contact.shared || piece.part_of(contact.first).turn || piece.part_of(contact.second).turn) return std::nullopt;
+    const Point way = way_apart(piece, contact);
+    std::optional<Axis> into;
+    for (const Axis a : {Axis::x, Axis::y, Axis::z})
+        if (std::abs(way[index_of(a)]) > 0.9) into = a;
+    if (!into) return std::nullopt;
+    const Axis grain = piece.part_of(contact.second).grain;
+    Recess recess;
+    recess.deep = contact.shared->size(*into);
+    const Axis a = *into == Axis::x ? Axis::y : Axis::x, b = third_axis(*into, a);
+    // It runs where it goes right through the part; else it is as long as its longer side.
+    const auto through = [&](Axis k) { return piece.copies[contact.second].box.size(k) - contact.shared->size(k) < kTouch; };
+    const bool a_longer = contact.shared->size(a) >= contact.shared->size(b);
+    const Axis run = through(a) != through(b) ? (through(a) ? a : b) : (a_longer ? a : b);
+    recess.length = contact.shared->size(run);
+    recess.width = contact.shared->size(run == a ? b : a);
+    recess.along_grain = run == grain;
+    return recess;
+}
+
+/// Writes the line of one joint; knows its first contact and how often it occurs.
+class JointWriter {
+public:
+    JointWriter(const Piece& piece, const Contact& contact, int places, LengthUnit units)
+        : piece_(piece), contact_(contact), joint_(piece.joints[*contact.joint]), places_(places), units_(units)
+    {
+    }
+
+    /// Empty for joints that need no cut.
+    std::string line() const
+    {
+        switch (joint_.kind) {
+        case JointKind::tenon: return tenon();
+        case JointKind::housing:
+        case JointKind::groove:
+        case JointKind::sliding_dovetail: return recess();
+        case JointKind::lap: return lap();
+        case JointKind::bridle: return bridle();
+        case JointKind::dovetail: return dovetail();
+        case JointKind::mitre: return fmt::format("{}: cut both along the diagonal of the corner", head("mitre"));
+        case JointKind::dowel: return dowel();
+        case JointKind::screws: return screws();
+        case JointKind::buttons: return buttons();
+        case JointKind::edge:
+        case JointKind::face:
+        case JointKind::butt: return contact_.shared ? fmt::format("{}: {}", head("fit"), scribe()) : "";
+        }
+        return {};
+    }
+
+private:
+    const std::string& first() const { return piece_.part_of(contact_.first).id; }
+    const std::string& second() const { return piece_.part_of(contact_.second).id; }
+    std::string size(double m) const { return write_length(metres(m), units_); }
+    std::string size(Length l) const { return write_length(l, units_); }
+    double loose(double m) const { return m + 2 * in_metres(joint_.clearance); }
+    std::string head(std::string_view what) const
+    {
+        return fmt::format("{} / {}, {} ({} {})", first(), second(), what, places_, places_ == 1 ? "place" : "places");
+    }
+    std::string scribe() const { return fmt::format("{} is cut to fit {}; mark it from the piece itself", first(), second()); }
+    std::string clearance_words() const
+    {
+        if (!(in_metres(joint_.clearance) > 0)) return "";
+        return fmt::format(", {} of clearance on each side in it", write_small_length(joint_.clearance, units_));
+    }
+
+    std::string tenon() const
+    {
+        if (!joint_.tenon) return {};
+        const double width = in_metres(joint_.tenon->width), thickness = in_metres(joint_.tenon->thickness);
+        std::string line = fmt::format("{}: {} long, {} wide, {} thick; mortise in {} {} × {} and at least {} deep{}",
+                                       head("tenon"), size(joint_.tenon->length), size(width), size(thickness), second(),
+                                       size(loose(width)), size(loose(thickness)), size(joint_.tenon->length), clearance_words());
+        if (joint_.pegs)
+            line +=
+                fmt::format("; {} pegs of {}{}", joint_.pegs->count, size(joint_.pegs->diameter), slot_words(joint_.pegs->slot));
+        return line;
+    }
+
+    std::string recess() const
+    {
+        const auto cut = recess_of(piece_, contact_);
+        if (!cut) return contact_.shared ? fmt::format("{}: {}", head(name_of(joint_.kind)), scribe()) : "";
+        const double deep = joint_.groove_depth ? in_metres(*joint_.groove_depth) : cut->deep;
+        std::string line =
+            fmt::format("{}: in {} {} deep, {} wide, {} long {} the grain{}", head(name_of(joint_.kind)), second(), size(deep),
+                        size(loose(cut->width)), size(cut->length), cut->along_grain ? "along" : "across", clearance_words());
+        if (deep > cut->deep + kTouch) line += fmt::format("; {} goes {} into it", first(), size(cut->deep));
+        return line;
+    }
+
+    std::string lap() const
+    {
+        const auto cut = recess_of(piece_, contact_);
+        if (!cut) return fmt::format("{}: {}", head("lap"), scribe());
+        const double taken = joint_.lap_first ? in_metres(*joint_.lap_first) : cut->deep / 2;
+        return fmt::format("{}: {} out of {} and {} out of {}, over {} × {}", head("lap"), size(taken), first(),
+                           size(cut->deep - taken), second(), size(cut->width), size(cut->length));
+    }
+
+    std::string bridle() const
+    {
+        if (!contact_.shared) return {};
+        const double whole = contact_.shared->size(piece_.part_of(contact_.first).face);
+        const double thickness = joint_.bridle_thickness ? in_metres(*joint_.bridle_thickness) : whole / 3;
+        return fmt::format("{}: tenon of {} {} thick, {} long; slot in {} {} wide{}", head("bridle"), first(), size(thickness),
+                           size(contact_.shared->size(piece_.part_of(contact_.first).grain)), second(), size(loose(thickness)),
+                           clearance_words());
+    }
+
+    std::string dovetail() const
+    {
+        if (!contact_.shared || !joint_.dovetail) return {};
+        return fmt::format("{}: {} {} on {}, slope 1 in {}, {} long", head("dovetail"), joint_.dovetail->tails,
+                           joint_.dovetail->tails == 1 ? "tail" : "tails", first(), write_number(joint_.dovetail->slope),
+                           size(contact_.shared->size(piece_.part_of(contact_.first).grain)));
+    }
+
+    std::string dowel() const
+    {
+        if (!joint_.dowels) return {};
+        return fmt::format("{}: {} {} {} × {} at each place, half of the length in each part", head("dowels"),
+                           joint_.dowels->count, joint_.dowels->count == 1 ? "dowel" : "dowels", size(joint_.dowels->diameter),
+                           size(joint_.dowels->length));
+    }
+
+    std::string slot_words(const std::optional<Length>& slot) const
+    {
+        return slot ? fmt::format(", slots with {} of travel across the grain", size(*slot)) : "";
+    }
+
+    std::string screws() const
+    {
+        if (!joint_.screws) return {};
+        return fmt::format("{}: {} {} × {} at each place{}", head("screws"), joint_.screws->count, size(joint_.screws->diameter),
+                           size(joint_.screws->length), slot_words(joint_.screws->slot));
+    }
+
+    std::string buttons() const
+    {
+        if (!joint_.buttons) return {};
+        return fmt::format("{}: {} at each place{}", head("buttons"), joint_.buttons->count, slot_words(joint_.buttons->slot));
+    }
+
+    const Piece& piece_;
+    const Contact& contact_;
+    const Joint& joint_;
+    int places_;
+    LengthUnit units_;
+};
+
+} // namespace
+
+std::vector<CutPart> cut_parts_of(const Piece& piece, const std::vector<Contact>& contacts)
+{
+    std::vector<CutPart> parts;
+    for (std::size_t p = 0; p < piece.parts.size(); ++p) {
+        const Part& part = piece.parts[p];
+        CutPart cut;
+        cut.id = part.id;
+        for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+            if (piece.copies[i].part != p) continue;
+            ++cut.copies;
+            cut.tenons_m = std::max(cut.tenons_m, added_tenons(piece, contacts, i));
+        }
+        cut.shoulders_m = in_metres(part.length);
+        cut.length_m = cut.shoulders_m + cut.tenons_m;
+        cut.width_m = in_metres(part.width);
+        cut.thickness_m = in_metres(part.thickness);
+        if (part.glued_up) cut.boards = part.glued_up->boards;
+        cut.tapered = part.taper.has_value();
+        cut.rounded_m = part.round_over ? in_metres(*part.round_over) : 0;
+        parts.push_back(std::move(cut));
+    }
+    return parts;
+}
+
+std::vector<std::string> cut_part_lines(const std::vector<CutPart>& parts, LengthUnit units)
+{
+    std::vector<std::string> lines;
+    for (const CutPart& part : parts) {
+        const auto size = [&](double m) { return write_length(metres(m), units); };
+        std::string line = fmt::format("{} × {}: {} long, {} wide, {} thick", part.copies, part.id, size(part.length_m),
+                                       size(part.width_m), size(part.thickness_m));
+        if (part.tenons_m > 0)
+            line += fmt::format(" ({} between shoulders, tenons {} in all)", size(part.shoulders_m), size(part.tenons_m));
+        if (part.boards > 1)
+            line += fmt::format(", glued up from {} boards of {}", part.boards, size(part.width_m / part.boards));
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+std::vector<std::string> cut_joint_lines(const Piece& piece, const std::vector<Contact>& contacts, LengthUnit units)
+{
+    std::vector<std::string> lines;
+    for (std::size_t j = 0; j < piece.joints.size(); ++j) {
+        const Contact* example = nullptr;
+        int places = 0;
+        for (const Contact& c : contacts) {
+            if (c.joint != j) continue;
+            if (!example) example = &c;
+            ++places;
+        }
+        if (!example) continue;
+        std::string line = JointWriter(piece, *example, places, units).line();
+        if (!line.empty()) lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+} // namespace jointwright

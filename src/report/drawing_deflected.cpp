@@ -1,0 +1,71 @@
+#include "report/drawing_deflected.hpp"
+
+#include "checks/drawn_piece.hpp"
+#include "measure/write.hpp"
+#include "report/drawing_bodies.hpp"
+#include "report/drawing_scale.hpp"
+#include "report/drawing_svg.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright {
+
+namespace {
+
+using namespace drawing;
+
+constexpr double kFrameWide = 440, kFrameHigh = 360, kFrameRoom = 40;
+
+void put_centreline(HtmlOut& out, const MovedLine& line, double times, const View& view, const Sheet& sheet, std::string_view css)
+{
+    put(out, "<path class=\"{}\" d=\"", css);
+    for (std::size_t i = 0; i < std::min(line.at_rest.size(), line.moved_by.size()); ++i) {
+        Vec p(line.at_rest[i][0], line.at_rest[i][1], line.at_rest[i][2]);
+        p += times * Vec(line.moved_by[i][0], line.moved_by[i][1], line.moved_by[i][2]);
+        const Vec q = view.place(p);
+        const Dot at = sheet.place({q.x(), q.y()});
+        put(out, "{}{:.1f} {:.1f}", i == 0 ? 'M' : 'L', at.x, at.y);
+    }
+    put(out, "\"/>\n");
+}
+
+double farthest_move(const std::vector<MovedLine>& lines)
+{
+    double most = 0;
+    for (const MovedLine& line : lines)
+        for (const Point& p : line.moved_by) most = std::max(most, std::hypot(p[0], p[1], p[2]));
+    return most;
+}
+
+} // namespace
+
+void put_deflected_drawing(HtmlOut& out, const ReportContent& content, const std::vector<MovedLine>& lines, std::string_view load)
+{
+    if (!content.drawn || content.drawn->bodies.empty() || lines.empty()) return;
+    const double farthest = farthest_move(lines);
+    if (!std::isfinite(farthest)) return;
+    const View view = view_from_corner(0.62, 0.47);
+    Dot lo, hi;
+    paper_extent(*content.drawn, view, lo, hi);
+    const double scale = fitting_scale(lo, hi, kFrameWide - 2 * kFrameRoom, kFrameHigh - 2 * kFrameRoom);
+    const double high = (hi.y - lo.y) * scale + 2 * kFrameRoom;
+    const Sheet sheet{scale, (kFrameWide - (hi.x - lo.x) * scale) / 2, high - kFrameRoom, lo};
+    const double times = farthest > 0 ? round_times(kFrameWide / 12 / (farthest * scale)) : 1;
+    const std::vector<WoodBody> bodies = wood_bodies(*content.drawn);
+    const std::string caption =
+        fmt::format("With {}: centrelines at rest (dashed) and under the load, moved {} times as far as they move; "
+                    "the farthest point moves {}.",
+                    load, write_number(times), write_small_length(metres(farthest), content.units));
+    put(out, "<figure class=\"close\">\n");
+    open_drawing(out, "deflected", kFrameWide, high, "img", fmt::format("{} under load", content.piece_name), caption);
+    put(out, "<g class=\"pale\">\n");
+    put_scene(out, look_at(bodies, view, {0, 0, 1}), bodies, sheet);
+    put(out, "</g>\n");
+    for (const MovedLine& line : lines) put_centreline(out, line, 0, view, sheet, "made");
+    for (const MovedLine& line : lines) put_centreline(out, line, times, view, sheet, "move");
+    close_drawing(out);
+    put(out, "<figcaption>{}</figcaption>\n</figure>\n", html_text(caption));
+}
+
+} // namespace jointwright

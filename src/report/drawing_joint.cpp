@@ -1,0 +1,224 @@
+#include "report/drawing_joint.hpp"
+
+#include "checks/drawn_piece.hpp"
+#include "measure/write.hpp"
+#include "report/drawing_bodies.hpp"
+#include "report/drawing_scale.hpp"
+#include "report/drawing_svg.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright {
+
+namespace {
+
+using namespace drawing;
+using kernel::Cell;
+
+constexpr double kWide = 440, kHigh = 330, kRoom = 34; // units of the drawing; room for arrows and names round it
+constexpr double kArrow = 30;                          // units: the longest movement arrow
+constexpr double kHardly = 0.05;                       // share of the other part's movement that is called hardly any
+
+Vec vec_of(const Point& p) { return {p[0], p[1], p[2]}; }
+
+/// What is drawn of one part: near the contact, moved by `shift`.
+std::vector<Cell> near_cells(const DrawnBody& body, const Box& contact, double margin, const Vec& shift)
+{
+    const std::vector<kernel::HalfSpace> window =
+        kernel::box_sides(vec_of(contact.lo) - Vec::Constant(margin), vec_of(contact.hi) + Vec::Constant(margin));
+    std::vector<Cell> cells;
+    for (const Cell& whole : body.solid.cells) {
+        Cell cell = kernel::clip(whole, window);
+        if (cell.empty()) continue;
+        for (kernel::Polygon& face : cell.faces)
+            for (Vec& p : face.corners) p += shift;
+        for (kernel::HalfSpace& side : cell.sides) side.offset += side.normal.dot(shift);
+        cells.push_back(std::move(cell));
+    }
+    return cells;
+}
+
+Vec middle_of_cells(const std::vector<Cell>& cells)
+{
+    Vec lo = Vec::Constant(1e9), hi = Vec::Constant(-1e9);
+    for (const Cell& cell : cells) {
+        Vec a, b;
+        kernel::bounds(cell, a, b);
+        lo = lo.cwiseMin(a);
+        hi = hi.cwiseMax(b);
+    }
+    return (lo + hi) / 2;
+}
+
+struct Apart {
+    std::vector<Cell> first, second;
+    Vec shift{0, 0, 0};
+    double size = 0; ///< longest side of the contact [m]
+};
+
+Apart taken_apart(const DrawnPiece& drawn, const DrawnJoint& joint)
+{
+    constexpr double kLeastMargin = 0.045;
+    Apart apart;
+    for (const Axis a : {Axis::x, Axis::y, Axis::z}) apart.size = std::max(apart.size, joint.contact.size(a));
+    const double margin = std::max(kLeastMargin, 0.3 * apart.size);
+    const Vec way = vec_of(joint.apart);
+    const Vec extent = vec_of(joint.contact.hi) - vec_of(joint.contact.lo);
+    // Clear of each other, and some air between them.
+    apart.shift = way * (std::abs(way.dot(extent)) + 0.8 * margin);
+    apart.first = near_cells(drawn.bodies[joint.first], joint.contact, margin, apart.shift);
+    apart.second = near_cells(drawn.bodies[joint.second], joint.contact, margin, Vec::Zero());
+    return apart;
+}
+
+const std::string& name_of_part(const ReportContent& content, std::size_t body)
+{
+    return content.parts[content.drawn->bodies[body].part].id;
+}
+
+/// Dashed lines along which the parts go together: from the corners of the contact.
+void put_paths(HtmlOut& out, const DrawnJoint& joint, const Apart& apart, const View& view, const Sheet& sheet)
+{
+    std::vector<Vec> corners;
+    for (int k = 0; k < 8; ++k) {
+        const Vec p(k & 1 ? joint.contact.hi[0] : joint.contact.lo[0], k & 2 ? joint.contact.hi[1] : joint.contact.lo[1],
+                    k & 4 ? joint.contact.hi[2] : joint.contact.lo[2]);
+        const Vec q = view.place(p);
+        corners.emplace_back(q.x(), q.y(), 0);
+    }
+    const Vec shift = view.direct(apart.shift);
+    // Only the two outermost: those farthest to either side of the way.
+    const auto side = [&](const Vec& p) { return p.x() * shift.y() - p.y() * shift.x(); };
+    const auto [least, most] =
+        std::minmax_element(corners.begin(), corners.end(), [&](const Vec& a, const Vec& b) { return side(a) < side(b); });
+    for (const Vec& p : {*least, *most})
+        put_line(out, sheet.place({p.x(), p.y()}), sheet.place({p.x() + shift.x(), p.y() + shift.y()}), "path");
+}
+
+/// A double arrow along the grain with the part's name, over the middle of what is drawn of it.
+void put_grain_arrow(HtmlOut& out, const std::string& name, const std::vector<Cell>& cells, const Vec& grain, const View& view,
+                     const Sheet& sheet)
+{
+    constexpr double kLength = 52, kLetter = 7.6, kAside = 7;
+    const Vec middle = view.place(middle_of_cells(cells)), along = view.direct(grain);
+    const double length = std::hypot(along.x(), along.y());
+    const Dot at = sheet.place({middle.x(), middle.y()});
+    double x = 0, y = 0;
+    if (length > 0.05) {
+        x = along.x() / length * kLength / 2;
+        y = -along.y() / length * kLength / 2;
+        if (x < 0) x = -x, y = -y;
+        put_arrow(out, {at.x - x, at.y - y}, {at.x + x, at.y + y}, "halo", true);
+        put_arrow(out, {at.x - x, at.y - y}, {at.x + x, at.y + y}, "along", true);
+    }
+    // The name goes on beyond the arrow, to the right where there is room.
+    const std::string words = "grain of " + clipped_words(name, 22);
+    const bool fits = at.x + x + kAside + kLetter * static_cast<double>(words.size()) < kWide;
+    const Dot label = fits ? Dot{at.x + x + kAside, at.y + y + 5} : Dot{at.x - x - kAside, at.y - y + 5};
+    put_label(out, label, words, fits ? Anchor::start : Anchor::end, "name");
+}
+
+/// Arrows at both ends of the contact: outwards when the part swells, inwards when it shrinks.
+void put_move_arrows(HtmlOut& out, const Vec& middle, const DrawnMove& move, double change, double times, const View& view,
+                     const Sheet& sheet)
+{
+    // A panel shows the one edge that sits in the groove.
+    for (const double end : move.at_edge ? std::vector<double>{1.0} : std::vector<double>{-1.0, 1.0}) {
+        const Vec edge = move.at_edge ? middle : Vec(middle + vec_of(move.direction) * end * move.length / 2);
+        const Vec tip = edge + vec_of(move.direction) * end * change / 2 * times;
+        const Vec a = view.place(edge), b = view.place(tip);
+        const Dot from = sheet.place({a.x(), a.y()}), to = sheet.place({b.x(), b.y()});
+        put_arrow(out, from, to, "halo");
+        put_arrow(out, from, to, "move");
+    }
+}
+
+std::string change_words(const ReportContent& content, std::size_t body, double change, double other)
+{
+    const std::string& name = name_of_part(content, body);
+    if (std::abs(change) < kHardly * std::abs(other)) return fmt::format("{} hardly moves", name);
+    return fmt::format("{} {} {}", name, change < 0 ? "shrinks" : "swells",
+                       write_small_length(metres(std::abs(change)), content.units));
+}
+
+std::string times_words(double times)
+{
+    return times > 1 ? fmt::format("{} times as large as it is", write_number(times)) : "to scale";
+}
+
+std::string caption_of(const ReportContent& content, const DrawnJoint& joint, double times)
+{
+    const std::string pair = fmt::format("The {} of {} and {}, taken apart.", joint.kind, name_of_part(content, joint.first),
+                                         name_of_part(content, joint.second));
+    if (joint.moves.empty()) return pair + " Double arrows run along each grain.";
+    const DrawnMove& move = joint.moves.front();
+    if (move.at_edge)
+        return fmt::format(
+            "{} Double arrows run along each grain. From made to the {} {} over its {}, half of it at this edge. Movement is "
+            "drawn {}.",
+            pair, move.driest ? "driest" : "dampest", change_words(content, joint.first, move.of_first, 0),
+            write_length(metres(move.length), content.units), times_words(times));
+    return fmt::format("{} Double arrows run along each grain. From made to the {}, over {}: {}; {}. Movement is drawn {}.", pair,
+                       move.driest ? "driest" : "dampest", write_length(metres(move.length), content.units),
+                       change_words(content, joint.first, move.of_first, move.of_second),
+                       change_words(content, joint.second, move.of_second, move.of_first), times_words(times));
+}
+
+const DrawnJoint* joint_of(const ReportContent& content, std::size_t finding)
+{
+    if (!content.drawn) return nullptr;
+    for (const DrawnJoint& joint : content.drawn->joints)
+        if (joint.findings.front() == finding) return &joint;
+    return nullptr;
+}
+
+} // namespace
+
+void put_joint_drawing(HtmlOut& out, const ReportContent& content, std::size_t finding)
+{
+    const DrawnJoint* joint = joint_of(content, finding);
+    if (!joint) return;
+    const Apart apart = taken_apart(*content.drawn, *joint);
+    if (apart.first.empty() || apart.second.empty()) return;
+    const DrawnBody& first = content.drawn->bodies[joint->first];
+    const DrawnBody& second = content.drawn->bodies[joint->second];
+    WoodBody drawn_first = wood_body(first), drawn_second = wood_body(second);
+    drawn_first.cells = apart.first;
+    drawn_first.pith += apart.shift;
+    drawn_second.cells = apart.second;
+    const std::vector<WoodBody> bodies{drawn_first, drawn_second};
+    const View view = view_from_corner(0.66, 0.5);
+    Scene scene = look_at(bodies, view, {});
+    const double scale = fitting_scale(scene.lo, scene.hi, kWide - 2 * kRoom, kHigh - 2 * kRoom);
+    scene = look_at(bodies, view, {8 / scale, 4 / scale, 8 / scale});
+    const double high = (scene.hi.y - scene.lo.y) * scale + 2 * kRoom;
+    const Sheet sheet{scale, (kWide - (scene.hi.x - scene.lo.x) * scale) / 2, high - kRoom, scene.lo};
+    double times = 1;
+    if (!joint->moves.empty()) {
+        const DrawnMove& move = joint->moves.front();
+        const double largest = std::max(std::abs(move.of_first), std::abs(move.of_second)) / 2 * scale;
+        times = round_times(kArrow / largest);
+    }
+    const std::string caption = caption_of(content, *joint, times);
+    put(out, "<figure class=\"close\">\n");
+    open_drawing(out, "joint", kWide, high, "img",
+                 fmt::format("{} and {} taken apart", name_of_part(content, joint->first), name_of_part(content, joint->second)),
+                 caption);
+    put_scene(out, scene, bodies, sheet);
+    put_paths(out, *joint, apart, view, sheet);
+    put_grain_arrow(out, name_of_part(content, joint->first), apart.first, first.solid.grain, view, sheet);
+    put_grain_arrow(out, name_of_part(content, joint->second), apart.second, second.solid.grain, view, sheet);
+    if (!joint->moves.empty()) {
+        const DrawnMove& move = joint->moves.front();
+        const Vec middle = (vec_of(joint->contact.lo) + vec_of(joint->contact.hi)) / 2;
+        if (std::abs(move.of_first) >= kHardly * std::abs(move.of_second))
+            put_move_arrows(out, middle + apart.shift, move, move.of_first, times, view, sheet);
+        if (!move.at_edge && std::abs(move.of_second) >= kHardly * std::abs(move.of_first))
+            put_move_arrows(out, middle, move, move.of_second, times, view, sheet);
+    }
+    close_drawing(out);
+    put(out, "<figcaption>{}</figcaption>\n</figure>\n", html_text(caption));
+}
+
+} // namespace jointwright

@@ -1,0 +1,233 @@
+#include "catch.hpp"
+#include "checks/checked.hpp"
+#include "sample_content.hpp"
+
+#include "checks/drawn_piece.hpp"
+#include "report/drawing_deflected.hpp"
+#include "report/drawing_joint.hpp"
+#include "report/drawing_piece.hpp"
+#include "report/drawing_scale.hpp"
+#include "report/drawing_section.hpp"
+#include "report/html.hpp"
+#include "wood/distortion.hpp"
+
+#include <cmath>
+#include <regex>
+
+using namespace jointwright;
+
+namespace {
+
+ReportContent drawn_content(const std::string& text)
+{
+    CheckOptions options;
+    options.drawn = true;
+    return check_piece(checked::piece_of(text), testing::shared_facts(), options);
+}
+
+std::size_t index_of_finding(const ReportContent& content, std::string_view check)
+{
+    for (std::size_t i = 0; i < content.findings.size(); ++i)
+        if (content.findings[i].check == check) return i;
+    throw std::logic_error("no such finding");
+}
+
+template <class Draw>
+std::string drawn_by(const Draw& draw)
+{
+    HtmlOut out;
+    draw(out);
+    return fmt::to_string(out);
+}
+
+std::size_t occurrences(const std::string& text, const std::string& words)
+{
+    std::size_t found = 0;
+    for (std::size_t at = text.find(words); at != std::string::npos; at = text.find(words, at + words.size())) ++found;
+    return found;
+}
+
+/// Numbers of all coordinates lie within the view box, give or take a line's width.
+void check_within_box(const std::string& figure)
+{
+    std::smatch box;
+    REQUIRE(std::regex_search(figure, box, std::regex("viewBox=\"0 0 ([0-9]+) ([0-9]+)\"")));
+    const double wide = std::stod(box[1]), high = std::stod(box[2]);
+    const std::regex dot("[ML](-?[0-9.]+) (-?[0-9.]+)");
+    std::size_t dots = 0;
+    for (auto it = std::sregex_iterator(figure.begin(), figure.end(), dot); it != std::sregex_iterator(); ++it, ++dots) {
+        const double x = std::stod((*it)[1]), y = std::stod((*it)[2]);
+        CHECK((x > -1.5 && x < wide + 1.5 && y > -1.5 && y < high + 1.5));
+    }
+    CHECK((dots > 10 || figure.find("<path") == std::string::npos));
+    CHECK(figure.find("nan") == std::string::npos);
+    CHECK(figure.find("inf") == std::string::npos);
+}
+
+} // namespace
+
+TEST_CASE("Every built-in design is drawn within its frame, with its sizes", "[drawing][page]")
+{
+    for (const char* name : {"boot-bench", "breadboard-glued-full-width", "cabinet-door-damp-coast", "cherry-top-glued",
+                             "drawer-bottom-glued-all-round", "ledged-door-screwed-tight", "mirror-frame-wide-flat-sawn",
+                             "wide-shelf-bookcase", "window-seat-metric"}) {
+        CAPTURE(name);
+        const ReportContent content = drawn_content(checked::built_in_design(name));
+        const std::string corner = drawn_by([&](HtmlOut& out) { put_piece_drawing(out, content); });
+        check_within_box(corner);
+        const std::string views = drawn_by([&](HtmlOut& out) { put_three_views(out, content); });
+        CHECK(occurrences(views, "<svg") == 3);
+        std::size_t from = views.find("<figure");
+        while (from != std::string::npos) {
+            const std::size_t next = views.find("<figure", from + 1);
+            check_within_box(views.substr(from, next - from));
+            from = next;
+        }
+        for (std::size_t i = 0; i < content.findings.size(); ++i) {
+            const std::string close = drawn_by([&](HtmlOut& out) {
+                put_joint_drawing(out, content, i);
+                put_row_drawing(out, content, i);
+                put_end_grain_drawing(out, content, i);
+            });
+            if (!close.empty()) check_within_box(close);
+        }
+    }
+}
+
+TEST_CASE("The three views carry the overall sizes in the maker's units", "[drawing][page]")
+{
+    const ReportContent content = drawn_content(checked::built_in_design("boot-bench"));
+    const std::string views = drawn_by([&](HtmlOut& out) { put_three_views(out, content); });
+    CHECK(occurrences(views, ">44 in</text>") == 2);
+    CHECK(occurrences(views, ">13 1/2 in</text>") == 2);
+    CHECK(occurrences(views, ">18 in</text>") == 2);
+}
+
+TEST_CASE("Marks lead to the findings that do not pass", "[drawing][page]")
+{
+    const ReportContent content = drawn_content(checked::built_in_design("deep-tenon-glued-whole"));
+    const std::string corner = drawn_by([&](HtmlOut& out) { put_piece_drawing(out, content); });
+    REQUIRE(content.findings[1].verdict == Verdict::fail);
+    CHECK_THAT(corner, ContainsSubstring("<a class=\"fail\" href=\"#finding-1\""));
+    CHECK_THAT(corner, ContainsSubstring("<a class=\"fail\" href=\"#finding-2\""));
+    CHECK(corner.find("#finding-3") == std::string::npos);
+}
+
+TEST_CASE("A failing joint is taken apart once, with its movement and the scale of it in words", "[drawing][page]")
+{
+    const ReportContent content = drawn_content(checked::built_in_design("cherry-top-glued"));
+    const std::size_t at = index_of_finding(content, "cross-grain");
+    REQUIRE(content.drawn->joints.size() == 1);
+    const DrawnJoint& joint = content.drawn->joints.front();
+    CHECK(joint.apart == Point{0, 0, 1}); // the top lifts off
+    REQUIRE_FALSE(joint.moves.empty());
+    // What the arrows show is what the finding says.
+    const DrawnMove& move = joint.moves.front();
+    CHECK_THAT(std::abs(move.of_first - move.of_second),
+               WithinRel(checked::value_of(content.findings[at], "differential_movement"), 1e-6));
+    const std::string close = drawn_by([&](HtmlOut& out) { put_joint_drawing(out, content, at); });
+    CHECK_THAT(close, ContainsSubstring("grain of top"));
+    CHECK_THAT(close, ContainsSubstring("end apron hardly moves"));
+    CHECK_THAT(close, ContainsSubstring("20 times as large as it is"));
+    CHECK(occurrences(close, "class=\"move\"") == 2);
+    CHECK(drawn_by([&](HtmlOut& out) { put_joint_drawing(out, content, at + 1); }).empty());
+}
+
+TEST_CASE("Solids of a joint: the slat comes off the rail upwards, the tenon out of the leg along the rail", "[drawing][page]")
+{
+    const ReportContent bench = drawn_content(checked::built_in_design("boot-bench"));
+    REQUIRE(bench.drawn->joints.size() == 1);
+    CHECK(bench.drawn->joints.front().apart == Point{0, 0, 1});
+    const ReportContent table = drawn_content(checked::built_in_design("deep-tenon-glued-whole"));
+    REQUIRE(table.drawn->joints.size() == 2);
+    for (const DrawnJoint& joint : table.drawn->joints) CHECK(joint.apart[2] == 0);
+}
+
+TEST_CASE("A panel's edge moves in and out of its groove by half of the panel's width change", "[drawing][page]")
+{
+    const ReportContent content = drawn_content(checked::built_in_design("cabinet-door-damp-coast"));
+    REQUIRE(content.drawn->joints.size() == 1);
+    const DrawnJoint& joint = content.drawn->joints.front();
+    REQUIRE(joint.moves.size() == 1);
+    const DrawnMove& move = joint.moves.front();
+    CHECK(move.at_edge);
+    const Finding& size = checked::finding_of(content.findings, "seasonal-size", "panel");
+    CHECK_THAT(move.length, WithinAbs(checked::value_of(size, "size_made"), 1e-9));
+    CHECK_THAT(move.of_first,
+               WithinAbs(checked::value_of(size, move.driest ? "size_driest" : "size_dampest") - move.length, 1e-9));
+    const std::string close = drawn_by([&](HtmlOut& out) { put_joint_drawing(out, content, joint.findings.front()); });
+    CHECK(occurrences(close, "class=\"move\"") == 1);
+    CHECK_THAT(close, ContainsSubstring("half of it at this edge"));
+}
+
+TEST_CASE("A board's end moves round its pith as the cup formula says", "[drawing][page]")
+{
+    // Flat-sawn, 200 mm wide, rings of 300 mm, drying: the edges drop by the cup of cup_of.
+    const double tangential = -0.0133, radial = -0.0057, half = 0.1, r = 0.3;
+    const double upright = std::acos(-1.0) / 2;
+    const drawing::Dot middle = drawing::moved_round_pith({0, r}, upright, tangential, radial);
+    const drawing::Dot edge = drawing::moved_round_pith({half, r}, upright, tangential, radial);
+    const Cup cup = cup_of({metres(2 * half), metres(r), degrees(0)}, {tangential, radial});
+    CHECK_THAT(edge.y - middle.y, WithinAbs(in_metres(cup.depth), 1e-12));
+    CHECK_THAT(edge.x / half - 1, WithinAbs(cup.width_strain, 1e-12));
+}
+
+TEST_CASE("A movement is drawn a round number of times too large", "[drawing][page]")
+{
+    CHECK(drawing::round_times(0.3) == 1);
+    CHECK(drawing::round_times(4.9) == 2);
+    CHECK(drawing::round_times(5) == 5);
+    CHECK(drawing::round_times(99) == 50);
+    CHECK(drawing::round_times(100) == 100);
+    CHECK(drawing::round_times(std::nan("")) == 1);
+}
+
+TEST_CASE("A gap that closes is drawn closed, one that stays open is drawn open", "[drawing][page]")
+{
+    const ReportContent closing = drawn_content(checked::built_in_design("porch-slats-too-close"));
+    const std::string row = drawn_by([&](HtmlOut& out) { put_row_drawing(out, closing, index_of_finding(closing, "slat-gap")); });
+    CHECK_THAT(row, ContainsSubstring(">driest</text>"));
+    CHECK_THAT(row, ContainsSubstring("closed, pressed"));
+    CHECK(occurrences(row, "<rect") == 12);
+    const ReportContent open = drawn_content(checked::built_in_design("boot-bench"));
+    const std::string wide = drawn_by([&](HtmlOut& out) { put_row_drawing(out, open, index_of_finding(open, "slat-gap")); });
+    CHECK_THAT(wide, ContainsSubstring("gap 0.578 in"));
+    CHECK_THAT(wide, ContainsSubstring("times as large as they are"));
+}
+
+TEST_CASE("Centrelines under load: dashed at rest, full where they go, the scale told", "[drawing][page]")
+{
+    const ReportContent content = drawn_content(checked::built_in_design("boot-bench"));
+    const MovedLine rail{{{0, 0.02, 0.4}, {0.5, 0.02, 0.4}, {1, 0.02, 0.4}}, {{0, 0, 0}, {0, 0, -0.003}, {0, 0, 0}}};
+    const std::string figure = drawn_by([&](HtmlOut& out) { put_deflected_drawing(out, content, {rail}, "two <people>"); });
+    check_within_box(figure);
+    CHECK_THAT(figure, ContainsSubstring("the farthest point moves 0.118 in"));
+    CHECK_THAT(figure, ContainsSubstring("two &lt;people&gt;"));
+    CHECK(occurrences(figure, "class=\"made\"") == 1);
+    CHECK(occurrences(figure, "class=\"move\"") == 1);
+    CHECK(drawn_by([&](HtmlOut& out) { put_deflected_drawing(out, content, {}, "nobody"); }).empty());
+    CHECK(drawn_by([&](HtmlOut& out) { put_deflected_drawing(out, sample_content(), {rail}, "nobody"); }).empty());
+}
+
+TEST_CASE("Hostile names come out of drawings as text", "[drawing][page][hostile]")
+{
+    ReportContent content = drawn_content(checked::built_in_design("cherry-top-glued"));
+    for (const std::string& name : hostile_names()) {
+        CAPTURE(name.substr(0, 40));
+        ReportContent hostile = content;
+        hostile.piece_name = name;
+        for (PartLine& part : hostile.parts) part.id = name;
+        for (Finding& f : hostile.findings) f.subject = f.headline = name;
+        const std::string page = write_html(hostile);
+        const std::string markup = page.substr(page.find("</style>"));
+        for (const char* never : {"<script", "<img", "<b>", "\x1b", "\xff", "\u202E", "\u2067"})
+            CHECK(markup.find(never) == std::string::npos);
+    }
+}
+
+TEST_CASE("A design without drawings asked for carries none, and its page stands all the same", "[drawing][page]")
+{
+    const ReportContent content = checked::content_of(checked::built_in_design("boot-bench"));
+    CHECK_FALSE(content.drawn);
+    CHECK(write_html(content).find("class=\"drawing corner") == std::string::npos);
+}
