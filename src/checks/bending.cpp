@@ -53,15 +53,23 @@ std::vector<Finding> check_bending(const Prepared& prepared)
                     {"load", m.load, "N"}};
         f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(m.copy, true), g->load_case->name),
                              "own weight and lasting loads with it", "", m.load, "N", g->load_case->source});
+        f.working.push_back({"Bending moment there, the piece solved as one frame", "M",
+                             fmt::format("span {}, {} from its lower end", size_words(prepared, m.span), size_words(prepared, m.stress_at)),
+                             std::abs(m.moment), "N m", "mechanics of frames (Timoshenko beams and plates)"});
+        if (std::abs(m.side_moment) > 0.01 * std::abs(m.moment))
+            f.working.push_back({"Bending sideways at the same place", "M_s", "", std::abs(m.side_moment), "N m",
+                                 "mechanics of frames (Timoshenko beams and plates)"});
         f.working.push_back(
-            {"Bending moment, the part as a beam on what bears it", "M",
-             fmt::format("span {}, {} from its lower end", size_words(prepared, m.span), size_words(prepared, m.stress_at)),
-             std::abs(m.moment), "N m", "statics of a straight beam (Timoshenko elements)"});
-        f.working.push_back(
-            {"Bending stress of the net section", "σ = M d/(2 I), I = b d³/12 less what is rounded off or mortised out",
-             fmt::format("b = {} mm, d = {} mm, I = {} mm⁴", write_number(m.breadth * 1e3, 4), write_number(m.depth * 1e3, 4),
-                         write_number(std::abs(m.moment) * m.depth / (2 * std::max(g->stress, 1e-9)) * 1e12, 5)),
-             g->stress, "Pa", prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
+            {"Bending stress of the net section, both ways together", "σ = M d/(2 I) + M_s b/(2 I_s), I = b d³/12 less what is rounded off or mortised out",
+             fmt::format("b = {} mm, d = {} mm", write_number(m.breadth * 1e3, 4), write_number(m.depth * 1e3, 4)), g->stress, "Pa",
+             prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
+        if (m.bounds) {
+            f.values.push_back({"stress_joints_free", m.bounds->stress_free, "Pa"});
+            f.values.push_back({"stress_joints_stiff", m.bounds->stress_stiff, "Pa"});
+            f.working.push_back({"The same with joints that turn freely; with joints that do not turn at all it would be the value in brackets",
+                                 "", fmt::format("({})", write_stress(pascals(m.bounds->stress_stiff))), m.bounds->stress_free, "Pa",
+                                 prepared.facts->cite("engineering-estimate", "stiffness of joints: wood beside their faces as a bed of springs")});
+        }
         for (WorkingStep& step : resistance_working(prepared, p, StrengthKind::bending, *g)) f.working.push_back(std::move(step));
         gather_sources(f);
         findings.push_back(std::move(f));

@@ -28,6 +28,11 @@ std::vector<Finding> check_sag(const Prepared& prepared);
 std::vector<Finding> check_bending(const Prepared& prepared);
 std::vector<Finding> check_shear(const Prepared& prepared);
 std::vector<Finding> check_notch(const Prepared& prepared);
+std::vector<Finding> check_bearing(const Prepared& prepared);
+std::vector<Finding> check_leg(const Prepared& prepared);
+std::vector<Finding> check_rack(const Prepared& prepared);
+std::vector<Finding> check_tip(const Prepared& prepared);
+std::vector<Finding> check_creep(const Prepared& prepared);
 std::vector<Finding> check_stands(const Prepared& prepared);
 std::vector<Finding> check_dust(const Prepared& prepared);
 

@@ -38,6 +38,7 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
     std::optional<Governing> worst;
     for (const MemberResult& member : prepared.statics.members) {
         if (prepared.piece->copies[member.copy].part != part) continue;
+        if (!prepared.statics.settled[member.load_case]) continue; // what comes away is told by `stands`
         const LoadCase& load_case = prepared.statics.cases.cases[member.load_case];
         Governing g;
         g.member = &member;

@@ -27,7 +27,12 @@ const std::vector<CheckInfo>& all_checks()
         {"bending", "whether lying parts break under people and goods", check_bending},
         {"shear", "shear along the grain of lying parts", check_shear},
         {"notch", "notches and housings: net section, cracks from the stretched side", check_notch},
-        {"stands", "parts that touch nothing or hang in the air", check_stands},
+        {"bearing", "whether parts dent each other where they press across the grain", check_bearing},
+        {"leg", "legs, posts and case sides: pressed, bent, and as columns", check_leg},
+        {"rack", "how far the piece sways when it is pushed", check_rack},
+        {"tip", "whether the piece tips over under someone at its edge", check_tip},
+        {"creep", "lasting loads: how much sag grows over the years", check_creep},
+        {"stands", "parts that touch nothing, hang in the air, fold or come away", check_stands},
         {"dust", "woods whose dust irritates or sensitises", check_dust},
         {"species-unsure", "what hangs on not knowing the wood", nullptr},
     };

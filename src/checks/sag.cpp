@@ -2,6 +2,7 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/creep_factor.hpp"
 #include "checks/member_strength.hpp"
 #include "measure/write.hpp"
 
@@ -46,13 +47,6 @@ SagRule rule_for(const Prepared& prepared, std::size_t part, double span)
     return rule;
 }
 
-const Datum<double>& creep_for(const Prepared& prepared, const PartState& state)
-{
-    // Service classes of EN 1995-1-1 by the dampest moisture content: to 12 % dry, to 20 % damp, above that wet.
-    const double damp = state.dampest.percent();
-    return prepared.facts->number(damp <= 12.5 ? "creep_dry" : damp <= 20 ? "creep_damp" : "creep_wet");
-}
-
 } // namespace
 
 std::vector<Finding> check_sag(const Prepared& prepared)
@@ -62,13 +56,15 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         const Part& part = prepared.piece->parts[p];
         if (!has_beam(prepared, p)) continue;
         const PartState& state = prepared.parts[p];
-        const Datum<double>& creep = creep_for(prepared, state);
+        const Datum<double>& creep = creep_factor(*prepared.facts, state.dampest);
         const MemberResult* worst = nullptr;
         double use = 0, total = 0, at_once = 0, over = 0;
         SagRule rule;
         for (const MemberResult& m : prepared.statics.members) {
             const LoadCase& load_case = prepared.statics.cases.cases[m.load_case];
-            if (prepared.piece->copies[m.copy].part != p || load_case.proof || !load_case.counts_for_sag) continue;
+            if (prepared.piece->copies[m.copy].part != p || load_case.proof || !load_case.counts_for_sag ||
+                !prepared.statics.settled[m.load_case])
+                continue;
             for (const auto& [sag, span] : {std::pair{m.sag, m.sag_span}, std::pair{m.most_sag, m.most_sag_span}}) {
                 if (span <= 0) continue;
                 const double lasting = load_case.duration == LoadDuration::lasting ? sag : std::min(sag, m.lasting_sag);
@@ -114,9 +110,16 @@ std::vector<Finding> check_sag(const Prepared& prepared)
                              "own weight and lasting loads with it", "", worst->load, "N", load_case.source});
         f.working.push_back({"Sag at once, bending and shear, net section, on the straight line between its supports",
                              "δ = kb W L³/(E I) + ks W L/(G A')",
-                             fmt::format("L = {}, net depth {}", size_words(prepared, over), size_words(prepared, worst->depth)),
+                             fmt::format("L = {}, net depth {}; the piece solved as one frame", size_words(prepared, over), size_words(prepared, worst->depth)),
                              at_once, "m",
-                             prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko elements")});
+                             prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko beams and plates")});
+        if (worst->bounds) {
+            f.values.push_back({"deflection_joints_free", worst->bounds->sag_free, "m"});
+            f.values.push_back({"deflection_joints_stiff", worst->bounds->sag_stiff, "m"});
+            f.working.push_back({"The same with joints that turn freely; with joints that do not turn at all it would be the value in brackets",
+                                 "", fmt::format("({})", small_words(prepared, worst->bounds->sag_stiff)), worst->bounds->sag_free, "m",
+                                 prepared.facts->cite("engineering-estimate", "stiffness of joints: wood beside their faces as a bed of springs")});
+        }
         f.working.push_back({"Growth of the lasting part by creep", "δ + k_def δ_lasting",
                              fmt::format("k_def = {}", write_number(creep.value, 2)), total, "m", creep.cite.text()});
         f.working.push_back({"Limit", rule.words, "", rule.limit, "m", rule.source});

@@ -49,6 +49,47 @@ void add_near_misses(const Prepared& prepared, std::vector<Finding>& findings)
     }
 }
 
+/// Parts that nothing keeps from moving though they touch others: the piece folds up, or a part swings.
+void add_loose(const Prepared& prepared, std::vector<Finding>& findings)
+{
+    const auto& loose = prepared.statics.loose;
+    if (loose.empty()) return;
+    std::vector<std::string> names;
+    for (const std::size_t i : loose)
+        if (const std::string& id = prepared.piece->part_of(i).id; std::find(names.begin(), names.end(), id) == names.end()) names.push_back(id);
+    std::string list;
+    for (std::size_t k = 0; k < std::min<std::size_t>(names.size(), 4); ++k) list += (k == 0 ? "" : ", ") + names[k];
+    if (names.size() > 4) list += " and others";
+    Finding f;
+    f.check = "stands";
+    f.subject = prepared.piece->part_of(loose.front()).id;
+    f.verdict = Verdict::fail;
+    f.where = prepared.piece->label(loose.front(), true);
+    f.headline = fmt::format("Nothing keeps {} from moving: the piece folds up or falls over there.", list);
+    f.remedy = "join these parts so that they cannot slide, swing or turn: glue or peg their joints, or add a brace";
+    findings.push_back(std::move(f));
+}
+
+/// Loads under which a part comes away or the piece topples.
+void add_coming_away(const Prepared& prepared, std::vector<Finding>& findings)
+{
+    const Statics& statics = prepared.statics;
+    if (!statics.loose.empty()) return;
+    for (std::size_t k = 0; k < statics.settled.size(); ++k) {
+        if (statics.settled[k] || statics.cases.cases[k].lift) continue; // a loose slat that is lifted off is no fault
+        Finding f;
+        f.check = "stands";
+        f.subject = prepared.piece->name;
+        f.verdict = Verdict::fail;
+        f.where = statics.cases.cases[k].name;
+        f.headline = fmt::format("With {} a part comes away, or the piece topples: faces that only lie on each other cannot pull.",
+                                 statics.cases.cases[k].name);
+        f.remedy = "fasten what lies loose, or bring its supports farther out";
+        findings.push_back(std::move(f));
+        return;
+    }
+}
+
 } // namespace
 
 std::vector<Finding> check_stands(const Prepared& prepared)
@@ -72,6 +113,8 @@ std::vector<Finding> check_stands(const Prepared& prepared)
         keep_worst(findings, std::move(f));
     }
     add_near_misses(prepared, findings);
+    add_loose(prepared, findings);
+    add_coming_away(prepared, findings);
     if (!findings.empty()) return findings;
     Finding f;
     f.check = "stands";

@@ -6,7 +6,9 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <map>
 #include <set>
 
 namespace jointwright {
@@ -88,7 +90,7 @@ void add_case(LoadCases& cases, std::string name, bool proof, LoadDuration durat
     load_case.duration = duration;
     load_case.counts_for_sag = sag;
     load_case.source = cite.text();
-    for (const CopyLoad& load : loads) load_case.total += load.force;
+    for (const CopyLoad& load : loads) load_case.total -= load.direction[2] * load.force; // down
     load_case.loads = std::move(loads);
     cases.cases.push_back(std::move(load_case));
 }
@@ -109,7 +111,110 @@ std::vector<double> places_across(double lo, double hi, double size)
     return {middle, lo + size / 2, hi - size / 2};
 }
 
+/// A level force on everything that carries, shared by area.
+std::vector<CopyLoad> push_on(const Piece& piece, const std::vector<std::size_t>& carried, std::size_t axis, double force)
+{
+    std::vector<CopyLoad> loads = spread(piece, carried, joint_plan(piece, carried), std::abs(force));
+    for (CopyLoad& load : loads) {
+        load.direction = {0, 0, 0};
+        load.direction[axis] = force > 0 ? 1 : -1;
+    }
+    return loads;
+}
+
+const char* towards(std::size_t axis, bool far) { return axis == 0 ? (far ? "to the right" : "to the left") : (far ? "to the back" : "to the front"); }
+
+/// Pushes both ways along both axes, with something heavy on top.
+/// @param forces  along x and along y
+void add_pushes(LoadCases& cases, const Piece& piece, const std::vector<std::size_t>& carried, const std::string& what,
+                const std::array<const Datum<double>*, 2>& forces, double weight)
+{
+    for (const std::size_t axis : {std::size_t{0}, std::size_t{1}})
+        for (const bool far : {true, false}) {
+            std::vector<CopyLoad> loads = push_on(piece, carried, axis, far ? forces[axis]->value : -forces[axis]->value);
+            const std::vector<CopyLoad> down = spread(piece, carried, joint_plan(piece, carried), weight);
+            loads.insert(loads.end(), down.begin(), down.end());
+            add_case(cases, fmt::format("{} pushed {} with {} N", what, towards(axis, far), write_number(forces[axis]->value, 3)), true,
+                     LoadDuration::short_term, false, std::move(loads), forces[axis]->cite);
+            cases.cases.back().push = true;
+        }
+}
+
+/// The force with which the piece is just not taken off the floor by one place of it, and the weights that jerk with it: they pull at the place.
+void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
+{
+    if (!piece.wall.empty()) return;
+    const Datum<double>& jerk = facts.number("lift_factor");
+    double weight = 0, gx = 0, gy = 0, floor = 1e30;
+    for (const CopyLoad& load : cases.lasting) {
+        const Box& box = piece.copies[load.copy].box;
+        weight += load.force;
+        gx += load.force * box.middle(Axis::x);
+        gy += load.force * box.middle(Axis::y);
+        floor = std::min(floor, box.lo[2]);
+    }
+    if (weight <= 0) return;
+    Plan feet{1e30, -1e30, 1e30, -1e30};
+    for (const Copy& copy : piece.copies)
+        if (copy.box.lo[2] < floor + kTouch) {
+            const Plan p = plan_of(copy.box);
+            feet = {std::min(feet.x0, p.x0), std::max(feet.x1, p.x1), std::min(feet.y0, p.y0), std::max(feet.y1, p.y1)};
+        }
+    const std::array<double, 2> centre{gx / weight, gy / weight};
+    std::set<std::size_t> handles;
+    for (std::size_t k = 0; k < carried.size(); ++k)
+        if (k == 0 || k + 1 == carried.size() || k == carried.size() / 2) handles.insert(carried[k]);
+    for (const std::size_t i : handles) {
+        const Plan p = plan_of(piece.copies[i].box);
+        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0, a = 1 - g;
+        if (piece.part_of(i).grain == Axis::z) continue;
+        // Taken hold of in the middle of its length, at the edge farther from the middle of the piece.
+        std::array<double, 2> hold{};
+        hold[g] = (p.lo(g) + p.hi(g)) / 2;
+        hold[a] = (p.lo(a) + p.hi(a)) / 2 < centre[a] ? p.lo(a) : p.hi(a);
+        double share = 0.98;
+        for (const std::size_t axis : {std::size_t{0}, std::size_t{1}}) {
+            const double off = hold[axis] - centre[axis];
+            const double base = 0.9 * (off > 0 ? centre[axis] - feet.lo(axis) : feet.hi(axis) - centre[axis]);
+            if (std::abs(off) + base > 1e-6) share = std::min(share, std::max(0.0, base / (std::abs(off) + base)));
+        }
+        std::vector<CopyLoad> loads;
+        for (CopyLoad load : cases.lasting) {
+            load.force *= jerk.value - 1;
+            loads.push_back(load);
+        }
+        const double half = std::min(facts.number("table_patch").value, p.size(g)) / 2;
+        loads.push_back({i, hold[g] - half, hold[g] + half, jerk.value * share * weight, hold[a], 0, {0, 0, 1}});
+        add_case(cases, fmt::format("the piece lifted by the edge of {}", piece.label(i, true)), true, LoadDuration::short_term, false,
+                 std::move(loads), jerk.cite);
+        cases.cases.back().lift = true;
+        cases.cases.back().total = 0; // a jerk up and the weights that answer it
+        for (const CopyLoad& load : cases.cases.back().loads) cases.cases.back().total -= load.direction[2] * load.force;
+    }
+}
+
 std::string people(int n) { return n == 1 ? "one person sitting" : fmt::format("{} people side by side", n); }
+
+constexpr std::size_t kStoodOn = 24; // copies of one part that a person stands on in turn
+
+/// Copies that are stood on: all, or of a long row both ends, the middle and others between.
+std::vector<std::size_t> stood_on(LoadCases& cases, const Piece& piece, const std::vector<std::size_t>& carried)
+{
+    std::map<std::size_t, std::vector<std::size_t>> by_part;
+    for (const std::size_t i : carried) by_part[piece.copies[i].part].push_back(i);
+    std::vector<std::size_t> chosen;
+    for (const auto& [part, copies] : by_part) {
+        if (copies.size() <= kStoodOn) {
+            chosen.insert(chosen.end(), copies.begin(), copies.end());
+            continue;
+        }
+        for (std::size_t k = 0; k < kStoodOn; ++k) chosen.push_back(copies[k * (copies.size() - 1) / (kStoodOn - 1)]);
+        cases.assumed.push_back(fmt::format("of the {} copies of {} a person stands on {} in turn, from end to end", copies.size(),
+                                            piece.parts[part].id, kStoodOn));
+    }
+    std::sort(chosen.begin(), chosen.end());
+    return chosen;
+}
 
 void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
 {
@@ -140,7 +245,7 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
             }
     }
     const double pad = facts.number("proof_pad").value, foot = facts.number("foot").value;
-    for (const std::size_t i : carried) {
+    for (const std::size_t i : stood_on(cases, piece, carried)) {
         const Box& box = piece.copies[i].box;
         const std::string label = piece.label(i, true);
         add_case(cases, fmt::format("proof load on a pad over {}", label), true, LoadDuration::short_term, false,
@@ -157,6 +262,51 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
                      {load}, proof.cite);
         }
     }
+}
+
+/// Sideways: the loads of the leg tests; the side that is longer is pushed as chairs are pushed sideways.
+void add_seat_pushes(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
+{
+    const Plan plan = joint_plan(piece, carried);
+    const std::string level(level_key(piece.limits.level));
+    const Datum<double>*side = &facts.number("push_" + level), *front = &facts.number("push_front_" + level);
+    const bool along_x = plan.size(0) >= plan.size(1);
+    add_pushes(cases, piece, carried, "the loaded seat", {along_x ? side : front, along_x ? front : side},
+               facts.number("push_seat_load").value);
+}
+
+void add_case_pushes(LoadCases& cases, const Piece& piece, const Facts& facts)
+{
+    if (!piece.wall.empty()) return;
+    // Leaned on at the top, or at the height of a shoulder on a taller case.
+    double floor = 1e30, top = -1e30;
+    for (const Copy& copy : piece.copies) {
+        floor = std::min(floor, copy.box.lo[2]);
+        top = std::max(top, copy.box.hi[2]);
+    }
+    const double height = std::min(top, floor + facts.number("lean_height").value);
+    std::vector<std::size_t> at; // what reaches that height
+    for (std::size_t i = 0; i < piece.copies.size(); ++i)
+        if (piece.copies[i].box.hi[2] > height - kTouch && piece.copies[i].box.lo[2] < height + kTouch) at.push_back(i);
+    if (at.empty()) return;
+    const Datum<double>& lean = facts.number("case_lean");
+    for (const std::size_t axis : {std::size_t{0}, std::size_t{1}})
+        for (const bool far : {true, false}) {
+            std::vector<CopyLoad> loads;
+            for (const std::size_t i : at) {
+                const Box& box = piece.copies[i].box;
+                const std::size_t g = index_of(piece.part_of(i).grain);
+                CopyLoad load{i, box.lo[g], box.hi[g], lean.value / static_cast<double>(at.size())};
+                if (g == 2) load.from = load.to = height;
+                load.across = box.middle(g == 0 ? Axis::y : Axis::x);
+                load.direction = {0, 0, 0};
+                load.direction[axis] = far ? 1 : -1;
+                loads.push_back(load);
+            }
+            add_case(cases, fmt::format("a person leaning on it, {}, with {} N", towards(axis, far), write_number(lean.value, 3)), true,
+                     LoadDuration::short_term, false, std::move(loads), lean.cite);
+            cases.cases.back().push = true;
+        }
 }
 
 void add_table_cases(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
@@ -210,14 +360,15 @@ void add_stated_cases(LoadCases& cases, const Piece& piece)
     int passing = 0;
     for (const StatedLoad& load : piece.loads) {
         std::vector<CopyLoad> loads;
-        const double down = -load.direction[2] * load.force.value();
         for (std::size_t k = 0; k < load.copies.size(); ++k) {
             const std::size_t i = load.copies[k];
             const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
             const double half = load.patch ? (*load.patch)[g] / 2 : 0;
             const Box& box = piece.copies[i].box;
-            loads.push_back({i, std::max(box.lo[g], load.at[g] - half), std::min(box.hi[g], load.at[g] + half),
-                             down * load.shares[k], load.at[1 - g], load.patch ? (*load.patch)[1 - g] : 0});
+            CopyLoad on{i, std::max(box.lo[g], load.at[g] - half), std::min(box.hi[g], load.at[g] + half),
+                        load.force.value() * load.shares[k], load.at[1 - g], load.patch ? (*load.patch)[1 - g] : 0, load.direction};
+            if (piece.part_of(i).grain == Axis::z) on.from = on.to = load.patch ? box.hi[2] : load.at[2]; // on its end, or at its side
+            loads.push_back(on);
         }
         if (load.lasting) {
             cases.lasting.insert(cases.lasting.end(), loads.begin(), loads.end());
@@ -229,8 +380,6 @@ void add_stated_cases(LoadCases& cases, const Piece& piece)
             add_case(cases, load.name, false, LoadDuration::sitting, true, std::move(loads),
                      {"the design's [[load]]", load.name, Provenance::retrieved, ""});
         }
-        if (std::hypot(load.direction[0], load.direction[1]) > 1e-6)
-            cases.assumed.push_back(fmt::format("of the load \"{}\" only the upright part is worked out", load.name));
     }
     if (passing > 1)
         add_case(cases, "all stated loads together", false, LoadDuration::sitting, true, std::move(together),
@@ -274,9 +423,21 @@ LoadCases load_cases_of(const Piece& piece, const Facts& facts, const std::vecto
     cases.cases.push_back(own);
     const auto carried = carried_copies(piece);
     if (!carried.empty()) {
-        if (piece.use == Use::seat) add_seat_cases(cases, piece, facts, carried);
-        if (piece.use == Use::table) add_table_cases(cases, piece, facts, carried);
-        if (piece.use == Use::shelf || piece.use == Use::cabinet) add_shelf_cases(cases, piece, facts, carried);
+        if (piece.use == Use::seat) {
+            add_seat_cases(cases, piece, facts, carried);
+            add_seat_pushes(cases, piece, facts, carried);
+            add_lifts(cases, piece, facts, carried);
+        }
+        if (piece.use == Use::table) {
+            add_table_cases(cases, piece, facts, carried);
+            const Datum<double>& push = facts.number("table_push");
+            add_pushes(cases, piece, carried, "the loaded top", {&push, &push}, facts.number("table_push_load").value * kStandardGravity);
+            add_lifts(cases, piece, facts, carried);
+        }
+        if (piece.use == Use::shelf || piece.use == Use::cabinet) {
+            add_shelf_cases(cases, piece, facts, carried);
+            add_case_pushes(cases, piece, facts);
+        }
     }
     if (piece.use == Use::seat && !piece.limits.seats) {
         const int n = seats_of(piece, facts);

@@ -17,6 +17,7 @@ struct LoadCase {
     bool proof = false; ///< a furniture-test load, else a service load
     LoadDuration duration = LoadDuration::sitting;
     bool push = false;           ///< sideways: judged by how far the piece sways
+    bool lift = false;           ///< the piece taken up by one of its parts
     bool counts_for_sag = true;  ///< sag is judged under service loads only, never under standing or pushing
     std::vector<CopyLoad> loads; ///< beside the lasting ones, which act in every case; none in the first case
     std::string source;          ///< where the size of the load comes from

@@ -1,0 +1,138 @@
+// Does the piece tip over under someone near its edge?
+
+#include "checks/check_tools.hpp"
+#include "checks/checks.hpp"
+#include "measure/write.hpp"
+#include "mechanics/footing.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace jointwright {
+
+namespace {
+
+/// One way of being tipped.
+struct Tipping {
+    std::string name, source;
+    PlanPoint at{};
+    double down = 0, aside = 0, height = 0; ///< N, N, m
+};
+
+struct Tipped {
+    Tipping by;
+    double ratio = 0, overturning = 0, restoring = 0;
+    Leverage lever;
+};
+
+Box carried_box(const Prepared& prepared)
+{
+    Box box{{1e30, 1e30, 1e30}, {-1e30, -1e30, -1e30}};
+    for (std::size_t i = 0; i < prepared.piece->copies.size(); ++i) {
+        if (!prepared.carried[i]) continue;
+        const Box& b = prepared.piece->copies[i].box;
+        for (std::size_t k = 0; k < 3; ++k) {
+            box.lo[k] = std::min(box.lo[k], b.lo[k]);
+            box.hi[k] = std::max(box.hi[k], b.hi[k]);
+        }
+    }
+    return box;
+}
+
+/// Middle and corners of every side, drawn in by the inset.
+std::vector<std::pair<PlanPoint, std::string>> edge_places(const Box& box, double inset)
+{
+    const auto in = [&](std::size_t k) {
+        const double d = std::min(inset, (box.hi[k] - box.lo[k]) / 2);
+        return std::array<double, 3>{box.lo[k] + d, (box.lo[k] + box.hi[k]) / 2, box.hi[k] - d};
+    };
+    const auto x = in(0), y = in(1);
+    return {{{x[1], y[0]}, "the middle of the front edge"}, {{x[1], y[2]}, "the middle of the back edge"},
+            {{x[0], y[1]}, "the middle of the left edge"},  {{x[2], y[1]}, "the middle of the right edge"},
+            {{x[0], y[0]}, "the front left corner"},        {{x[2], y[0]}, "the front right corner"},
+            {{x[0], y[2]}, "the back left corner"},         {{x[2], y[2]}, "the back right corner"}};
+}
+
+std::vector<Tipping> tippings(const Prepared& prepared, const Footing& footing)
+{
+    const Facts& facts = *prepared.facts;
+    const Piece& piece = *prepared.piece;
+    std::vector<Tipping> all;
+    if (std::none_of(prepared.carried.begin(), prepared.carried.end(), [](bool c) { return c; })) return all;
+    const Box box = carried_box(prepared);
+    const Datum<double>& load = facts.number("tip_seat_load");
+    const double height = box.hi[2] - footing.floor;
+    if (piece.use == Use::seat)
+        for (const auto& [at, words] : edge_places(box, facts.number("tip_seat_inset").value))
+            all.push_back({fmt::format("a person sitting down at {}", words), load.cite.text(), at, load.value, facts.number("tip_seat_push").value, height});
+    if (piece.use == Use::table)
+        for (const auto& [at, words] : edge_places(box, facts.number("tip_table_inset").value))
+            all.push_back({fmt::format("a person leaning on {}", words), facts.number("tip_table_inset").cite.text(), at, load.value, 0, height});
+    if (piece.use == Use::cabinet || piece.use == Use::shelf) {
+        double top = -1e30;
+        for (const Copy& copy : piece.copies) top = std::max(top, copy.box.hi[2]);
+        const Datum<double>& child = facts.number("tip_case_mass");
+        if (top - footing.floor < facts.number("tip_case_height").value) return all;
+        // A child pulls on the front: on a shelf's edge; on a drawer or door of a cabinet it hangs half a depth before it.
+        const double before = piece.use == Use::cabinet ? (box.hi[1] - box.lo[1]) / 2 : 0;
+        all.push_back({piece.use == Use::cabinet ? "a child on the front of an open drawer or door, the rest empty" : "a child on the front edge of a shelf, the rest empty",
+                       child.cite.text(), {(box.lo[0] + box.hi[0]) / 2, box.lo[1] - before}, child.value * kStandardGravity, 0, height});
+    }
+    return all;
+}
+
+std::optional<Tipped> worst_of(const Footing& footing, const std::vector<Tipping>& ways)
+{
+    std::optional<Tipped> worst;
+    for (const Tipping& way : ways)
+        for (const Leverage& lever : leverages(footing, way.at)) {
+            const double over = way.down * std::max(lever.outside, 0.0) + way.aside * way.height;
+            const double back = footing.weight * std::max(lever.inside, 0.0) + way.down * std::max(-lever.outside, 0.0);
+            const double ratio = back > 0 ? over / back : 1e6;
+            if (!worst || ratio > worst->ratio * (1 + 1e-9)) worst = Tipped{way, ratio, over, back, lever};
+        }
+    return worst;
+}
+
+} // namespace
+
+std::vector<Finding> check_tip(const Prepared& prepared)
+{
+    const Piece& piece = *prepared.piece;
+    if (!piece.wall.empty() || prepared.whole_mass() <= 0) return {};
+    const Footing footing = footing_of(prepared);
+    const auto worst = worst_of(footing, tippings(prepared, footing));
+    if (!worst) return {};
+    const Facts& facts = *prepared.facts;
+    const Datum<double>& pass = facts.number("tip_pass");
+    Finding f;
+    f.check = "tip";
+    f.subject = piece.name;
+    f.utilisation = worst->ratio;
+    f.fails_from = 1;
+    f.verdict = worst->ratio <= pass.value ? Verdict::pass : worst->ratio <= 1 ? Verdict::warn : Verdict::fail;
+    f.where = worst->by.name;
+    const char* words = f.verdict == Verdict::pass ? "stands firm" : f.verdict == Verdict::warn ? "is near to tipping" : "tips over";
+    f.headline = fmt::format("The piece {} with {}: {:.0f} % of what it takes to tip it.", words, worst->by.name, worst->ratio * 100);
+    const bool tall = piece.use == Use::cabinet || piece.use == Use::shelf;
+    if (f.verdict != Verdict::pass)
+        f.remedy = tall ? "anchor it to the wall; children die under cases that tip" : "set the feet farther out, or let the top stand over less";
+    else if (tall)
+        f.remedy = "anchor it to the wall all the same: climbing children and full drawers are heavier than sums";
+    f.values = {{"overturning_ratio", worst->ratio, "1"}, {"overturning", worst->overturning, "N m"}, {"restoring", worst->restoring, "N m"},
+                {"outside", worst->lever.outside, "m"}, {"inside", worst->lever.inside, "m"}};
+    f.working.push_back({"The piece's own weight, nothing on it", "W", "", footing.weight, "N", "mass of the parts"});
+    f.working.push_back({"How far inside the line of its feet the weight acts", "a", "", worst->lever.inside, "m", "geometry"});
+    f.working.push_back({"How far outside that line the load acts; inside it helps", "e", worst->by.name, worst->lever.outside, "m", worst->by.source});
+    f.working.push_back({"Overturning moment", "F max(e, 0) + H h",
+                         fmt::format("F = {} N, H = {} N, h = {}", write_number(worst->by.down, 3), write_number(worst->by.aside, 3), size_words(prepared, worst->by.height)),
+                         worst->overturning, "N m", worst->by.source});
+    f.working.push_back({"Restoring moment", "W a + F max(−e, 0)", "", worst->restoring, "N m", facts.cite("mechanics", "balance about the foot line")});
+    f.working.push_back({"Passes to this share, since floors are uneven", "", "", pass.value, "1", pass.cite.text()});
+    gather_sources(f);
+    return {f};
+}
+
+} // namespace jointwright
