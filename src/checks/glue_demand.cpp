@@ -1,8 +1,10 @@
 #include "checks/glue_demand.hpp"
 
 #include "checks/check_tools.hpp"
+#include "checks/frame_demand.hpp"
 #include "measure/write.hpp"
-#include "mechanics/load_cases.hpp"
+#include "mechanics/frame_elements.hpp"
+#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
@@ -13,106 +15,95 @@ namespace jointwright {
 
 namespace {
 
-/// Glued contacts of a copy with what bears it.
-std::size_t glued_places(const Prepared& prepared, std::size_t copy)
+constexpr double kNoPull = 1.0;      // N: less is rounding, or a lever that the rest of the piece takes without noticing
+constexpr double kShortFace = 0.125; // m: over a longer face pressure is not straight from end to end, and no moment opens it as a whole
+
+using kernel::Vec3;
+
+Vec3 vec_of(const Point& p) { return {p[0], p[1], p[2]}; }
+
+/// Kinds whose glued faces are the sides of a core: what turns them is judged with the joint as a whole.
+bool is_core(JointKind kind)
 {
-    std::size_t n = 0;
-    for (const Bearing& b : prepared.statics.path.bearings[copy])
-        n += has_glue(prepared, prepared.layout->contacts[b.contact]) ? 1 : 0;
-    return std::max<std::size_t>(n, 1);
+    return kind == JointKind::tenon || kind == JointKind::bridle || kind == JointKind::dovetail || kind == JointKind::sliding_dovetail ||
+           kind == JointKind::dowel;
 }
 
-const Bearing* bearing_at(const Prepared& prepared, std::size_t contact, std::size_t upper)
+/// The glued face in its own measures.
+struct GlueFrame {
+    Vec3 normal, u, v;         ///< out of the first part into the second; along the grain of the carried part, across it
+    double lu = 0, lv = 0;
+};
+
+/// The part that the other bears at a contact; the first where neither does.
+std::size_t carried_at(const Prepared& prepared, std::size_t c)
 {
-    for (const Bearing& b : prepared.statics.path.bearings[upper])
-        if (b.contact == contact) return &b;
-    return nullptr;
+    const Contact& contact = prepared.layout->contacts[c];
+    for (const std::size_t upper : {contact.first, contact.second})
+        for (const Bearing& b : prepared.statics.path.bearings[upper])
+            if (b.contact == c) return upper;
+    return contact.first;
 }
 
-/// Section modulus of a face against tearing off along its longer side [m³], and its width.
-std::pair<double, double> peel_modulus(const Patch& patch, Axis grain_of_upper)
+GlueFrame frame_of(const Prepared& prepared, const GluedArea& glue, std::size_t carried)
 {
-    double along = 0, across = 0;
-    for (std::size_t i = 0; i < 3; ++i) {
-        if (std::abs(patch.normal[i]) > 0.9) continue;
-        const double side = patch.bounds.hi[i] - patch.bounds.lo[i];
-        (i == index_of(grain_of_upper) ? along : across) = side;
+    GlueFrame f;
+    f.normal = vec_of(glue.largest->normal);
+    const PartAxes axes = axes_of(prepared.piece->part_of(carried), prepared.piece->copies[carried]);
+    const Vec3 grain = vec_of(axes.grain);
+    Vec3 u = grain - grain.dot(f.normal) * f.normal;
+    if (u.norm() < 0.3) u = f.normal.unitOrthogonal();
+    f.u = u.normalized();
+    f.v = f.normal.cross(f.u);
+    double lo_u = 1e30, hi_u = -1e30, lo_v = 1e30, hi_v = -1e30;
+    for (const Point& p : glue.largest->outline) {
+        const Vec3 q = vec_of(p);
+        lo_u = std::min(lo_u, q.dot(f.u));
+        hi_u = std::max(hi_u, q.dot(f.u));
+        lo_v = std::min(lo_v, q.dot(f.v));
+        hi_v = std::max(hi_v, q.dot(f.v));
     }
-    return {along * across * across / 6, across};
+    f.lu = std::max(hi_u - lo_u, 1e-4);
+    f.lv = std::max(hi_v - lo_v, 1e-4);
+    return f;
 }
 
-constexpr double kNoPull = 1.0; // N: less is rounding, or a lever that the rest of the piece takes without noticing
+/// What a joint's forces ask of its glue.
+struct AskedOfGlue {
+    double shear = 0, pull = 0, opening = 0; ///< N, N, N m
+    double tension = 0;                      ///< Pa
+};
+
+AskedOfGlue asked_of(const GlueFrame& face, const GluedArea& glue, JointKind kind, bool by_shape, bool lifted, const JointForce& f)
+{
+    AskedOfGlue asked;
+    const Vec3 force = vec_of(f.force), moment = vec_of(f.moment);
+    const double along_normal = force.dot(face.normal);
+    asked.shear = (force - along_normal * face.normal).norm();
+    if (is_core(kind)) return asked;
+    asked.pull = -along_normal; // the first drags the second towards itself: the face opens
+    // Lifted by its edge, a part is held about its grain by the glue alone. Else a part that lies in or on another turns there only because
+    // things bend, and would lie as well without its glue.
+    const double about_grain = (lifted || !by_shape) && face.lv <= kShortFace ? std::abs(moment.dot(face.u)) : 0,
+                 about_other = !by_shape && face.lu <= kShortFace ? std::abs(moment.dot(face.v)) : 0;
+    asked.opening = about_grain;
+    const double share = std::max(glue.glued_share, 1e-3);
+    asked.tension = std::max(0.0, (asked.pull / (face.lu * face.lv) + 6 * about_grain / (face.lu * face.lv * face.lv) +
+                                   6 * about_other / (face.lv * face.lu * face.lu)) /
+                                      share);
+    if (!by_shape && std::max(face.lu, face.lv) <= kShortFace) {
+        // Twisting: the same stress all over at failure.
+        const double spread = twisting_capacity(metres(face.lu), metres(face.lv)).value();
+        asked.shear = std::hypot(asked.shear, moment.dot(face.normal) * face.lu * face.lv / spread);
+    }
+    return asked;
+}
 
 /// True when a part hangs from the face above it: its load pulls on the glue.
 bool hangs_from(const Contact& contact, const GluedArea& glue, std::size_t upper)
 {
     const double up = glue.largest->normal[2] * (upper == contact.first ? 1 : -1); // out of the carried part
     return up > 0.9;
-}
-
-/// What the bearing hands down here, worst of each kind: shear on a side face or a tenon, pull where a part hangs from a level face or is levered up.
-void add_handed_down(const Prepared& prepared, std::size_t c, const GluedArea& glue, std::size_t upper, bool level,
-                     std::vector<GlueDemand>& demands)
-{
-    const Contact& contact = prepared.layout->contacts[c];
-    const bool hangs = level && hangs_from(contact, glue, upper);
-    const auto& cases = prepared.statics.cases.cases;
-    for (const int kind : {0, 1, 2, 3}) { // lasting, sitting, short service, proof
-        double worst = 0;
-        std::size_t worst_case = 0;
-        for (const BearingForce& force : prepared.statics.forces) {
-            if (force.contact != c || force.upper != upper) continue;
-            const LoadCase& load_case = cases[force.load_case];
-            const int of = load_case.proof ? 3 : static_cast<int>(load_case.duration);
-            const double pull = level ? (hangs ? force.force : -force.force) : std::abs(force.force);
-            if (of != kind || pull <= worst) continue;
-            worst = pull;
-            worst_case = force.load_case;
-        }
-        if (worst <= kNoPull) continue;
-        GlueDemand demand;
-        demand.name = cases[worst_case].name;
-        demand.proof = cases[worst_case].proof;
-        demand.duration = cases[worst_case].duration;
-        demand.source = cases[worst_case].source;
-        demand.hangs = hangs;
-        demand.sum = fmt::format("{} N {}", write_number(worst, 4), level ? "pull here" : "handed down here");
-        (level ? demand.tension : demand.shear) = level ? worst / glue.area : worst;
-        if (level) demand.pull = worst;
-        demands.push_back(std::move(demand));
-    }
-}
-
-/// True when some face of the contact, glued or not, lets the upper part stand on the lower.
-bool rests_on_level_face(const Contact& contact, std::size_t upper)
-{
-    return std::any_of(contact.patches.begin(), contact.patches.end(), [&](const Patch& p) {
-        const double down = -p.normal[2] * (upper == contact.first ? 1 : -1); // out of the upper part
-        return down > 0.9 && p.role != Patch::Role::cheek && p.role != Patch::Role::edge;
-    });
-}
-
-/// A slat that people sit on is pushed sideways, and the whole piece is lifted by its edge.
-void add_seat_demands(const Prepared& prepared, const GluedArea& glue, std::size_t upper, std::vector<GlueDemand>& demands)
-{
-    const Facts& facts = *prepared.facts;
-    const Piece& piece = *prepared.piece;
-    const double places = static_cast<double>(glued_places(prepared, upper));
-    const std::string level = std::string(name_of(piece.limits.level));
-    const Datum<double>& push = facts.number("push_" + level);
-    demands.push_back({fmt::format("{} pushed sideways", piece.label(upper, true)), true, LoadDuration::short_term,
-                       push.value / places, 0, 0, 0, push.cite.text(),
-                       fmt::format("{} N over {} glued places", write_number(push.value, 4), places)});
-    const Datum<double>& jerk = facts.number("lift_factor");
-    const double lift = jerk.value * prepared.whole_mass() * kStandardGravity / places;
-    const auto [modulus, across] = peel_modulus(*glue.largest, piece.part_of(upper).grain);
-    const double reach = piece.copies[upper].box.size(piece.part_of(upper).grain == Axis::x ? Axis::y : Axis::x) / 2;
-    // The smaller the glued share, the smaller both the area and what resists tearing off.
-    const double stress = (lift / glue.largest->area + (modulus > 0 ? lift * reach / modulus : 0)) / glue.glued_share;
-    demands.push_back({fmt::format("the whole piece lifted by the edge of {}", piece.label(upper, true)), true,
-                       LoadDuration::short_term, 0, stress, lift, reach, jerk.cite.text(),
-                       fmt::format("{} × {} kg over {} places, held {} from the middle of the glue", write_number(jerk.value, 2),
-                                   write_number(prepared.whole_mass(), 3), places, size_words(prepared, reach))});
 }
 
 } // namespace
@@ -146,17 +137,36 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
 {
     const Contact& contact = prepared.layout->contacts[c];
     const Piece& piece = *prepared.piece;
+    const Joint& joint = piece.joints[*contact.joint];
+    const bool by_shape = bears_by_shape(joint, glue);
+    const std::size_t carried = carried_at(prepared, c);
+    const GlueFrame face = frame_of(prepared, glue, carried);
+    const auto asked = [&](const JointForce& f) {
+        return asked_of(face, glue, joint.kind, by_shape, prepared.statics.cases.cases[f.load_case].lift, f);
+    };
+    const std::vector<JointMeasure> measures = {[&](const JointForce& f) { return asked(f).shear - kNoPull; },
+                                                [&](const JointForce& f) { return asked(f).tension; }};
     std::vector<GlueDemand> demands;
-    for (const std::size_t upper : {contact.first, contact.second}) {
-        const Bearing* bearing = bearing_at(prepared, c, upper);
-        if (!bearing) continue;
-        const bool lies_on = (glue.largest && std::abs(glue.largest->normal[2]) > 0.9) || rests_on_level_face(contact, upper);
-        if (lies_on && std::abs(glue.largest->normal[2]) > 0.9 && prepared.carried[upper] && piece.use == Use::seat)
-            add_seat_demands(prepared, glue, upper, demands);
-        add_handed_down(prepared, c, glue, upper, lies_on, demands);
+    for (const JointForce* f : worst_joint_forces(prepared, c, measures)) {
+        const AskedOfGlue a = asked(*f);
+        const LoadCase& load_case = prepared.statics.cases.cases[f->load_case];
+        GlueDemand demand;
+        demand.name = load_case.name;
+        demand.proof = load_case.proof;
+        demand.duration = load_case.duration;
+        demand.shear = a.shear;
+        demand.tension = a.pull > kNoPull || a.opening > 0 ? a.tension : 0;
+        demand.pull = std::max(0.0, a.pull);
+        demand.lever = a.pull > kNoPull ? a.opening / a.pull : 0;
+        demand.source = load_case.source;
+        demand.hangs = !load_case.proof && load_case.duration == LoadDuration::lasting && a.pull > kNoPull &&
+                       a.tension > 0.1 * prepared.facts->number("lift_tension_granted").value && hangs_from(contact, glue, carried);
+        demand.sum = fmt::format("the piece solved as one frame: {} N in the face, {} N {} it, {} N m opening it", write_number(a.shear, 3),
+                                 write_number(std::abs(a.pull), 3), a.pull > 0 ? "away from" : "onto", write_number(a.opening, 2));
+        if (demand.shear > kNoPull || demand.tension > 0) demands.push_back(std::move(demand));
     }
     if (demands.empty()) {
-        // Neither part bears the other: the lighter one hangs on the glue by its own weight.
+        // Nothing is asked of the joint: the lighter part hangs on the glue by its own weight.
         const std::size_t lighter =
             prepared.masses[contact.first] < prepared.masses[contact.second] ? contact.first : contact.second;
         const double weight = prepared.masses[lighter] * kStandardGravity;

@@ -1,4 +1,4 @@
-// Is every glue line big enough, by the true relation of its grains, for what hand statics ask of it?
+// Is every glue line big enough, by the true relation of its grains, for what the whole frame asks of it?
 
 #include "bond/glue_line.hpp"
 
@@ -90,7 +90,7 @@ std::string remedy_for(const std::string& first, const GluedArea& glue, const Gl
                            first);
     if (demand.tension > 0)
         return fmt::format(
-            "lift the piece by its frame, not by {}, or add a screw from below at each place, slotted where the grain crosses",
+            "keep pulls off this glue: lift the piece by its frame, not by {}, or add a screw from below at each place, slotted where the grain crosses",
             first);
     if (glue.face == GlueFace::mitre) return "key, spline or dowel the mitre";
     return "make the glued face larger, or add screws or dowels";

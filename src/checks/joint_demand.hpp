@@ -1,6 +1,5 @@
 #pragma once
 // What every joint has to bear, load case by load case: the one door between the checks of joints and the mechanics. SI doubles.
-// By hand statics for now; the whole frame solved as one is to take their place here.
 
 #include "mechanics/prepared.hpp"
 
@@ -21,10 +20,8 @@ struct JointDemand {
     std::string source; ///< where the size of the load comes from
 };
 
-/// Demands on a contact: the worst case of each kind; empty where nothing is asked of the joint. Bearings hand down their force. The end of a rail
-/// on two supports may be turned by no more than the moment of an end held wholly rigid, lessened by what an upright post gives; that of a part on one
-/// support by all of it. A push on a seat or table is shared alike by the joints that keep the piece from racking that way; a part that people bear on
-/// may be taken hold of to lift the whole piece.
+/// Demands on a contact, from the piece solved as one frame: of every kind of load case those in which its force or moment is largest; empty where
+/// nothing is asked of the joint.
 std::vector<JointDemand> joint_demand(const Prepared& prepared, std::size_t contact);
 
 /// What joint_demand takes for granted in this piece, one sentence each.

@@ -16,6 +16,7 @@ constexpr int kMostSegments = 8;
 constexpr double kDepthShare = 0.4;      // of the face's size: how deep wood beside a face gives
 constexpr double kRowShare = 0.3;        // of a part's length: shorter bearings are one place along it
 constexpr double kFriction = 0.01;       // N m/rad
+constexpr double kNearEdge = 0.48;       // of a face's size from its middle
 constexpr double kGauss = 0.28867513459; // two points of a length: ± length/(2 √3)
 
 /// A face of a contact as a rectangle.
@@ -226,9 +227,9 @@ private:
         for (int i = 0; i < nu; ++i)
             for (int j = 0; j < nv; ++j) {
                 FaceRectangle part = piece_of(face, i, nu, j, nv);
-                // Two points stand where they turn as the whole face does.
-                if (nu == 2) part.centre += (i == 0 ? -1 : 1) * (kGauss - 0.25) * face.lu * face.u;
-                if (nv == 2) part.centre += (j == 0 ? -1 : 1) * (kGauss - 0.25) * face.lv * face.v;
+                // Two points stand near the edges: about those a part tips over.
+                if (nu == 2) part.centre += (i == 0 ? -1 : 1) * (kNearEdge - 0.25) * face.lu * face.u;
+                if (nv == 2) part.centre += (j == 0 ? -1 : 1) * (kNearEdge - 0.25) * face.lv * face.v;
                 JointLink link;
                 link.presses = true;
                 link.direction = face.n;
@@ -284,8 +285,11 @@ private:
         if (joint_ && joint_->glued) {
             // Glued on a part of its length: the rest is held by shape at most.
             const double glued = std::min(1.0, in_metres(joint_->glued->length) / std::max({face.lu, face.lv, 1e-6}));
-            const double by_shape = is_let_in(joint_->kind) ? 0.5 : 0;
-            shares = {glued * shares.normal + (1 - glued) * by_shape, glued * shares.within};
+            if (is_let_in(joint_->kind)) add_bed(stiffness, face, bed_of(face, a_, sa_, b_, sb_), {0.5 * (1 - glued), 0}, at);
+            FaceRectangle part = face;
+            (part.lu >= part.lv ? part.lu : part.lv) *= glued;
+            add_bed(stiffness, part, bed_of(part, a_, sa_, b_, sb_), shares, at);
+            return;
         }
         add_bed(stiffness, face, bed_of(face, a_, sa_, b_, sb_), shares, at);
     }

@@ -2,6 +2,7 @@
 
 #include "measure/quantity.hpp"
 #include "measure/write.hpp"
+#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
@@ -124,18 +125,64 @@ std::vector<CopyLoad> push_on(const Piece& piece, const std::vector<std::size_t>
 
 const char* towards(std::size_t axis, bool far) { return axis == 0 ? (far ? "to the right" : "to the left") : (far ? "to the back" : "to the front"); }
 
+/// What weighs on the floor, where, and between which lines.
+struct Standing {
+    double weight = 0, floor = 1e30;
+    std::array<double, 2> centre{};
+    Plan feet{1e30, -1e30, 1e30, -1e30};
+    /// Way from the centre of the weight to the line of the feet on one side.
+    double base(std::size_t axis, bool far) const { return far ? feet.hi(axis) - centre[axis] : centre[axis] - feet.lo(axis); }
+};
+
+Standing standing_of(const Piece& piece, const std::vector<CopyLoad>& loads)
+{
+    Standing s;
+    for (const CopyLoad& load : loads) {
+        const Box& box = piece.copies[load.copy].box;
+        s.weight += load.force;
+        s.centre[0] += load.force * box.middle(Axis::x);
+        s.centre[1] += load.force * box.middle(Axis::y);
+    }
+    if (s.weight > 0)
+        for (double& c : s.centre) c /= s.weight;
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) s.floor = std::min(s.floor, bounds_of(piece.part_of(i), piece.copies[i]).lo[2]);
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        const Box box = bounds_of(piece.part_of(i), piece.copies[i]);
+        if (box.lo[2] > s.floor + kTouch) continue;
+        Plan p = plan_of(box);
+        // A small foot stands on its middle.
+        constexpr double small = 0.0999;
+        if (p.x1 - p.x0 < small) p.x0 = p.x1 = (p.x0 + p.x1) / 2;
+        if (p.y1 - p.y0 < small) p.y0 = p.y1 = (p.y0 + p.y1) / 2;
+        s.feet = {std::min(s.feet.x0, p.x0), std::max(s.feet.x1, p.x1), std::min(s.feet.y0, p.y0), std::max(s.feet.y1, p.y1)};
+    }
+    return s;
+}
+
+constexpr double kShortOfTipping = 0.9; // a push that would tip the piece is lessened to this share, as testers do
+
 /// Pushes both ways along both axes, with something heavy on top.
 /// @param forces  along x and along y
 void add_pushes(LoadCases& cases, const Piece& piece, const std::vector<std::size_t>& carried, const std::string& what,
                 const std::array<const Datum<double>*, 2>& forces, double weight)
 {
+    const std::vector<CopyLoad> down = spread(piece, carried, joint_plan(piece, carried), weight);
+    std::vector<CopyLoad> all = cases.lasting;
+    all.insert(all.end(), down.begin(), down.end());
+    const Standing standing = standing_of(piece, all);
+    double height = 0;
+    for (const std::size_t i : carried) height = std::max(height, piece.copies[i].box.hi[2] - standing.floor);
     for (const std::size_t axis : {std::size_t{0}, std::size_t{1}})
         for (const bool far : {true, false}) {
-            std::vector<CopyLoad> loads = push_on(piece, carried, axis, far ? forces[axis]->value : -forces[axis]->value);
-            const std::vector<CopyLoad> down = spread(piece, carried, joint_plan(piece, carried), weight);
+            double force = forces[axis]->value;
+            if (piece.wall.empty() && height > 0)
+                force = std::min(force, kShortOfTipping * standing.weight * std::max(0.0, standing.base(axis, far)) / height);
+            if (force < 1) continue;
+            std::vector<CopyLoad> loads = push_on(piece, carried, axis, far ? force : -force);
             loads.insert(loads.end(), down.begin(), down.end());
-            add_case(cases, fmt::format("{} pushed {} with {} N", what, towards(axis, far), write_number(forces[axis]->value, 3)), true,
-                     LoadDuration::short_term, false, std::move(loads), forces[axis]->cite);
+            const bool lessened = force < forces[axis]->value * (1 - 1e-9);
+            add_case(cases, fmt::format("{} pushed {} with {} N{}", what, towards(axis, far), write_number(force, 3), lessened ? ", just short of tipping it" : ""),
+                     true, LoadDuration::short_term, false, std::move(loads), forces[axis]->cite);
             cases.cases.back().push = true;
         }
 }
@@ -145,22 +192,9 @@ void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const s
 {
     if (!piece.wall.empty()) return;
     const Datum<double>& jerk = facts.number("lift_factor");
-    double weight = 0, gx = 0, gy = 0, floor = 1e30;
-    for (const CopyLoad& load : cases.lasting) {
-        const Box& box = piece.copies[load.copy].box;
-        weight += load.force;
-        gx += load.force * box.middle(Axis::x);
-        gy += load.force * box.middle(Axis::y);
-        floor = std::min(floor, box.lo[2]);
-    }
+    const Standing standing = standing_of(piece, cases.lasting);
+    const double weight = standing.weight;
     if (weight <= 0) return;
-    Plan feet{1e30, -1e30, 1e30, -1e30};
-    for (const Copy& copy : piece.copies)
-        if (copy.box.lo[2] < floor + kTouch) {
-            const Plan p = plan_of(copy.box);
-            feet = {std::min(feet.x0, p.x0), std::max(feet.x1, p.x1), std::min(feet.y0, p.y0), std::max(feet.y1, p.y1)};
-        }
-    const std::array<double, 2> centre{gx / weight, gy / weight};
     std::set<std::size_t> handles;
     for (std::size_t k = 0; k < carried.size(); ++k)
         if (k == 0 || k + 1 == carried.size() || k == carried.size() / 2) handles.insert(carried[k]);
@@ -171,11 +205,10 @@ void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const s
         // Taken hold of in the middle of its length, at the edge farther from the middle of the piece.
         std::array<double, 2> hold{};
         hold[g] = (p.lo(g) + p.hi(g)) / 2;
-        hold[a] = (p.lo(a) + p.hi(a)) / 2 < centre[a] ? p.lo(a) : p.hi(a);
+        hold[a] = (p.lo(a) + p.hi(a)) / 2 < standing.centre[a] ? p.lo(a) : p.hi(a);
         double share = 0.98;
         for (const std::size_t axis : {std::size_t{0}, std::size_t{1}}) {
-            const double off = hold[axis] - centre[axis];
-            const double base = 0.9 * (off > 0 ? centre[axis] - feet.lo(axis) : feet.hi(axis) - centre[axis]);
+            const double off = hold[axis] - standing.centre[axis], base = kShortOfTipping * standing.base(axis, off <= 0);
             if (std::abs(off) + base > 1e-6) share = std::min(share, std::max(0.0, base / (std::abs(off) + base)));
         }
         std::vector<CopyLoad> loads;
@@ -288,22 +321,25 @@ void add_case_pushes(LoadCases& cases, const Piece& piece, const Facts& facts)
     std::vector<std::size_t> at; // what reaches that height
     for (std::size_t i = 0; i < piece.copies.size(); ++i)
         if (piece.copies[i].box.hi[2] > height - kTouch && piece.copies[i].box.lo[2] < height + kTouch) at.push_back(i);
-    if (at.empty()) return;
+    if (at.empty() || height - floor < 0.01) return;
+    const Standing standing = standing_of(piece, cases.lasting);
     const Datum<double>& lean = facts.number("case_lean");
     for (const std::size_t axis : {std::size_t{0}, std::size_t{1}})
         for (const bool far : {true, false}) {
+            const double force = std::min(lean.value, kShortOfTipping * standing.weight * std::max(0.0, standing.base(axis, far)) / (height - floor));
+            if (force < 1) continue;
             std::vector<CopyLoad> loads;
             for (const std::size_t i : at) {
                 const Box& box = piece.copies[i].box;
                 const std::size_t g = index_of(piece.part_of(i).grain);
-                CopyLoad load{i, box.lo[g], box.hi[g], lean.value / static_cast<double>(at.size())};
+                CopyLoad load{i, box.lo[g], box.hi[g], force / static_cast<double>(at.size())};
                 if (g == 2) load.from = load.to = height;
                 load.across = box.middle(g == 0 ? Axis::y : Axis::x);
                 load.direction = {0, 0, 0};
                 load.direction[axis] = far ? 1 : -1;
                 loads.push_back(load);
             }
-            add_case(cases, fmt::format("a person leaning on it, {}, with {} N", towards(axis, far), write_number(lean.value, 3)), true,
+            add_case(cases, fmt::format("a person leaning on it, {}, with {} N", towards(axis, far), write_number(force, 3)), true,
                      LoadDuration::short_term, false, std::move(loads), lean.cite);
             cases.cases.back().push = true;
         }

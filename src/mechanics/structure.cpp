@@ -20,7 +20,7 @@ constexpr double kLongestBeam = 0.25;  // m
 constexpr double kFloor = 1e8;         // N/m: a floor gives nothing that wood would feel
 constexpr double kFootTurn = 50;       // N m/rad: what the breadth of a foot under the weight of the piece is worth
 constexpr double kWideFoot = 0.0999;     // m: from here a foot stands on its two ends
-constexpr double kFootShare = 0.4;     // of its size from the middle
+constexpr double kFootShare = 0.48;    // of its size from the middle
 constexpr double kWall = 1e7, kWallTurn = 1e5;
 constexpr double kWallStep = 0.4;      // m between screws to a wall
 
