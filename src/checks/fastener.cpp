@@ -122,8 +122,9 @@ FastenerUse use_of_fasteners(const Prepared& prepared, const DrawnFasteners& dra
 
     const double share = duration_factor(*prepared.facts, demand.duration).value * drawn.count;
     const bool shallow = capacity.lateral && capacity.lateral->value() == 0;
-    u.shallow = shallow && drawn.penetration > 0;
-    u.shear_allowed = (u.shallow ? capacity.lateral_shallow : capacity.lateral.value_or(Force{})).value() * share;
+    // A button's screw is short by nature and only keeps the button where it is.
+    u.shallow = shallow && drawn.penetration > 0 && drawn.kind != FastenerKind::button;
+    u.shear_allowed = (shallow && drawn.penetration > 0 ? capacity.lateral_shallow : capacity.lateral.value_or(Force{})).value() * share;
     u.pull_allowed = capacity.withdrawal_allowable.value() * share;
     if (u.shear > 1e-9) u.use += u.shear_allowed > 0 ? u.shear / u.shear_allowed : std::numeric_limits<double>::infinity();
     if (u.pull > 1e-9) u.use += u.pull_allowed > 0 ? u.pull / u.pull_allowed : std::numeric_limits<double>::infinity();

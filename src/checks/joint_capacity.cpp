@@ -234,8 +234,10 @@ std::vector<Finding> check_joint_capacity(const Prepared& prepared)
         }
         const Joint& stated = prepared.piece->joints[*contact.joint];
         if (!stated.glue) {
-            const bool pushed =
-                std::any_of(demands.begin(), demands.end(), [](const JointDemand& d) { return !d.bound && d.moment != Point{}; });
+            constexpr double turned = 5; // N m: less is what its fit takes
+            const bool pushed = std::any_of(demands.begin(), demands.end(), [](const JointDemand& d) {
+                return d.push && std::hypot(d.moment[0], d.moment[1], d.moment[2]) > turned;
+            });
             keep_worst(findings, dry_joint(prepared, contact, *joint, pushed));
             continue;
         }

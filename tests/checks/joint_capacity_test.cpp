@@ -68,20 +68,20 @@ std::string weight_on_rail(const char* newtons, const char* x)
 
 } // namespace
 
-TEST_CASE("The end of a rail is turned by no more than a rigid end and the give of the post allow", "[joint-capacity]")
+TEST_CASE("The end of a rail is turned by less than a rigid end and the give of the post allow", "[joint-capacity]")
 {
     const auto bench = bench_of(frame() + weight_on_rail("2000", "450"));
     const auto demands = joint_demand(bench->prepared, 0);
-    REQUIRE(demands.size() == 1);
+    REQUIRE_FALSE(demands.empty());
     const JointDemand& d = demands.front();
-    CHECK(d.bound);
     CHECK_FALSE(d.proof);
-    // Supports at the shoulders, 800 mm apart: F L/8 = 200 N m, and w L²/12 of the rail's own weight.
-    const double own = bench->prepared.masses[bench->copy("rail")] * kStandardGravity, rigid = 2000 * 0.8 / 8 + own * 0.8 / 12;
-    // Post 50 × 50, h = 450 − 31.75: S = 4 E I/h; rail 22.2 × 63.5: k = E I/L.
-    const double post = 4 * std::pow(0.050, 4) / 12 / (0.450 - 0.03175), rail = 0.0222 * std::pow(0.0635, 3) / 12 / 0.8;
-    CHECK_THAT(std::abs(d.moment[1]), WithinRel(rigid * post / (post + 2 * rail), 0.005)); // the weight is spread in slices
-    CHECK(d.moment[0] == 0);
+    // Middles of the posts, 850 mm apart: F L/8, and w L²/12 of the rail's own weight.
+    const double own = bench->prepared.masses[bench->copy("rail")] * kStandardGravity, rigid = 2000 * 0.85 / 8 + own * 0.85 / 12;
+    // Post 50 × 50 on a foot that turns, h = 450 − 31.75: 3 E I/h; rail 22.2 × 63.5: 2 E I/L, both ends turned alike.
+    const double post = 3 * std::pow(0.050, 4) / 12 / (0.450 - 0.03175), rail = 0.0222 * std::pow(0.0635, 3) / 12 / 0.85;
+    // The joint gives as well, and its middle lies a little nearer to the rail's middle than the post's does.
+    CHECK(std::abs(d.moment[1]) < rigid * post / (post + 2 * rail));
+    CHECK(std::abs(d.moment[1]) > 0.5 * rigid * post / (post + 2 * rail));
     CHECK_THAT(std::abs(d.force[2]), WithinRel((2000 + own) / 2, 1e-6));
 }
 
@@ -94,17 +94,18 @@ TEST_CASE("A tenon's use is its demand over what is allowed", "[joint-capacity]"
     const double m = value_of(f, "moment") / value_of(f, "moment_resistance");
     // Shear by the tenon's own section, 2/3 × 12.3 MPa × 9.5 × 38.
     const double v = value_of(f, "shear") / (2.0 / 3 * 12.3e6 * 0.0095 * 0.038 * 0.75 * 0.9 / 2.3);
-    CHECK_THAT(*f.utilisation, WithinRel(std::hypot(m, v), 1e-9));
+    // The frame presses the joint a little beside: twisting it flat and pulling it count too, by a trifle here.
+    CHECK_THAT(*f.utilisation, WithinRel(std::hypot(m, v), 1e-4));
     CHECK(has_value(f, "published_moment"));
     CHECK_FALSE(f.sources.empty());
 }
 
-TEST_CASE("A tenon too short warns where the turning is only a bound", "[joint-capacity]")
+TEST_CASE("A tenon too short fails under a lasting weight on its rail", "[joint-capacity]")
 {
     const auto findings = content_of(frame("12") + weight_on_rail("2000", "450")).findings;
     const Finding& f = finding_of(findings, "joint-capacity", "rail / post");
-    CHECK(f.verdict == Verdict::warn);
-    CHECK_THAT(f.headline, ContainsSubstring("may crack its glue"));
+    CHECK(f.verdict == Verdict::fail);
+    CHECK_THAT(f.headline, ContainsSubstring("is too weak"));
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("tenon longer or wider"));
     CHECK(*f.utilisation >
@@ -119,11 +120,13 @@ TEST_CASE("A tenon too short fails under a push on the top of a seat", "[joint-c
                 .findings,
             "joint-capacity", "rail / post");
     };
-    // 760 N at 450 mm shared by two joints: 171 N m each, a fail for the 32 mm tenon that bears 124 N m.
+    // 760 N at 450 mm shared by two joints is 171 N m each, and the load on the seat adds to one of them: a fail for the 32 mm tenon that bears
+    // 124 N m.
     const Finding f = pushed("32");
     CHECK(f.verdict == Verdict::fail);
-    CHECK_THAT(value_of(f, "moment"), WithinAbs(760 * 0.45 / 2, 0.1));
-    CHECK_THAT(f.headline, ContainsSubstring("pushed sideways"));
+    CHECK(value_of(f, "moment") > 0.9 * 760 * 0.45 / 2);
+    CHECK(value_of(f, "moment") < 1.3 * 760 * 0.45 / 2);
+    CHECK_THAT(f.headline, ContainsSubstring("pushed to the"));
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("stretcher"));
     CHECK(*pushed("20").utilisation > *f.utilisation);
@@ -151,12 +154,14 @@ TEST_CASE("A part on one support turns its joint by all of its load", "[joint-ca
     std::string text = frame() + weight_on_rail("100", "450");
     const std::size_t at = text.find("copies = [ { at = { right = 900");
     text.erase(at, text.find('\n', at) - at);
+    text.replace(text.find("use = \"none\""), 12, "use = \"none\"\nwall = [\"post\"]");
     const auto bench = bench_of(text);
     const auto demands = joint_demand(bench->prepared, 0);
-    REQUIRE(demands.size() == 1);
-    CHECK_FALSE(demands.front().bound);
-    const double own = bench->prepared.masses[bench->copy("rail")] * kStandardGravity;
-    CHECK_THAT(std::abs(demands.front().moment[1]), WithinRel(100 * 0.400 + own * 0.400, 1e-6));
+    REQUIRE_FALSE(demands.empty());
+    const double own = bench->prepared.masses[bench->copy("rail")] * kStandardGravity, out = std::abs(demands.front().moment[1]) / (100 + own);
+    // Load and own weight act 400 mm before the shoulder; the middle of the joint's faces lies within the 32 mm of the tenon.
+    CHECK(out > 0.400);
+    CHECK(out < 0.432);
 }
 
 TEST_CASE("A dry tenon under a push cannot be told, without one it hands its load down", "[joint-capacity]")
@@ -174,7 +179,7 @@ TEST_CASE("What the joint check takes for granted is listed", "[joint-capacity]"
 {
     bool said = false;
     for (const std::string& line : content_of(frame() + weight_on_rail("500", "450")).assumed)
-        said = said || line.find("whole frame") != std::string::npos;
+        said = said || line.find("joints give as the wood") != std::string::npos;
     CHECK(said);
 }
 
