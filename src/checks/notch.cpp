@@ -87,7 +87,9 @@ Finding on_the_stretched_side(const Prepared& prepared, std::size_t part, const 
     f.utilisation = use;
     f.fails_from = warn;
     const double allowed = facts.number(m.notch_near_end ? "notch_end_share" : "notch_inner_share").value;
-    const bool against_practice = m.notch_in_middle_third || share > allowed;
+    // Practice speaks of the side that everyday loads stretch, not of a push or a lift that passes.
+    const bool everyday = !load_case.push && !load_case.lift;
+    const bool against_practice = everyday && (m.notch_in_middle_third || share > allowed);
     f.verdict = use > warn ? Verdict::fail : use > 1 || against_practice ? Verdict::warn : Verdict::pass;
     f.headline = use > 1 ? fmt::format("The notch on the stretched side of {} can start a crack along the grain with {}.",
                                        f.subject, load_case.name)

@@ -109,7 +109,8 @@ std::vector<FrameSolution> Frame::solve_all(const Eigen::MatrixXd& loads) const
         FrameSolution& s = solutions[static_cast<std::size_t>(c)];
         s.movement = movements.col(c);
         if (presses() > 0 && (gaps_ * s.movement).maxCoeff() > kGape) open_what_pulls(s);
-        for (int i = 0; i < unknowns() && s.settled; i += 6)
+        // With every contact closed a frame may bend as far as it likes: that is for its strength to judge.
+        for (int i = 0; i < unknowns() && s.settled && !s.open.empty(); i += 6)
             if (!(s.movement.segment<3>(i).norm() < kFliesOff)) s.settled = false;
     }
     return solutions;

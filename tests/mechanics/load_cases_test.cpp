@@ -197,3 +197,56 @@ TEST_CASE("A piece for no use and without loads has no cases", "[load-cases]")
 {
     CHECK(seat("", "none")->prepared.statics.cases.cases.empty());
 }
+
+TEST_CASE("A loaded seat is pushed both ways along both axes, short of tipping it", "[load-cases]")
+{
+    const auto bench = seat();
+    const auto& cases = bench->prepared.statics.cases;
+    int pushes = 0;
+    double weight = 0;
+    for (const CopyLoad& load : cases.lasting) weight += load.force;
+    for (const LoadCase& c : cases.cases) {
+        if (!c.push) continue;
+        ++pushes;
+        CHECK(c.proof);
+        CHECK_FALSE(c.counts_for_sag);
+        CHECK_THAT(c.total, WithinRel(1000.0, 1e-9)); // down
+        double x = 0, y = 0;
+        for (const CopyLoad& load : c.loads) {
+            x += load.force * load.direction[0];
+            y += load.force * load.direction[1];
+        }
+        // EN 12520, from memory: 300 N sideways along the bench, 400 N to front and back.
+        if (std::abs(x) > 0) {
+            CHECK_THAT(std::abs(x), WithinRel(300.0, 1e-9));
+            CHECK(y == 0);
+        } else {
+            // Bearers on edge, their middles 180 mm from the middle of the seat, 320 mm high: the weights hold (W + 1000) 0.18/0.32, × 0.9.
+            const double tips = 0.9 * (weight + 1000) * 0.180 / 0.320;
+            CHECK_THAT(std::abs(y), WithinRel(std::min(400.0, tips), 1e-3));
+        }
+    }
+    CHECK(pushes == 4);
+}
+
+TEST_CASE("A piece is lifted by the edge of a slat with a jerk, and not quite off the floor", "[load-cases]")
+{
+    const auto bench = seat();
+    const auto& cases = bench->prepared.statics.cases;
+    double weight = 0;
+    for (const CopyLoad& load : cases.lasting) weight += load.force;
+    int lifts = 0;
+    for (std::size_t k = 0; k < cases.cases.size(); ++k) {
+        const LoadCase& c = cases.cases[k];
+        if (!c.lift) continue;
+        ++lifts;
+        double up = 0, down = 0;
+        for (const CopyLoad& load : c.loads) (load.direction[2] > 0 ? up : down) += load.force;
+        CHECK_THAT(down, WithinRel(weight, 1e-9)); // a jerk of 2: once more its weight
+        CHECK(up > 0.3 * 2 * weight);
+        CHECK(up < 2 * weight);
+        // What is left on the floor is what the hand does not take.
+        CHECK_THAT(bench->prepared.statics.on_floor[k], WithinAbs(2 * weight - up, 1e-6 * weight));
+    }
+    CHECK(lifts == 3); // both end slats and the middle one
+}
