@@ -175,7 +175,7 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
     const bool loaded = piece.use != Use::none && piece.use != Use::panel;
     if (loaded) {
         add("every board is straight-grained and clear of knots where it is stressed");
-        add("lying parts are worked out as beams, free to turn on rigid supports; the whole frame is not yet solved as one");
+        add("the piece stands on a level floor on all its feet, and they do not slide");
     }
     for (std::size_t p = 0; loaded && p < piece.parts.size(); ++p)
         if (piece.parts[p].grain != Axis::z && in_metres(piece.parts[p].width) > 0.25 &&

@@ -5,6 +5,8 @@
 
 #include <fmt/core.h>
 
+#include <utility>
+
 namespace jointwright {
 
 const Property<Stress>* strength_of(const PartState& state, StrengthKind kind)
@@ -23,19 +25,53 @@ bool has_beam(const Prepared& prepared, std::size_t part)
     return false;
 }
 
+namespace {
+
+/// Resistances of one strength to proof loads and to service loads by their duration, and the uses that still only warn.
+struct Resistances {
+    double proof = 0, by_duration[3] = {}, proof_warn = 1, service_warn = 1;
+    Resistances(const Facts& facts, StrengthKind kind, WoodKind wood, Stress mean)
+        : proof(proof_resistance(facts, kind, mean).value()), proof_warn(proof_warn_limit(facts)), service_warn(service_warn_limit(facts, kind, wood))
+    {
+        for (const LoadDuration d : {LoadDuration::lasting, LoadDuration::sitting, LoadDuration::short_term})
+            by_duration[static_cast<std::size_t>(d)] = service_resistance(facts, kind, wood, mean, d).value();
+    }
+    double to(const LoadCase& c) const { return c.proof ? proof : by_duration[static_cast<std::size_t>(c.duration)]; }
+    double warn(const LoadCase& c) const { return c.proof ? proof_warn : service_warn; }
+};
+
+constexpr double kAcross = 0.5; // a smaller share used across the grain is nothing to speak of; a larger one that lasts warns at least
+
+void judge_use(Governing& g, double warn, bool lasting = false)
+{
+    g.use = g.stress / g.resistance;
+    g.verdict = g.use <= 1 ? Verdict::pass : g.use <= warn ? Verdict::warn : Verdict::fail;
+    if (g.across && lasting && g.verdict == Verdict::pass) g.verdict = Verdict::warn;
+}
+
+} // namespace
+
 std::optional<Governing> governing_case(const Prepared& prepared, std::size_t part, StrengthKind kind)
 {
     const Facts& facts = *prepared.facts;
     const PartState& state = prepared.parts[part];
     const Property<Stress>& strength = *strength_of(state, kind);
+    const Property<Stress>* across = kind == StrengthKind::bending ? strength_of(state, StrengthKind::tension_across) : nullptr;
     const WoodKind wood = state.loaded.kind;
-    const double proof = proof_resistance(facts, kind, strength.value).value();
-    const double by_duration[] = {service_resistance(facts, kind, wood, strength.value, LoadDuration::lasting).value(),
-                                  service_resistance(facts, kind, wood, strength.value, LoadDuration::sitting).value(),
-                                  service_resistance(facts, kind, wood, strength.value, LoadDuration::short_term).value()};
-    const double service_warn = service_warn_limit(facts, kind, wood), proof_warn = proof_warn_limit(facts);
+    const Resistances along_grain(facts, kind, wood, strength.value);
+    const Resistances across_grain(facts, StrengthKind::tension_across, wood, across ? across->value : strength.value);
 
     std::optional<Governing> worst;
+    const auto keep = [&](Governing g, const Property<Stress>& by) {
+        if (worst &&
+            (severity(g.verdict) < severity(worst->verdict) || (g.verdict == worst->verdict && g.use <= worst->use * (1 + 1e-9))))
+            return;
+        g.mean = by.value.value();
+        g.estimated = by.estimated;
+        g.source = by.source;
+        g.note = by.note;
+        worst = std::move(g);
+    };
     for (const MemberResult& member : prepared.statics.members) {
         if (prepared.piece->copies[member.copy].part != part) continue;
         if (!prepared.statics.settled[member.load_case]) continue; // what comes away is told by `stands`
@@ -45,18 +81,17 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
         g.load_case = &load_case;
         g.stress = kind == StrengthKind::bending ? member.stress : member.shear_stress;
         g.depth_factor = kind == StrengthKind::bending && member.depth > 0 ? depth_factor(metres(member.depth)) : 1.0;
-        g.resistance = (load_case.proof ? proof : by_duration[static_cast<std::size_t>(load_case.duration)]) * g.depth_factor;
-        g.use = g.stress / g.resistance;
-        g.warns_to = load_case.proof ? proof_warn : service_warn;
-        g.verdict = g.use <= 1 ? Verdict::pass : g.use <= g.warns_to ? Verdict::warn : Verdict::fail;
-        if (worst &&
-            (severity(g.verdict) < severity(worst->verdict) || (g.verdict == worst->verdict && g.use <= worst->use * (1 + 1e-9))))
-            continue;
-        g.mean = strength.value.value();
-        g.estimated = strength.estimated;
-        g.source = strength.source;
-        g.note = strength.note;
-        worst = g;
+        g.resistance = along_grain.to(load_case) * g.depth_factor;
+        judge_use(g, along_grain.warn(load_case));
+        keep(g, strength);
+        if (!across || member.across_stress <= 0) continue;
+        g.across = true;
+        g.stress = member.across_stress;
+        g.depth_factor = 1;
+        g.resistance = across_grain.to(load_case);
+        if (g.stress < kAcross * g.resistance) continue;
+        judge_use(g, across_grain.warn(load_case), !load_case.proof && load_case.duration == LoadDuration::lasting);
+        keep(g, *across);
     }
     return worst;
 }

@@ -19,6 +19,7 @@ struct Governing {
     Verdict verdict = Verdict::pass;
     double mean = 0, depth_factor = 1;
     bool estimated = false;
+    bool across = false; ///< of a plate: bent across its grain, held against tension across
     std::string source, note;
 };
 

@@ -63,6 +63,7 @@ std::vector<Finding> check_rack(const Prepared& prepared)
     const char* words = f.verdict == Verdict::pass ? "stands firm" : f.verdict == Verdict::warn ? "is shaky" : "racks";
     f.headline = fmt::format("The piece {}: with {} it sways {} at a height of {}; {} is felt as firm.", words, cases[*worst].name,
                              small_words(prepared, s.sway), size_words(prepared, s.height), small_words(prepared, limit));
+    if (s.sway > 0.1 * s.height) f.headline = fmt::format("The piece folds up with {}: its joints do not hold it upright.", cases[*worst].name);
     if (f.verdict != Verdict::pass)
         f.remedy = "deepen the rails and their tenons, add low stretchers, a back or braces across the corners";
     f.values = {{"sway", s.sway, "m"}, {"limit", limit, "m"}, {"height", s.height, "m"}, {"sway_joints_free", s.free, "m"},

@@ -70,6 +70,27 @@ void add_loose(const Prepared& prepared, std::vector<Finding>& findings)
     findings.push_back(std::move(f));
 }
 
+/// A push under which the piece leans over and on: its joints hold nothing upright.
+void add_folding(const Prepared& prepared, std::vector<Finding>& findings)
+{
+    constexpr double folds = 0.1; // of the height: no frame leans so far and comes back
+    const Statics& statics = prepared.statics;
+    if (!statics.loose.empty()) return;
+    for (std::size_t k = 0; k < statics.sways.size(); ++k) {
+        const SwayResult& s = statics.sways[k];
+        if (!statics.cases.cases[k].push || !statics.settled[k] || s.sway < folds * s.height) continue;
+        Finding f;
+        f.check = "stands";
+        f.subject = prepared.piece->name;
+        f.verdict = Verdict::fail;
+        f.where = fmt::format("{}, {}", prepared.piece->label(s.copy, true), statics.cases.cases[k].name);
+        f.headline = fmt::format("With {} the piece folds up: nothing but the breadth of its feet keeps it upright.", statics.cases.cases[k].name);
+        f.remedy = "join legs and top by rails with tenons, by a back, or by braces";
+        findings.push_back(std::move(f));
+        return;
+    }
+}
+
 /// Loads under which a part comes away or the piece topples.
 void add_coming_away(const Prepared& prepared, std::vector<Finding>& findings)
 {
@@ -115,6 +136,7 @@ std::vector<Finding> check_stands(const Prepared& prepared)
     add_near_misses(prepared, findings);
     add_loose(prepared, findings);
     add_coming_away(prepared, findings);
+    add_folding(prepared, findings);
     if (!findings.empty()) return findings;
     Finding f;
     f.check = "stands";

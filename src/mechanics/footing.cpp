@@ -51,7 +51,9 @@ Footing footing_of(const Prepared& prepared)
     }
     if (footing.weight > 0) footing.centre = {lever[0] / footing.weight, lever[1] / footing.weight};
     geo::model::multi_point<GeoPoint> feet;
-    for (const Solid& solid : solids) add_feet(feet, solid, footing.floor);
+    // The foot of a turned leg is cut level where it meets the floor: corners a little above it stand too.
+    constexpr double cut_level = 0.008;
+    for (std::size_t i = 0; i < solids.size(); ++i) add_feet(feet, solids[i], footing.floor + (piece.part_of(i).turn ? cut_level : 0));
     geo::model::polygon<GeoPoint, false> hull; // anticlockwise
     geo::convex_hull(feet, hull);
     for (const GeoPoint& p : hull.outer()) footing.line.push_back({p.x(), p.y()});

@@ -253,11 +253,9 @@ void read_plate(MemberResult& r, const Structure& structure, std::size_t copy, c
                 strip.breadth = breadth;
                 note_notch(r, strip, sagging, std::abs(f.q_x) * breadth, at, places, worst_notch);
             }
-            for (const double y : {-1.0, 1.0}) {
-                const kernel::PlateForces f = structure.frame().plate(e).forces_at(0, y, u);
-                const NetStretch& s = line.face_section((m.along[i] + m.along[i + 1]) / 2);
-                r.across_stress = std::max(r.across_stress, 6 * std::abs(f.m_y) / (s.depth * s.depth));
-            }
+            const kernel::PlateForces middle = structure.frame().plate(e).forces_at(0, 0, u);
+            const double depth = line.face_section((m.along[i] + m.along[i + 1]) / 2).depth;
+            r.across_stress = std::max(r.across_stress, 6 * std::abs(middle.m_y) / (depth * depth));
         }
 }
 

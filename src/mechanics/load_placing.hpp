@@ -1,0 +1,42 @@
+#pragma once
+// Placing loads on the parts that carry, for the files of load cases. SI doubles: metres, newtons.
+
+#include "facts/facts.hpp"
+#include "mechanics/load_cases.hpp"
+
+#include <string>
+#include <vector>
+
+namespace jointwright {
+
+/// A rectangle in plan.
+struct Plan {
+    double x0, x1, y0, y1;
+    double size(std::size_t axis) const { return axis == 0 ? x1 - x0 : y1 - y0; }
+    double lo(std::size_t axis) const { return axis == 0 ? x0 : y0; }
+    double hi(std::size_t axis) const { return axis == 0 ? x1 : y1; }
+};
+Plan plan_of(const Box& box);
+/// The rectangle round some copies.
+Plan joint_plan(const Piece& piece, const std::vector<std::size_t>& copies);
+
+/// A force spread over a patch, shared by area among the copies under it. Empty where none lies under it.
+std::vector<CopyLoad> spread(const Piece& piece, const std::vector<std::size_t>& copies, const Plan& patch, double force);
+
+/// Adds a case; nothing without loads.
+void add_case(LoadCases& cases, std::string name, bool proof, LoadDuration duration, bool sag, std::vector<CopyLoad> loads,
+              const Citation& cite);
+
+/// "home", "contract", "severe".
+std::string_view level_key(ProofLevel level);
+
+/// Pushes on a loaded seat, by its level: sideways along its longer side, and to front and back.
+void add_seat_pushes(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried);
+/// Pushes on a loaded table top.
+void add_table_pushes(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried);
+/// A person leaning sideways on a case that stands on the floor.
+void add_case_pushes(LoadCases& cases, const Piece& piece, const Facts& facts);
+/// The piece lifted by the edge of one of the parts that carry, with a jerk, just short of leaving the floor.
+void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried);
+
+} // namespace jointwright

@@ -1,0 +1,196 @@
+// Pushes, leaning and lifts: load cases that try whether a piece holds together and stays on its feet.
+
+#include "measure/quantity.hpp"
+#include "measure/write.hpp"
+#include "mechanics/load_placing.hpp"
+#include "piece/turn.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <set>
+
+namespace jointwright {
+
+namespace {
+
+/// A level force on everything that carries, shared by area.
+std::vector<CopyLoad> push_on(const Piece& piece, const std::vector<std::size_t>& carried, std::size_t axis, double force)
+{
+    std::vector<CopyLoad> loads = spread(piece, carried, joint_plan(piece, carried), std::abs(force));
+    for (CopyLoad& load : loads) {
+        load.direction = {0, 0, 0};
+        load.direction[axis] = force > 0 ? 1 : -1;
+    }
+    return loads;
+}
+
+const char* towards(std::size_t axis, bool far)
+{
+    return axis == 0 ? (far ? "to the right" : "to the left") : (far ? "to the back" : "to the front");
+}
+
+/// What weighs on the floor, where, and between which lines.
+struct Standing {
+    double weight = 0, floor = 1e30;
+    std::array<double, 2> centre{};
+    Plan feet{1e30, -1e30, 1e30, -1e30};
+    /// Way from the centre of the weight to the line of the feet on one side.
+    double base(std::size_t axis, bool far) const { return far ? feet.hi(axis) - centre[axis] : centre[axis] - feet.lo(axis); }
+};
+
+Standing standing_of(const Piece& piece, const std::vector<CopyLoad>& loads)
+{
+    Standing s;
+    for (const CopyLoad& load : loads) {
+        const Box& box = piece.copies[load.copy].box;
+        s.weight += load.force;
+        s.centre[0] += load.force * box.middle(Axis::x);
+        s.centre[1] += load.force * box.middle(Axis::y);
+    }
+    if (s.weight > 0)
+        for (double& c : s.centre) c /= s.weight;
+    for (std::size_t i = 0; i < piece.copies.size(); ++i)
+        s.floor = std::min(s.floor, bounds_of(piece.part_of(i), piece.copies[i]).lo[2]);
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        const Box box = bounds_of(piece.part_of(i), piece.copies[i]);
+        if (box.lo[2] > s.floor + kTouch) continue;
+        Plan p = plan_of(box);
+        // A small foot stands on its middle.
+        constexpr double small = 0.0999;
+        if (p.x1 - p.x0 < small) p.x0 = p.x1 = (p.x0 + p.x1) / 2;
+        if (p.y1 - p.y0 < small) p.y0 = p.y1 = (p.y0 + p.y1) / 2;
+        s.feet = {std::min(s.feet.x0, p.x0), std::max(s.feet.x1, p.x1), std::min(s.feet.y0, p.y0), std::max(s.feet.y1, p.y1)};
+    }
+    return s;
+}
+
+constexpr double kShortOfTipping = 0.9; // a push that would tip the piece is lessened to this share, as testers do
+
+/// Pushes both ways along both axes, with something heavy on top.
+/// @param forces  along x and along y
+void add_pushes(LoadCases& cases, const Piece& piece, const std::vector<std::size_t>& carried, const std::string& what,
+                const std::array<const Datum<double>*, 2>& forces, double weight)
+{
+    const std::vector<CopyLoad> down = spread(piece, carried, joint_plan(piece, carried), weight);
+    std::vector<CopyLoad> all = cases.lasting;
+    all.insert(all.end(), down.begin(), down.end());
+    const Standing standing = standing_of(piece, all);
+    double height = 0;
+    for (const std::size_t i : carried) height = std::max(height, piece.copies[i].box.hi[2] - standing.floor);
+    for (const std::size_t axis : {std::size_t{0}, std::size_t{1}})
+        for (const bool far : {true, false}) {
+            double force = forces[axis]->value;
+            if (piece.wall.empty() && height > 0)
+                force = std::min(force, kShortOfTipping * standing.weight * std::max(0.0, standing.base(axis, far)) / height);
+            if (force < 1) continue;
+            std::vector<CopyLoad> loads = push_on(piece, carried, axis, far ? force : -force);
+            loads.insert(loads.end(), down.begin(), down.end());
+            const bool lessened = force < forces[axis]->value * (1 - 1e-9);
+            add_case(cases,
+                     fmt::format("{} pushed {} with {} N{}", what, towards(axis, far), write_number(force, 3),
+                                 lessened ? ", just short of tipping it" : ""),
+                     true, LoadDuration::short_term, false, std::move(loads), forces[axis]->cite);
+            cases.cases.back().push = true;
+        }
+}
+
+} // namespace
+
+/// The force with which the piece is just not taken off the floor by one place of it, and the weights that jerk with it: they pull at the place.
+void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
+{
+    if (!piece.wall.empty()) return;
+    const Datum<double>& jerk = facts.number("lift_factor");
+    const Standing standing = standing_of(piece, cases.lasting);
+    const double weight = standing.weight;
+    if (weight <= 0) return;
+    std::set<std::size_t> handles;
+    for (std::size_t k = 0; k < carried.size(); ++k)
+        if (k == 0 || k + 1 == carried.size() || k == carried.size() / 2) handles.insert(carried[k]);
+    for (const std::size_t i : handles) {
+        const Plan p = plan_of(piece.copies[i].box);
+        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0, a = 1 - g;
+        if (piece.part_of(i).grain == Axis::z) continue;
+        // Taken hold of in the middle of its length, at the edge farther from the middle of the piece.
+        std::array<double, 2> hold{};
+        hold[g] = (p.lo(g) + p.hi(g)) / 2;
+        hold[a] = (p.lo(a) + p.hi(a)) / 2 < standing.centre[a] ? p.lo(a) : p.hi(a);
+        double share = 0.98;
+        for (const std::size_t axis : {std::size_t{0}, std::size_t{1}}) {
+            const double off = hold[axis] - standing.centre[axis], base = kShortOfTipping * standing.base(axis, off <= 0);
+            if (std::abs(off) + base > 1e-6) share = std::min(share, std::max(0.0, base / (std::abs(off) + base)));
+        }
+        std::vector<CopyLoad> loads;
+        for (CopyLoad load : cases.lasting) {
+            load.force *= jerk.value - 1;
+            loads.push_back(load);
+        }
+        const double half = std::min(facts.number("table_patch").value, p.size(g)) / 2;
+        loads.push_back({i, hold[g] - half, hold[g] + half, jerk.value * share * weight, hold[a], 0, {0, 0, 1}});
+        add_case(cases, fmt::format("the piece lifted by the edge of {}", piece.label(i, true)), true, LoadDuration::short_term,
+                 false, std::move(loads), jerk.cite);
+        cases.cases.back().lift = true;
+        cases.cases.back().total = 0; // a jerk up and the weights that answer it
+        for (const CopyLoad& load : cases.cases.back().loads) cases.cases.back().total -= load.direction[2] * load.force;
+    }
+}
+
+/// Sideways: the loads of the leg tests; the side that is longer is pushed as chairs are pushed sideways.
+void add_seat_pushes(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
+{
+    const Plan plan = joint_plan(piece, carried);
+    const std::string level(level_key(piece.limits.level));
+    const Datum<double>*side = &facts.number("push_" + level), *front = &facts.number("push_front_" + level);
+    const bool along_x = plan.size(0) >= plan.size(1);
+    add_pushes(cases, piece, carried, "the loaded seat", {along_x ? side : front, along_x ? front : side},
+               facts.number("push_seat_load").value);
+}
+
+void add_case_pushes(LoadCases& cases, const Piece& piece, const Facts& facts)
+{
+    if (!piece.wall.empty()) return;
+    // Leaned on at the top, or at the height of a shoulder on a taller case.
+    double floor = 1e30, top = -1e30;
+    for (const Copy& copy : piece.copies) {
+        floor = std::min(floor, copy.box.lo[2]);
+        top = std::max(top, copy.box.hi[2]);
+    }
+    const double height = std::min(top, floor + facts.number("lean_height").value);
+    std::vector<std::size_t> at; // what reaches that height
+    for (std::size_t i = 0; i < piece.copies.size(); ++i)
+        if (piece.copies[i].box.hi[2] > height - kTouch && piece.copies[i].box.lo[2] < height + kTouch) at.push_back(i);
+    if (at.empty() || height - floor < 0.01) return;
+    const Standing standing = standing_of(piece, cases.lasting);
+    const Datum<double>& lean = facts.number("case_lean");
+    for (const std::size_t axis : {std::size_t{0}, std::size_t{1}})
+        for (const bool far : {true, false}) {
+            const double force = std::min(lean.value, kShortOfTipping * standing.weight *
+                                                          std::max(0.0, standing.base(axis, far)) / (height - floor));
+            if (force < 1) continue;
+            std::vector<CopyLoad> loads;
+            for (const std::size_t i : at) {
+                const Box& box = piece.copies[i].box;
+                const std::size_t g = index_of(piece.part_of(i).grain);
+                CopyLoad load{i, box.lo[g], box.hi[g], force / static_cast<double>(at.size())};
+                if (g == 2) load.from = load.to = height;
+                load.across = box.middle(g == 0 ? Axis::y : Axis::x);
+                load.direction = {0, 0, 0};
+                load.direction[axis] = far ? 1 : -1;
+                loads.push_back(load);
+            }
+            add_case(cases, fmt::format("a person leaning on it, {}, with {} N", towards(axis, far), write_number(force, 3)),
+                     true, LoadDuration::short_term, false, std::move(loads), lean.cite);
+            cases.cases.back().push = true;
+        }
+}
+
+void add_table_pushes(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
+{
+    const Datum<double>& push = facts.number("table_push");
+    add_pushes(cases, piece, carried, "the loaded top", {&push, &push}, facts.number("table_push_load").value * kStandardGravity);
+}
+
+} // namespace jointwright
