@@ -1,6 +1,8 @@
 #!/usr/bin/env bash
 # Installs the Debian or Ubuntu packages that the build and the tests need, where they are missing.
-#   src/setup.sh [--all]     --all: also those of the benchmarks, the browser checks and the code checks
+#   src/setup.sh [--reference | --all]
+#     --reference: also the outside finite-element program that some tests ask, where the distribution has it
+#     --all: also that, and what the benchmarks, the browser checks and the code checks need
 # Quick, quiet and offline when everything is there. Without the right to use apt it prints the one line to run and exits 1.
 set -euo pipefail
 
@@ -14,11 +16,15 @@ packages_for_all=(
     chromium poppler-utils fonts-dejavu-core
     clang clang-format clang-tidy shellcheck
 )
+# Debian 12 and Ubuntu have it, Debian 13 has not; without it its tests are counted as skipped.
+packages_of_reference=(calculix-ccx)
+optional=()
 
 case ${1:-} in
     '') ;;
-    --all) packages+=("${packages_for_all[@]}") ;;
-    *) echo "usage: src/setup.sh [--all]" >&2; exit 2 ;;
+    --reference) optional=("${packages_of_reference[@]}") ;;
+    --all) packages+=("${packages_for_all[@]}"); optional=("${packages_of_reference[@]}") ;;
+    *) echo "usage: src/setup.sh [--reference | --all]" >&2; exit 2 ;;
 esac
 
 if ! command -v dpkg-query >/dev/null; then
@@ -26,12 +32,20 @@ if ! command -v dpkg-query >/dev/null; then
     exit 0 # the packages may well be here under other names; the build will say what it cannot find
 fi
 
-installed=$(dpkg-query -W -f='${db:Status-Status} ${Package}\n' "${packages[@]}" 2>/dev/null || true)
+installed=$(dpkg-query -W -f='${db:Status-Status} ${Package}\n' "${packages[@]}" ${optional[@]+"${optional[@]}"} 2>/dev/null || true)
+is_installed() { grep -qxF "installed $1" <<<"$installed"; }
+is_offered() { apt-cache policy "$1" 2>/dev/null | grep -q '^  Candidate: [^(]'; }
 missing=()
 for package in "${packages[@]}"; do
-    grep -qxF "installed $package" <<<"$installed" || missing+=("$package")
+    is_installed "$package" || missing+=("$package")
 done
-(( ${#missing[@]} )) || exit 0
+# Where the lists of packages have been fetched and do not have it, there is nothing to look for.
+wanted=()
+for package in ${optional[@]+"${optional[@]}"}; do
+    is_installed "$package" && continue
+    if is_offered "$package" || ! compgen -G '/var/lib/apt/lists/*_Packages*' >/dev/null; then wanted+=("$package"); fi
+done
+(( ${#missing[@]} + ${#wanted[@]} )) || exit 0
 
 apt=(apt-get -qq -o Dpkg::Use-Pty=0 -o DPkg::Lock::Timeout=300)
 as_root=()
@@ -39,6 +53,9 @@ if (( EUID != 0 )); then
     # A password is asked for only where someone can type it.
     if command -v sudo >/dev/null && { sudo -n true 2>/dev/null || [[ -t 0 && -t 2 ]]; }; then
         as_root=(sudo)
+    elif (( ${#missing[@]} == 0 )); then
+        echo "setup: this user may not install ${wanted[*]}; the tests that ask it will be skipped" >&2
+        exit 0
     else
         echo "setup: packages are missing and this user may not install them. Run once, as root:" >&2
         echo "    apt-get update && apt-get install --no-install-recommends ${missing[*]}" >&2
@@ -47,13 +64,21 @@ if (( EUID != 0 )); then
 fi
 run_as_root() { ${as_root[@]+"${as_root[@]}"} env DEBIAN_FRONTEND=noninteractive "$@" </dev/null; }
 
-echo "setup: installing ${missing[*]}" >&2
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT
+install() {
+    echo "setup: installing $*" >&2
+    run_as_root "${apt[@]}" install -y --no-install-recommends "$@" >"$log" 2>&1 && return
+    tail -n 20 "$log" >&2
+    echo "setup: could not install: $*" >&2
+    return 1
+}
 # One unreachable source among several is no reason to stop: the install says whether a package is really out of reach.
 run_as_root "${apt[@]}" update >"$log" 2>&1 || { echo "setup: apt-get update had trouble:" >&2; tail -n 5 "$log" >&2; }
-if ! run_as_root "${apt[@]}" install -y --no-install-recommends "${missing[@]}" >"$log" 2>&1; then
-    tail -n 20 "$log" >&2
-    echo "setup: could not install: ${missing[*]}" >&2
-    exit 1
-fi
+if (( ${#missing[@]} )); then install "${missing[@]}" || exit 1; fi
+for package in ${optional[@]+"${optional[@]}"}; do
+    if is_installed "$package"; then continue; fi
+    if ! is_offered "$package" || ! install "$package"; then
+        echo "setup: $package cannot be had here; the tests that ask it will be skipped" >&2
+    fi
+done

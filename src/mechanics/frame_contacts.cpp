@@ -17,7 +17,7 @@ namespace jointwright::kernel {
 
 namespace {
 
-constexpr int kMostRounds = 60;
+constexpr int kMostRounds = 200;
 constexpr double kGape = 1e-13;   // m: less is rounding
 constexpr double kFliesOff = 0.5; // m: no piece bends so far and is still one
 

@@ -40,6 +40,7 @@ public:
     double length() const { return length_; }
     /// Rows: local x, y, z in space.
     const Mat3& axes() const { return axes_; }
+    const BeamSection& section() const { return section_; }
     /// In the axes of the piece.
     Mat12 stiffness() const;
     /// Forces that stand for a force spread evenly over [from, to] of the element (0 to 1; alike: a point). In the axes of the piece.

@@ -94,7 +94,11 @@ public:
     const PlateElement& plate(int i) const { return plates_[static_cast<std::size_t>(i)].element; }
     const std::array<int, 2>& beam_nodes(int i) const { return beams_[static_cast<std::size_t>(i)].nodes; }
     const std::array<int, 4>& plate_nodes(int i) const { return plates_[static_cast<std::size_t>(i)].nodes; }
+    int beams() const { return static_cast<int>(beams_.size()); }
+    int plates() const { return static_cast<int>(plates_.size()); }
+    int ties() const { return static_cast<int>(ties_.size()); }
     int presses() const { return static_cast<int>(presses_.size()); }
+    const Tie& tie(int i) const { return ties_[static_cast<std::size_t>(i)]; }
 
 private:
     struct Beam {

@@ -15,8 +15,8 @@ constexpr double kSegment = 0.12;        // m: longer faces along a part are hel
 constexpr int kMostSegments = 8;
 constexpr double kDepthShare = 0.4;      // of the face's size: how deep wood beside a face gives
 constexpr double kRowShare = 0.3;        // of a part's length: shorter bearings are one place along it
-constexpr double kFriction = 0.01;       // N m/rad
 constexpr double kNearEdge = 0.48;       // of a face's size from its middle
+constexpr double kFriction = 1e-4;       // N m/rad: keeps a free part from spinning in the sums, and is found as loose all the same
 constexpr double kGauss = 0.28867513459; // two points of a length: ± length/(2 √3)
 
 /// A face of a contact as a rectangle.

@@ -104,7 +104,10 @@ void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const s
 {
     if (!piece.wall.empty()) return;
     const Datum<double>& jerk = facts.number("lift_factor");
-    const Standing standing = standing_of(piece, cases.lasting);
+    // Emptied before it is lifted: what the design says lies on it is taken off.
+    std::vector<CopyLoad> own(cases.lasting.begin(), cases.lasting.begin() + static_cast<std::ptrdiff_t>(piece.copies.size())), laid_on;
+    laid_on.assign(cases.lasting.begin() + static_cast<std::ptrdiff_t>(piece.copies.size()), cases.lasting.end());
+    const Standing standing = standing_of(piece, own);
     const double weight = standing.weight;
     if (weight <= 0) return;
     std::set<std::size_t> handles;
@@ -124,8 +127,12 @@ void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const s
             if (std::abs(off) + base > 1e-6) share = std::min(share, std::max(0.0, base / (std::abs(off) + base)));
         }
         std::vector<CopyLoad> loads;
-        for (CopyLoad load : cases.lasting) {
+        for (CopyLoad load : own) {
             load.force *= jerk.value - 1;
+            loads.push_back(load);
+        }
+        for (CopyLoad load : laid_on) {
+            load.force = -load.force;
             loads.push_back(load);
         }
         const double half = std::min(facts.number("table_patch").value, p.size(g)) / 2;
