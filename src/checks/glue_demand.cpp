@@ -159,6 +159,7 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         demand.pull = std::max(0.0, a.pull);
         demand.lever = a.pull > kNoPull ? a.opening / a.pull : 0;
         demand.source = load_case.source;
+        demand.lift = load_case.lift;
         demand.hangs = !load_case.proof && load_case.duration == LoadDuration::lasting && a.pull > kNoPull && hangs_from(contact, glue, carried);
         demand.sum = fmt::format("the piece solved as one frame: {} N in the face, {} N {} it, {} N m opening it", write_number(a.shear, 3),
                                  write_number(std::abs(a.pull), 3), a.pull > 0 ? "away from" : "onto", write_number(a.opening, 2));

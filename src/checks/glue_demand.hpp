@@ -35,6 +35,7 @@ struct GlueDemand {
     std::string source;
     std::string sum;    ///< how it came about
     bool hangs = false; ///< a lasting pull on the glue, not a jerk
+    bool lift = false;  ///< the piece taken up by one of its parts: no design relies on it
 };
 
 /// Everything asked of the glue at a contact: pushes and lifts of what people sit on, what the parts hand down, else a part's own weight.

@@ -59,7 +59,8 @@ GlueUse use_of(const Prepared& prepared, const Contact& contact, const GluedArea
 Verdict verdict_of(const Facts& facts, const Joint& joint, const GluedArea& glue, const GlueDemand& demand, const GlueUse& u)
 {
     if (u.use > u.warns_to) return demand.tension == 0 && bears_by_shape(joint, glue) ? Verdict::warn : Verdict::fail;
-    if (u.use > 1 || demand.tension > facts.number("lift_tension_granted").value || demand.hangs) return Verdict::warn;
+    const bool relied_on = !demand.lift && demand.tension > facts.number("lift_tension_granted").value;
+    if (u.use > 1 || relied_on || demand.hangs) return Verdict::warn;
     return glue.face == GlueFace::mitre ? Verdict::warn : Verdict::pass;
 }
 
@@ -137,7 +138,7 @@ Working working_of(const Facts& facts, const GluedArea& glue, const GlueDemand& 
     w.push_back({"Resistance across the grain", demand.proof ? "f = f05 × (2/3)/1.15, V = 25 %" : "f = f05 k_dur/k, V = 25 %", "",
                  u.tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
     w.push_back(
-        {"What codes grant across the grain", "more than this always warns", "", granted.value, "Pa", granted.cite.text()});
+        {"What codes grant across the grain", "more than this always warns, but where the piece is only lifted by it", "", granted.value, "Pa", granted.cite.text()});
     w.push_back({"Together", "u = √((τ/f)² + (σ/f_t)²)", "", u.use, "1", "interaction of strengths (engineering estimate)"});
     return w;
 }
