@@ -49,9 +49,11 @@ public:
     Vec12 end_forces(const Vec12& displacements) const;
     /// Displacement within the element in its own axes at 0 to 1, its own loads left out.
     Vec3 displacement_at(double place, const Vec12& displacements) const;
+    /// Nodal displacements in its own axes, and the same for them: where many places are asked for.
+    Vec12 to_own(const Vec12& v) const;
+    Vec3 own_displacement_at(double place, const Vec12& own) const;
 
 private:
-    Vec12 to_own(const Vec12& v) const;
     Vec12 to_piece(const Vec12& v) const;
     Mat12 own_stiffness() const;
     double length_ = 0;

@@ -98,6 +98,8 @@ public:
     int plates() const { return static_cast<int>(plates_.size()); }
     int ties() const { return static_cast<int>(ties_.size()); }
     int presses() const { return static_cast<int>(presses_.size()); }
+    /// Another stiffness for a tie; `factor` afterwards.
+    void set_tie_stiffness(int i, const Mat6& stiffness) { ties_[static_cast<std::size_t>(i)].stiffness = stiffness; }
     const Tie& tie(int i) const { return ties_[static_cast<std::size_t>(i)]; }
 
 private:
@@ -121,7 +123,6 @@ private:
     std::vector<Plate> plates_;
     std::vector<Tie> ties_;
     std::vector<Press> presses_;
-    Sparse stiffness_;
     std::shared_ptr<Eigen::SimplicialLDLT<Sparse>> factor_;
     Eigen::SparseMatrix<double, Eigen::RowMajor> gaps_; ///< a row for each pressing contact: gap = gaps_ · movement
     mutable std::vector<Eigen::VectorXd> responses_;

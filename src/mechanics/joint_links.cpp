@@ -15,7 +15,6 @@ constexpr double kSegment = 0.12;        // m: longer faces along a part are hel
 constexpr int kMostSegments = 8;
 constexpr double kDepthShare = 0.4;      // of the face's size: how deep wood beside a face gives
 constexpr double kRowShare = 0.3;        // of a part's length: shorter bearings are one place along it
-constexpr double kFriction = 1e-4;       // N m/rad: keeps a free part from spinning in the sums, and is found as loose all the same
 constexpr double kGauss = 0.28867513459; // two points of a length: ± length/(2 √3)
 
 /// A face of a contact as a rectangle.
@@ -161,8 +160,8 @@ int segments(double length, const Vec3& direction, const MemberLine& a, const Me
 class LinkMaker {
 public:
     LinkMaker(const Prepared& prepared, std::size_t index, const std::vector<MemberLine>& lines,
-              const std::vector<MemberStiffness>& stiffness, double turning)
-        : contact_(prepared.layout->contacts[index]), index_(index), turning_(turning),
+              const std::vector<MemberStiffness>& stiffness)
+        : contact_(prepared.layout->contacts[index]), index_(index),
           joint_(contact_.joint ? &prepared.piece->joints[*contact_.joint] : nullptr), hold_(hold_of(*prepared.piece, contact_)),
           a_(lines[contact_.first]), b_(lines[contact_.second]), sa_(stiffness[contact_.first]), sb_(stiffness[contact_.second])
     {
@@ -249,7 +248,7 @@ private:
         }
         JointLink link;
         for (const FaceRectangle* f : faces) add(link.stiffness, *f, centre_);
-        soften(link.stiffness, faces);
+        soften(link, faces);
         const bool a_ends = ends_here(contact_, joint_, true, a_, centre_), b_ends = ends_here(contact_, joint_, false, b_, centre_);
         if ((!a_ends && !b_ends) || a_.plate || b_.plate) {
             put(std::move(link), centre_);
@@ -272,7 +271,7 @@ private:
                 const FaceRectangle part = piece_of(face, i, nu, j, nv);
                 JointLink link;
                 add(link.stiffness, part, part.centre);
-                soften(link.stiffness, {&part});
+                soften(link, {&part});
                 put(std::move(link), part.centre);
             }
     }
@@ -299,21 +298,20 @@ private:
     }
 
     /// Turning is let more or less free; what couples it to shifting is left out, since the joint is placed at its middle.
-    void soften(Mat6& k, const std::vector<const FaceRectangle*>& faces) const
+    void soften(JointLink& link, const std::vector<const FaceRectangle*>& faces) const
     {
+        Mat6& k = link.stiffness;
         k.topRightCorner<3, 3>().setZero();
         k.bottomLeftCorner<3, 3>().setZero();
         Mat6 turning = Mat6::Zero();
         for (const FaceRectangle* f : faces)
             if (!turns_open(*f)) add(turning, *f, faces.size() > 1 ? centre_ : f->centre);
-        k.bottomRightCorner<3, 3>() = turning_ * turning.bottomRightCorner<3, 3>();
-        // Even a hinge has some friction: a joint never spins.
-        k.bottomRightCorner<3, 3>() += kFriction * Mat3::Identity();
+        link.turning = turning.bottomRightCorner<3, 3>();
+        link.set_turning(1);
     }
 
     const Contact& contact_;
     std::size_t index_;
-    double turning_;
     const Joint* joint_;
     JointHold hold_;
     const MemberLine &a_, &b_;
@@ -324,6 +322,13 @@ private:
 };
 
 } // namespace
+
+void JointLink::set_turning(double share)
+{
+    // Even a hinge has some friction: a joint never spins in the sums, and is found as loose all the same.
+    constexpr double friction = 1e-4; // N m/rad
+    stiffness.bottomRightCorner<3, 3>() = share * turning + friction * Mat3::Identity();
+}
 
 JointHold hold_of(const Piece& piece, const Contact& contact)
 {
@@ -339,9 +344,9 @@ JointHold hold_of(const Piece& piece, const Contact& contact)
 }
 
 std::vector<JointLink> joint_links(const Prepared& prepared, std::size_t contact, const std::vector<MemberLine>& lines,
-                                   const std::vector<MemberStiffness>& stiffness, double turning)
+                                   const std::vector<MemberStiffness>& stiffness)
 {
-    return LinkMaker(prepared, contact, lines, stiffness, turning).make();
+    return LinkMaker(prepared, contact, lines, stiffness).make();
 }
 
 } // namespace jointwright

@@ -165,7 +165,7 @@ private:
         const std::vector<std::size_t> indices(chosen.begin(), chosen.end());
         std::vector<std::vector<CopyLoad>> some;
         for (const std::size_t k : indices) some.push_back(loads[k]);
-        const Structure free(prepared_, kFreeTurning), stiff(prepared_, kStiffTurning);
+        const Structure free = statics_.frame->with_turning(kFreeTurning), stiff = statics_.frame->with_turning(kStiffTurning);
         const auto with_free = free.solve(some), with_stiff = stiff.solve(some);
         for (std::size_t n = 0; n < indices.size(); ++n) {
             const auto on = by_copy(some[n], piece_.copies.size());

@@ -71,7 +71,7 @@ std::size_t interval(const std::vector<double>& lines, double at)
 
 } // namespace
 
-Structure::Structure(const Prepared& prepared, double turning) : piece_(*prepared.piece), contacts_(prepared.layout->contacts)
+Structure::Structure(const Prepared& prepared) : piece_(*prepared.piece), contacts_(prepared.layout->contacts)
 {
     const Piece& piece = *prepared.piece;
     const std::size_t n = piece.copies.size();
@@ -101,7 +101,7 @@ Structure::Structure(const Prepared& prepared, double turning) : piece_(*prepare
         }
         middles_[c] /= std::max(area, 1e-12);
         if (!members_[contacts[c].first].built || !members_[contacts[c].second].built) continue;
-        links[c] = joint_links(prepared, c, lines_, stiffness_, turning);
+        links[c] = joint_links(prepared, c, lines_, stiffness_);
         for (const JointLink& link : links[c]) {
             note(link.a);
             note(link.b);
@@ -118,7 +118,7 @@ Structure::Structure(const Prepared& prepared, double turning) : piece_(*prepare
     for (std::size_t c = 0; c < contacts.size(); ++c)
         for (const JointLink& link : links[c]) {
             Held held;
-            held.at = link.at;
+            held.link = link;
             if (link.presses)
                 held.press = frame_.add_press({link.at, anchor(link.a), anchor(link.b), link.direction, link.press});
             else
@@ -139,6 +139,19 @@ Structure::Structure(const Prepared& prepared, double turning) : piece_(*prepare
     }
     frame_.factor();
     find_loose();
+}
+
+Structure Structure::with_turning(double share) const
+{
+    Structure other = *this;
+    for (auto& springs : other.held_)
+        for (Held& h : springs) {
+            if (h.tie < 0) continue;
+            h.link.set_turning(share);
+            other.frame_.set_tie_stiffness(h.tie, h.link.stiffness);
+        }
+    other.frame_.factor();
+    return other;
 }
 
 void Structure::stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, Vec3>>& feet) const
@@ -362,9 +375,25 @@ void Structure::add_loads(Eigen::Ref<Eigen::VectorXd> nodal, const std::vector<C
 
 std::vector<kernel::FrameSolution> Structure::solve(const std::vector<std::vector<CopyLoad>>& cases) const
 {
-    Eigen::MatrixXd loads = Eigen::MatrixXd::Zero(frame_.unknowns(), static_cast<Eigen::Index>(cases.size()));
-    for (std::size_t k = 0; k < cases.size(); ++k) add_loads(loads.col(static_cast<Eigen::Index>(k)), cases[k]);
-    return frame_.solve_all(loads);
+    // What acts in every case, own weight above all, stands first in each: it is laid on once.
+    std::size_t shared = cases.empty() ? 0 : cases.front().size();
+    for (const auto& loads : cases) {
+        std::size_t same = 0;
+        while (same < std::min(shared, loads.size()) && loads[same] == cases.front()[same]) ++same;
+        shared = same;
+    }
+    const auto part = [](const std::vector<CopyLoad>& loads, std::size_t from, std::size_t to) {
+        return std::vector<CopyLoad>(loads.begin() + static_cast<std::ptrdiff_t>(from), loads.begin() + static_cast<std::ptrdiff_t>(to));
+    };
+    Eigen::VectorXd in_all = Eigen::VectorXd::Zero(frame_.unknowns());
+    if (shared > 0) add_loads(in_all, part(cases.front(), 0, shared));
+    Eigen::MatrixXd nodal(frame_.unknowns(), static_cast<Eigen::Index>(cases.size()));
+    for (std::size_t k = 0; k < cases.size(); ++k) {
+        const auto column = static_cast<Eigen::Index>(k);
+        nodal.col(column) = in_all;
+        add_loads(nodal.col(column), part(cases[k], shared, cases[k].size()));
+    }
+    return frame_.solve_all(nodal);
 }
 
 ContactForce Structure::contact_force(std::size_t contact, const kernel::FrameSolution& solution) const
@@ -373,7 +402,7 @@ ContactForce Structure::contact_force(std::size_t contact, const kernel::FrameSo
     for (const Held& h : held_[contact]) {
         const Vec6 f = h.tie >= 0 ? frame_.tie_force(h.tie, solution.movement) : frame_.press_force(h.press, solution.movement);
         sum.force += f.head<3>();
-        sum.moment += f.tail<3>() + (h.at - middles_[contact]).cross(f.head<3>());
+        sum.moment += f.tail<3>() + (h.link.at - middles_[contact]).cross(f.head<3>());
     }
     return sum;
 }

@@ -53,8 +53,9 @@ struct ContactForce {
 /// The frame of a piece, factored, and how to load and read it.
 class Structure {
 public:
-    /// @param turning  share of the estimated stiffness of the joints against turning
-    explicit Structure(const Prepared& prepared, double turning = 1);
+    explicit Structure(const Prepared& prepared);
+    /// The same piece with joints that resist turning by a share of the estimate. What is loose is not looked for again.
+    Structure with_turning(double share) const;
 
     /// Solves loads that act together; a column each.
     std::vector<kernel::FrameSolution> solve(const std::vector<std::vector<CopyLoad>>& cases) const;
@@ -80,7 +81,7 @@ public:
 private:
     struct Held {
         int tie = -1, press = -1;
-        kernel::Vec3 at;
+        JointLink link;
     };
     void build_member(std::size_t copy, std::vector<double> places, std::vector<double> across);
     void stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, kernel::Vec3>>& feet) const;
