@@ -155,7 +155,10 @@ Vec12 BeamElement::end_forces(const Vec12& displacements) const
     return f;
 }
 
-Vec3 BeamElement::displacement_at(double s, const Vec12& displacements) const { return own_displacement_at(s, to_own(displacements)); }
+Vec3 BeamElement::displacement_at(double s, const Vec12& displacements) const
+{
+    return own_displacement_at(s, to_own(displacements));
+}
 
 Vec3 BeamElement::own_displacement_at(double s, const Vec12& u) const
 {

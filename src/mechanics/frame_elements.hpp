@@ -24,12 +24,12 @@ Mat3 cross_matrix(const Vec3& r);
 
 /// Section of a beam in its own axes: x along, y and z across.
 struct BeamSection {
-    double axial = 0;              ///< E A [N]
-    double bending_y = 0;          ///< E I for bending in the x-y plane [N m²]
-    double bending_z = 0;          ///< E I for bending in the x-z plane
-    double shear_y = 0;            ///< G A' for that bending [N]; 0: shear left out
-    double shear_z = 0;            ///
-    double twisting = 0;           ///< G J [N m²]
+    double axial = 0;     ///< E A [N]
+    double bending_y = 0; ///< E I for bending in the x-y plane [N m²]
+    double bending_z = 0; ///< E I for bending in the x-z plane
+    double shear_y = 0;   ///< G A' for that bending [N]; 0: shear left out
+    double shear_z = 0;   ///
+    double twisting = 0;  ///< G J [N m²]
 };
 
 /// A straight Timoshenko beam between two points. Local x runs from the first to the second.

@@ -43,7 +43,8 @@ void add_element(Entries& entries, const std::array<int, N>& nodes, const Matrix
 {
     for (std::size_t i = 0; i < N; ++i)
         for (std::size_t j = 0; j < N; ++j)
-            add_block(entries, nodes[i], nodes[j], stiffness.template block<6, 6>(6 * static_cast<int>(i), 6 * static_cast<int>(j)));
+            add_block(entries, nodes[i], nodes[j],
+                      stiffness.template block<6, 6>(6 * static_cast<int>(i), 6 * static_cast<int>(j)));
 }
 
 } // namespace
@@ -60,7 +61,8 @@ int Frame::add_beam(int from, int to, const Vec3& y, const BeamSection& section)
     return static_cast<int>(beams_.size()) - 1;
 }
 
-int Frame::add_plate(const std::array<int, 4>& nodes, double length_x, double length_y, const Mat3& axes, const PlateSection& section)
+int Frame::add_plate(const std::array<int, 4>& nodes, double length_x, double length_y, const Mat3& axes,
+                     const PlateSection& section)
 {
     plates_.push_back({nodes, PlateElement(length_x, length_y, axes, section)});
     return static_cast<int>(plates_.size()) - 1;
@@ -87,7 +89,8 @@ void Frame::factor()
     for (const Tie& tie : ties_) {
         std::vector<std::pair<int, Mat6>> rows; // movement of a against b
         for (const auto& [anchor, sign] : {std::pair{&tie.a, 1.0}, std::pair{&tie.b, -1.0}})
-            for (const Anchor::Share& s : anchor->shares) rows.emplace_back(s.node, sign * s.weight * carried(tie.at - place(s.node)));
+            for (const Anchor::Share& s : anchor->shares)
+                rows.emplace_back(s.node, sign * s.weight * carried(tie.at - place(s.node)));
         for (const auto& [i, ti] : rows)
             for (const auto& [j, tj] : rows)
                 if (i >= j) add_block(entries, i, j, Mat6(ti.transpose() * tie.stiffness * tj));

@@ -62,7 +62,8 @@ class Frame {
 public:
     int add_node(const Vec3& at);
     int add_beam(int from, int to, const Vec3& y, const BeamSection& section);
-    int add_plate(const std::array<int, 4>& nodes, double length_x, double length_y, const Mat3& axes, const PlateSection& section);
+    int add_plate(const std::array<int, 4>& nodes, double length_x, double length_y, const Mat3& axes,
+                  const PlateSection& section);
     int add_tie(Tie tie);
     int add_press(Press press);
 

@@ -11,7 +11,7 @@ using kernel::Mat3;
 using kernel::Mat6;
 using kernel::Vec3;
 
-constexpr double kSegment = 0.12;        // m: longer faces along a part are held at several places
+constexpr double kSegment = 0.12; // m: longer faces along a part are held at several places
 constexpr int kMostSegments = 8;
 constexpr double kDepthShare = 0.4;      // of the face's size: how deep wood beside a face gives
 constexpr double kRowShare = 0.3;        // of a part's length: shorter bearings are one place along it
@@ -68,7 +68,8 @@ FaceRectangle piece_of(const FaceRectangle& whole, int i, int nu, int j, int nv)
 struct Bed {
     double normal = 0, within = 0;
 };
-Bed bed_of(const FaceRectangle& face, const MemberLine& a, const MemberStiffness& sa, const MemberLine& b, const MemberStiffness& sb)
+Bed bed_of(const FaceRectangle& face, const MemberLine& a, const MemberStiffness& sa, const MemberLine& b,
+           const MemberStiffness& sb)
 {
     const double size = std::sqrt(std::max(face.lu * face.lv, 1e-8));
     double give = 0, slip = 0;
@@ -131,7 +132,8 @@ bool ends_here(const Contact& contact, const Joint* joint, bool first, const Mem
 {
     const double s = line.along(centre), reach = std::max(line.wide, line.thick);
     if (s > reach + kTouch && s < line.length - reach - kTouch) return false;
-    if (joint && (joint->kind == JointKind::mitre || joint->kind == JointKind::bridle || joint->kind == JointKind::dovetail)) return true;
+    if (joint && (joint->kind == JointKind::mitre || joint->kind == JointKind::bridle || joint->kind == JointKind::dovetail))
+        return true;
     if (joint && first && joint->kind == JointKind::tenon) return true;
     double end = 0, all = 0;
     for (const Patch& p : contact.patches) {
@@ -179,8 +181,7 @@ public:
     {
         std::vector<const FaceRectangle*> holding;
         for (const FaceRectangle& f : faces_) {
-            if (only_presses(f))
-                press(f);
+            if (only_presses(f)) press(f);
             if (!only_presses(f) || hold_ != JointHold::dry || std::abs(f.n.z()) > 0.7) holding.push_back(&f);
         }
         if (!holding.empty()) hold(holding);
@@ -249,7 +250,8 @@ private:
         JointLink link;
         for (const FaceRectangle* f : faces) add(link.stiffness, *f, centre_);
         soften(link, faces);
-        const bool a_ends = ends_here(contact_, joint_, true, a_, centre_), b_ends = ends_here(contact_, joint_, false, b_, centre_);
+        const bool a_ends = ends_here(contact_, joint_, true, a_, centre_),
+                   b_ends = ends_here(contact_, joint_, false, b_, centre_);
         if ((!a_ends && !b_ends) || a_.plate || b_.plate) {
             put(std::move(link), centre_);
             return;
@@ -293,8 +295,9 @@ private:
     bool turns_open(const FaceRectangle& face) const
     {
         if (!face.patch->end_grain_first && !face.patch->end_grain_second) return false;
-        return !joint_ || (joint_->kind != JointKind::tenon && joint_->kind != JointKind::bridle && joint_->kind != JointKind::dowel &&
-                           joint_->kind != JointKind::dovetail && joint_->kind != JointKind::lap && hold_ != JointHold::screwed);
+        return !joint_ ||
+               (joint_->kind != JointKind::tenon && joint_->kind != JointKind::bridle && joint_->kind != JointKind::dowel &&
+                joint_->kind != JointKind::dovetail && joint_->kind != JointKind::lap && hold_ != JointHold::screwed);
     }
 
     /// Turning is let more or less free; what couples it to shifting is left out, since the joint is placed at its middle.

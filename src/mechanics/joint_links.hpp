@@ -23,12 +23,12 @@ struct LinkEnd {
 struct JointLink {
     std::size_t contact = 0;
     kernel::Vec3 at = kernel::Vec3::Zero();
-    LinkEnd a, b; ///< first and second part of the contact
-    bool presses = false;                              ///< only presses, along `direction`; else holds by `stiffness`
-    kernel::Mat6 stiffness = kernel::Mat6::Zero();     ///< of the movements at `at`
-    kernel::Mat3 turning = kernel::Mat3::Zero();       ///< the estimated resistance to turning, that is part of `stiffness`
-    kernel::Vec3 direction = kernel::Vec3::Zero();     ///< out of the first into the second
-    double press = 0;                                  ///< N/m
+    LinkEnd a, b;                                  ///< first and second part of the contact
+    bool presses = false;                          ///< only presses, along `direction`; else holds by `stiffness`
+    kernel::Mat6 stiffness = kernel::Mat6::Zero(); ///< of the movements at `at`
+    kernel::Mat3 turning = kernel::Mat3::Zero();   ///< the estimated resistance to turning, that is part of `stiffness`
+    kernel::Vec3 direction = kernel::Vec3::Zero(); ///< out of the first into the second
+    double press = 0;                              ///< N/m
 
     /// Takes only a share of the resistance to turning; 0 would be a hinge.
     void set_turning(double share);

@@ -22,7 +22,8 @@ Vec3 vec3(const Point& p) { return {p[0], p[1], p[2]}; }
 
 const NetStretch& stretch_holding(const std::vector<NetStretch>& stretches, double at)
 {
-    const auto holding = std::lower_bound(stretches.begin(), stretches.end(), at, [](const NetStretch& s, double p) { return s.to < p; });
+    const auto holding =
+        std::lower_bound(stretches.begin(), stretches.end(), at, [](const NetStretch& s, double p) { return s.to < p; });
     return holding == stretches.end() ? stretches.back() : *holding;
 }
 

@@ -13,16 +13,16 @@ using kernel::Vec3;
 using kernel::Vec6;
 
 // Thresholds stand a little off the round figures that makers draw with, so that rounding never decides.
-constexpr double kSameNode = 0.00151;   // m: places nearer than this are one node
-constexpr double kStub = 0.0251;       // m: a free end shorter than this, or than the part is thick, is left out
-constexpr int kSpanElements = 2;       // beams between two places along a part
-constexpr double kLongestBeam = 0.25;  // m
-constexpr double kFloor = 1e8;         // N/m: a floor gives nothing that wood would feel
-constexpr double kFootTurn = 50;       // N m/rad: what the breadth of a foot under the weight of the piece is worth
-constexpr double kWideFoot = 0.0999;     // m: from here a foot stands on its two ends
-constexpr double kFootShare = 0.4;     // of its size from the middle
+constexpr double kSameNode = 0.00151; // m: places nearer than this are one node
+constexpr double kStub = 0.0251;      // m: a free end shorter than this, or than the part is thick, is left out
+constexpr int kSpanElements = 2;      // beams between two places along a part
+constexpr double kLongestBeam = 0.25; // m
+constexpr double kFloor = 1e8;        // N/m: a floor gives nothing that wood would feel
+constexpr double kFootTurn = 50;      // N m/rad: what the breadth of a foot under the weight of the piece is worth
+constexpr double kWideFoot = 0.0999;  // m: from here a foot stands on its two ends
+constexpr double kFootShare = 0.4;    // of its size from the middle
 constexpr double kWall = 1e7, kWallTurn = 1e5;
-constexpr double kWallStep = 0.4;      // m between screws to a wall
+constexpr double kWallStep = 0.4; // m between screws to a wall
 
 double plate_cell(double size, int parts, double least, double most) { return std::clamp(size / parts, least, most); }
 
@@ -172,7 +172,7 @@ void Structure::stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, 
     };
     if (line.lies) {
         for (const double s : places(line.length, line.length / 2))
-            for (const double t : line.plate && std::abs(line.face.z()) > 0.7 ? places(line.wide, 0) : std::vector<double>{0})
+            for (const double t : line.plate&& std::abs(line.face.z()) > 0.7 ? places(line.wide, 0) : std::vector<double>{0})
                 feet.push_back({{copy, s, t}, line.point(s, t) - Vec3(0, 0, line.size_towards(Vec3::UnitZ()) / 2)});
         return;
     }
@@ -198,10 +198,9 @@ void Structure::build_member(std::size_t copy, std::vector<double> places, std::
         axes.row(2) = line.grain.cross(line.width);
         for (std::size_t i = 0; i + 1 < m.along.size(); ++i)
             for (std::size_t j = 0; j + 1 < m.across.size(); ++j) {
-                const int element =
-                    frame_.add_plate({m.node(i, j), m.node(i + 1, j), m.node(i + 1, j + 1), m.node(i, j + 1)},
-                                     m.along[i + 1] - m.along[i], m.across[j + 1] - m.across[j], axes,
-                                     plate_section(line, stiffness_[copy], (m.along[i] + m.along[i + 1]) / 2));
+                const int element = frame_.add_plate({m.node(i, j), m.node(i + 1, j), m.node(i + 1, j + 1), m.node(i, j + 1)},
+                                                     m.along[i + 1] - m.along[i], m.across[j + 1] - m.across[j], axes,
+                                                     plate_section(line, stiffness_[copy], (m.along[i] + m.along[i + 1]) / 2));
                 if (i == 0 && j == 0) m.first_element = element;
             }
         return;
@@ -350,8 +349,7 @@ void Structure::spread_on_plate(std::size_t copy, const CopyLoad& load, Eigen::R
             const auto x = [&](double s) { return 2 * (s - m.along[i]) / (m.along[i + 1] - m.along[i]) - 1; };
             const auto y = [&](double t) { return 2 * (t - m.across[j]) / (m.across[j + 1] - m.across[j]) - 1; };
             const int element = m.first_element + static_cast<int>(i * (m.across.size() - 1) + j);
-            const kernel::Vec24 f =
-                frame_.plate(element).spread({x(a), y(c)}, {x(b), y(d)}, force * ((b - a) * (d - c) / area));
+            const kernel::Vec24 f = frame_.plate(element).spread({x(a), y(c)}, {x(b), y(d)}, force * ((b - a) * (d - c) / area));
             for (std::size_t k = 0; k < 4; ++k)
                 nodal.segment<6>(6 * frame_.plate_nodes(element)[k]) += f.segment<6>(6 * static_cast<int>(k));
         }
@@ -383,7 +381,8 @@ std::vector<kernel::FrameSolution> Structure::solve(const std::vector<std::vecto
         shared = same;
     }
     const auto part = [](const std::vector<CopyLoad>& loads, std::size_t from, std::size_t to) {
-        return std::vector<CopyLoad>(loads.begin() + static_cast<std::ptrdiff_t>(from), loads.begin() + static_cast<std::ptrdiff_t>(to));
+        return std::vector<CopyLoad>(loads.begin() + static_cast<std::ptrdiff_t>(from),
+                                     loads.begin() + static_cast<std::ptrdiff_t>(to));
     };
     Eigen::VectorXd in_all = Eigen::VectorXd::Zero(frame_.unknowns());
     if (shared > 0) add_loads(in_all, part(cases.front(), 0, shared));

@@ -18,7 +18,7 @@ namespace jointwright {
 
 /// One copy in the frame.
 struct StructureMember {
-    bool built = false; ///< false: nothing leads from it to the floor
+    bool built = false;         ///< false: nothing leads from it to the floor
     std::vector<double> along;  ///< nodes along the line, or grid lines of a plate
     std::vector<double> across; ///< grid lines of a plate across the grain; empty for a line
     int first_node = 0;         ///< a plate's nodes run across first
@@ -32,7 +32,7 @@ struct StructureMember {
 /// What a load does to one element.
 struct ElementLoad {
     int element = 0;
-    double from = 0, to = 0;     ///< 0 to 1 along a beam
+    double from = 0, to = 0; ///< 0 to 1 along a beam
     kernel::Vec3 force = kernel::Vec3::Zero();
     kernel::Vec12 on_ends = kernel::Vec12::Zero(); ///< of a beam, in the axes of the piece
 };
