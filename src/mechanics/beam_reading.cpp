@@ -50,27 +50,38 @@ struct Cut12 {
 std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy, const std::vector<CopyLoad>& loads,
                                     const kernel::FrameSolution& solution)
 {
+    return line_forces(structure, copy, structure.element_loads(copy, loads), solution);
+}
+
+std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy, std::vector<ElementLoad> acting,
+                                    const kernel::FrameSolution& solution)
+{
     std::vector<LineForces> all;
     const StructureMember& m = structure.member(copy);
     const double length = structure.lines()[copy].length;
-    const std::vector<ElementLoad> acting = structure.element_loads(copy, loads);
+    all.reserve(3 * m.along.size() + 6 * acting.size());
+    std::stable_sort(acting.begin(), acting.end(),
+                     [](const ElementLoad& a, const ElementLoad& b) { return a.element < b.element; });
+    auto next = acting.begin();
+    Cut12 cut;
+    std::vector<double> places, peaks;
     for (std::size_t i = 0; i + 1 < m.along.size(); ++i) {
         const int e = m.first_element + static_cast<int>(i);
         const kernel::BeamElement& beam = structure.frame().beam(e);
-        Cut12 cut;
+        cut.loads.clear();
         cut.length = beam.length();
         cut.ends = beam.end_forces(structure.frame().beam_movement(e, solution.movement));
-        for (const ElementLoad& load : acting) {
-            if (load.element != e) continue;
+        for (; next != acting.end() && next->element == e; ++next) {
+            const ElementLoad& load = *next;
             for (int k = 0; k < 4; ++k) cut.ends.segment<3>(3 * k) -= beam.axes() * load.on_ends.segment<3>(3 * k);
             cut.loads.push_back({load.from * cut.length, load.to * cut.length, beam.axes() * load.force});
         }
-        std::vector<double> places{0, cut.length};
+        places.assign({0, cut.length});
         for (const Cut12::Load& l : cut.loads) places.insert(places.end(), {l.from, l.to});
         std::sort(places.begin(), places.end());
         // Between these the shear runs straight: where it passes nought the moment is largest.
-        std::vector<double> peaks;
-        for (std::size_t k = 0; k + 1 < places.size(); ++k) {
+        peaks.clear();
+        for (std::size_t k = 0; k + 1 < places.size() && !cut.loads.empty(); ++k) {
             const double a = places[k], b = places[k + 1];
             if (b - a < 1e-9) continue;
             const LineForces fa = cut.at(a + 1e-12), fb = cut.at(b);
@@ -82,12 +93,15 @@ std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy
             const double s = m.along[i] + x;
             if (s < -1e-9 || s > length + 1e-9) continue;
             // A point load changes the shear in one place: both sides count, but not what is laid on the very end of a beam.
-            for (const double side : {std::max(x, 1e-12), std::min(x + 1e-12, cut.length)}) {
+            const double before = std::max(x, 1e-12), behind = std::min(x + 1e-12, cut.length);
+            const auto add = [&](double side) {
                 LineForces f = cut.at(side);
                 f.at = s;
                 f.inside = std::clamp(x, 1e-5, cut.length - 1e-5) + m.along[i];
                 all.push_back(f);
-            }
+            };
+            add(before);
+            if (behind != before) add(behind);
         }
     }
     return all;

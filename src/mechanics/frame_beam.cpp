@@ -91,9 +91,14 @@ Mat12 BeamElement::own_stiffness() const
 
 Mat12 BeamElement::stiffness() const
 {
-    Mat12 turn = Mat12::Zero();
-    for (int k = 0; k < 4; ++k) turn.block<3, 3>(3 * k, 3 * k) = axes_;
-    return turn.transpose() * own_stiffness() * turn;
+    const Mat12 own = own_stiffness();
+    Mat12 k;
+    for (int i = 0; i < 4; ++i)
+        for (int j = 0; j <= i; ++j) {
+            k.block<3, 3>(3 * i, 3 * j) = axes_.transpose() * own.block<3, 3>(3 * i, 3 * j) * axes_;
+            if (j < i) k.block<3, 3>(3 * j, 3 * i) = k.block<3, 3>(3 * i, 3 * j).transpose();
+        }
+    return k;
 }
 
 Vec12 BeamElement::spread(double from, double to, const Vec3& force, double torque_about_x) const
@@ -127,11 +132,36 @@ Vec12 BeamElement::spread(double from, double to, const Vec3& force, double torq
     return to_piece(own);
 }
 
-Vec12 BeamElement::end_forces(const Vec12& displacements) const { return own_stiffness() * to_own(displacements); }
+Vec12 BeamElement::end_forces(const Vec12& displacements) const
+{
+    // The rows of own_stiffness() written out: this is read for every beam in every load case.
+    const Vec12 u = to_own(displacements);
+    const double l = length_;
+    Vec12 f;
+    f(0) = section_.axial / l * (u(0) - u(6));
+    f(3) = section_.twisting / l * (u(3) - u(9));
+    const auto bend = [&](int v1, int t1, int v2, int t2, double sign, double bending, double shear) {
+        const double p = shear_ratio(bending, shear, l), c = bending / ((1 + p) * l * l * l);
+        const double v = u(v1) - u(v2), first = sign * u(t1), second = sign * u(t2);
+        f(v1) = c * (12 * v + 6 * l * (first + second));
+        f(t1) = sign * c * l * (6 * v + l * ((4 + p) * first + (2 - p) * second));
+        f(t2) = sign * c * l * (6 * v + l * ((2 - p) * first + (4 + p) * second));
+        f(v2) = -f(v1);
+    };
+    bend(1, 5, 7, 11, 1, section_.bending_y, section_.shear_y);
+    bend(2, 4, 8, 10, -1, section_.bending_z, section_.shear_z);
+    f(6) = -f(0);
+    f(9) = -f(3);
+    return f;
+}
 
 Vec3 BeamElement::displacement_at(double s, const Vec12& displacements) const
 {
-    const Vec12 u = to_own(displacements);
+    return own_displacement_at(s, to_own(displacements));
+}
+
+Vec3 BeamElement::own_displacement_at(double s, const Vec12& u) const
+{
     const Eigen::Vector4d y = bent_shape(s, length_, shear_ratio(section_.bending_y, section_.shear_y, length_)),
                           z = bent_shape(s, length_, shear_ratio(section_.bending_z, section_.shear_z, length_));
     return {u(0) * (1 - s) + u(6) * s, y.dot(Eigen::Vector4d(u(1), u(5), u(7), u(11))),

@@ -96,10 +96,7 @@ void Frame::open_what_pulls(FrameSolution& solution) const
     if (solution.rounds == kMostRounds) solution.settled = false;
 }
 
-FrameSolution Frame::solve(const Eigen::VectorXd& loads) const
-{
-    return std::move(solve_all(loads).front());
-}
+FrameSolution Frame::solve(const Eigen::VectorXd& loads) const { return std::move(solve_all(loads).front()); }
 
 std::vector<FrameSolution> Frame::solve_all(const Eigen::MatrixXd& loads) const
 {

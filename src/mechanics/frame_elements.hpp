@@ -24,12 +24,12 @@ Mat3 cross_matrix(const Vec3& r);
 
 /// Section of a beam in its own axes: x along, y and z across.
 struct BeamSection {
-    double axial = 0;              ///< E A [N]
-    double bending_y = 0;          ///< E I for bending in the x-y plane [N m²]
-    double bending_z = 0;          ///< E I for bending in the x-z plane
-    double shear_y = 0;            ///< G A' for that bending [N]; 0: shear left out
-    double shear_z = 0;            ///
-    double twisting = 0;           ///< G J [N m²]
+    double axial = 0;     ///< E A [N]
+    double bending_y = 0; ///< E I for bending in the x-y plane [N m²]
+    double bending_z = 0; ///< E I for bending in the x-z plane
+    double shear_y = 0;   ///< G A' for that bending [N]; 0: shear left out
+    double shear_z = 0;   ///
+    double twisting = 0;  ///< G J [N m²]
 };
 
 /// A straight Timoshenko beam between two points. Local x runs from the first to the second.
@@ -49,9 +49,11 @@ public:
     Vec12 end_forces(const Vec12& displacements) const;
     /// Displacement within the element in its own axes at 0 to 1, its own loads left out.
     Vec3 displacement_at(double place, const Vec12& displacements) const;
+    /// Nodal displacements in its own axes, and the same for them: where many places are asked for.
+    Vec12 to_own(const Vec12& v) const;
+    Vec3 own_displacement_at(double place, const Vec12& own) const;
 
 private:
-    Vec12 to_own(const Vec12& v) const;
     Vec12 to_piece(const Vec12& v) const;
     Mat12 own_stiffness() const;
     double length_ = 0;

@@ -24,16 +24,27 @@ Mat6 carried(const Vec3& arm)
     return t;
 }
 
+/// Of a symmetric matrix the lower half is all that is factored.
+void add_entry(Entries& entries, int row, int column, double value)
+{
+    if (value != 0 && row >= column) entries.emplace_back(row, column, value);
+}
+
+template <class Block>
+void add_block(Entries& entries, int row_node, int column_node, const Block& block)
+{
+    if (row_node < column_node) return;
+    for (int c = 0; c < 6; ++c)
+        for (int r = 0; r < 6; ++r) add_entry(entries, 6 * row_node + r, 6 * column_node + c, block(r, c));
+}
+
 template <std::size_t N, class Matrix>
 void add_element(Entries& entries, const std::array<int, N>& nodes, const Matrix& stiffness)
 {
     for (std::size_t i = 0; i < N; ++i)
         for (std::size_t j = 0; j < N; ++j)
-            for (int r = 0; r < 6; ++r)
-                for (int c = 0; c < 6; ++c) {
-                    const double value = stiffness(6 * static_cast<int>(i) + r, 6 * static_cast<int>(j) + c);
-                    if (value != 0) entries.emplace_back(6 * nodes[i] + r, 6 * nodes[j] + c, value);
-                }
+            add_block(entries, nodes[i], nodes[j],
+                      stiffness.template block<6, 6>(6 * static_cast<int>(i), 6 * static_cast<int>(j)));
 }
 
 } // namespace
@@ -50,7 +61,8 @@ int Frame::add_beam(int from, int to, const Vec3& y, const BeamSection& section)
     return static_cast<int>(beams_.size()) - 1;
 }
 
-int Frame::add_plate(const std::array<int, 4>& nodes, double length_x, double length_y, const Mat3& axes, const PlateSection& section)
+int Frame::add_plate(const std::array<int, 4>& nodes, double length_x, double length_y, const Mat3& axes,
+                     const PlateSection& section)
 {
     plates_.push_back({nodes, PlateElement(length_x, length_y, axes, section)});
     return static_cast<int>(plates_.size()) - 1;
@@ -77,14 +89,11 @@ void Frame::factor()
     for (const Tie& tie : ties_) {
         std::vector<std::pair<int, Mat6>> rows; // movement of a against b
         for (const auto& [anchor, sign] : {std::pair{&tie.a, 1.0}, std::pair{&tie.b, -1.0}})
-            for (const Anchor::Share& s : anchor->shares) rows.emplace_back(s.node, sign * s.weight * carried(tie.at - place(s.node)));
+            for (const Anchor::Share& s : anchor->shares)
+                rows.emplace_back(s.node, sign * s.weight * carried(tie.at - place(s.node)));
         for (const auto& [i, ti] : rows)
-            for (const auto& [j, tj] : rows) {
-                const Mat6 k = ti.transpose() * tie.stiffness * tj;
-                for (int r = 0; r < 6; ++r)
-                    for (int c = 0; c < 6; ++c)
-                        if (k(r, c) != 0) entries.emplace_back(6 * i + r, 6 * j + c, k(r, c));
-            }
+            for (const auto& [j, tj] : rows)
+                if (i >= j) add_block(entries, i, j, Mat6(ti.transpose() * tie.stiffness * tj));
     }
     for (int i = 0; i < n; ++i) entries.emplace_back(i, i, i % 6 < 3 ? kLightHold : kLightTurnHold);
 
@@ -101,16 +110,15 @@ void Frame::factor()
     }
     gaps_.resize(presses(), n);
     gaps_.setFromTriplets(rows.begin(), rows.end());
-    stiffness_.resize(n, n);
-    stiffness_.setFromTriplets(entries.begin(), entries.end());
-    if (presses() > 0) {
-        Eigen::VectorXd springs(presses());
-        for (int p = 0; p < presses(); ++p) springs(p) = presses_[static_cast<std::size_t>(p)].stiffness;
-        const Eigen::SparseMatrix<double, Eigen::RowMajor> scaled = springs.asDiagonal() * gaps_;
-        const Sparse closed = Sparse(gaps_.transpose()) * Sparse(scaled);
-        stiffness_ += closed;
-    }
-    factor_ = std::make_shared<Eigen::SimplicialLDLT<Sparse>>(stiffness_);
+    using Row = Eigen::SparseMatrix<double, Eigen::RowMajor>::InnerIterator;
+    for (int p = 0; p < presses(); ++p)
+        for (Row r(gaps_, p); r; ++r)
+            for (Row c(gaps_, p); c; ++c)
+                add_entry(entries, static_cast<int>(r.col()), static_cast<int>(c.col()),
+                          presses_[static_cast<std::size_t>(p)].stiffness * r.value() * c.value());
+    Sparse stiffness(n, n);
+    stiffness.setFromTriplets(entries.begin(), entries.end());
+    factor_ = std::make_shared<Eigen::SimplicialLDLT<Sparse>>(stiffness);
     responses_.assign(static_cast<std::size_t>(presses()), {});
 }
 
@@ -139,7 +147,11 @@ std::optional<FreeMotion> Frame::free_motion() const
 Vec6 Frame::movement_at(const Anchor& anchor, const Vec3& at, const Eigen::VectorXd& movement) const
 {
     Vec6 sum = Vec6::Zero();
-    for (const Anchor::Share& s : anchor.shares) sum += s.weight * carried(at - place(s.node)) * movement.segment<6>(6 * s.node);
+    for (const Anchor::Share& s : anchor.shares) {
+        const Vec3 turn = movement.segment<3>(6 * s.node + 3);
+        sum.head<3>() += s.weight * (movement.segment<3>(6 * s.node) + turn.cross(at - place(s.node)));
+        sum.tail<3>() += s.weight * turn;
+    }
     return sum;
 }
 

@@ -62,7 +62,8 @@ class Frame {
 public:
     int add_node(const Vec3& at);
     int add_beam(int from, int to, const Vec3& y, const BeamSection& section);
-    int add_plate(const std::array<int, 4>& nodes, double length_x, double length_y, const Mat3& axes, const PlateSection& section);
+    int add_plate(const std::array<int, 4>& nodes, double length_x, double length_y, const Mat3& axes,
+                  const PlateSection& section);
     int add_tie(Tie tie);
     int add_press(Press press);
 
@@ -98,6 +99,8 @@ public:
     int plates() const { return static_cast<int>(plates_.size()); }
     int ties() const { return static_cast<int>(ties_.size()); }
     int presses() const { return static_cast<int>(presses_.size()); }
+    /// Another stiffness for a tie; `factor` afterwards.
+    void set_tie_stiffness(int i, const Mat6& stiffness) { ties_[static_cast<std::size_t>(i)].stiffness = stiffness; }
     const Tie& tie(int i) const { return ties_[static_cast<std::size_t>(i)]; }
 
 private:
@@ -121,7 +124,6 @@ private:
     std::vector<Plate> plates_;
     std::vector<Tie> ties_;
     std::vector<Press> presses_;
-    Sparse stiffness_;
     std::shared_ptr<Eigen::SimplicialLDLT<Sparse>> factor_;
     Eigen::SparseMatrix<double, Eigen::RowMajor> gaps_; ///< a row for each pressing contact: gap = gaps_ · movement
     mutable std::vector<Eigen::VectorXd> responses_;

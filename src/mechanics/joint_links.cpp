@@ -11,12 +11,11 @@ using kernel::Mat3;
 using kernel::Mat6;
 using kernel::Vec3;
 
-constexpr double kSegment = 0.12;        // m: longer faces along a part are held at several places
+constexpr double kSegment = 0.12; // m: longer faces along a part are held at several places
 constexpr int kMostSegments = 8;
 constexpr double kDepthShare = 0.4;      // of the face's size: how deep wood beside a face gives
 constexpr double kRowShare = 0.3;        // of a part's length: shorter bearings are one place along it
 constexpr double kNearEdge = 0.48;       // of a face's size from its middle
-constexpr double kFriction = 1e-4;       // N m/rad: keeps a free part from spinning in the sums, and is found as loose all the same
 constexpr double kGauss = 0.28867513459; // two points of a length: ± length/(2 √3)
 
 /// A face of a contact as a rectangle.
@@ -70,7 +69,8 @@ FaceRectangle piece_of(const FaceRectangle& whole, int i, int nu, int j, int nv)
 struct Bed {
     double normal = 0, within = 0;
 };
-Bed bed_of(const FaceRectangle& face, const MemberLine& a, const MemberStiffness& sa, const MemberLine& b, const MemberStiffness& sb)
+Bed bed_of(const FaceRectangle& face, const MemberLine& a, const MemberStiffness& sa, const MemberLine& b,
+           const MemberStiffness& sb)
 {
     const double size = std::sqrt(std::max(face.lu * face.lv, 1e-8));
     double give = 0, slip = 0;
@@ -133,7 +133,8 @@ bool ends_here(const Contact& contact, const Joint* joint, bool first, const Mem
 {
     const double s = line.along(centre), reach = std::max(line.wide, line.thick);
     if (s > reach + kTouch && s < line.length - reach - kTouch) return false;
-    if (joint && (joint->kind == JointKind::mitre || joint->kind == JointKind::bridle || joint->kind == JointKind::dovetail)) return true;
+    if (joint && (joint->kind == JointKind::mitre || joint->kind == JointKind::bridle || joint->kind == JointKind::dovetail))
+        return true;
     if (joint && first && joint->kind == JointKind::tenon) return true;
     double end = 0, all = 0;
     for (const Patch& p : contact.patches) {
@@ -162,8 +163,8 @@ int segments(double length, const Vec3& direction, const MemberLine& a, const Me
 class LinkMaker {
 public:
     LinkMaker(const Prepared& prepared, std::size_t index, const std::vector<MemberLine>& lines,
-              const std::vector<MemberStiffness>& stiffness, double turning)
-        : contact_(prepared.layout->contacts[index]), index_(index), turning_(turning),
+              const std::vector<MemberStiffness>& stiffness)
+        : contact_(prepared.layout->contacts[index]), index_(index),
           joint_(contact_.joint ? &prepared.piece->joints[*contact_.joint] : nullptr), hold_(hold_of(*prepared.piece, contact_)),
           a_(lines[contact_.first]), b_(lines[contact_.second]), sa_(stiffness[contact_.first]), sb_(stiffness[contact_.second])
     {
@@ -181,8 +182,7 @@ public:
     {
         std::vector<const FaceRectangle*> holding;
         for (const FaceRectangle& f : faces_) {
-            if (only_presses(f))
-                press(f);
+            if (only_presses(f)) press(f);
             if (!only_presses(f) || hold_ != JointHold::dry || std::abs(f.n.z()) > 0.7) holding.push_back(&f);
         }
         if (!holding.empty()) hold(holding);
@@ -250,8 +250,9 @@ private:
         }
         JointLink link;
         for (const FaceRectangle* f : faces) add(link.stiffness, *f, centre_);
-        soften(link.stiffness, faces);
-        const bool a_ends = ends_here(contact_, joint_, true, a_, centre_), b_ends = ends_here(contact_, joint_, false, b_, centre_);
+        soften(link, faces);
+        const bool a_ends = ends_here(contact_, joint_, true, a_, centre_),
+                   b_ends = ends_here(contact_, joint_, false, b_, centre_);
         if ((!a_ends && !b_ends) || a_.plate || b_.plate) {
             put(std::move(link), centre_);
             return;
@@ -273,7 +274,7 @@ private:
                 const FaceRectangle part = piece_of(face, i, nu, j, nv);
                 JointLink link;
                 add(link.stiffness, part, part.centre);
-                soften(link.stiffness, {&part});
+                soften(link, {&part});
                 put(std::move(link), part.centre);
             }
     }
@@ -298,26 +299,26 @@ private:
     bool turns_open(const FaceRectangle& face) const
     {
         if (!face.patch->end_grain_first && !face.patch->end_grain_second) return false;
-        return !joint_ || (joint_->kind != JointKind::tenon && joint_->kind != JointKind::bridle && joint_->kind != JointKind::dowel &&
-                           joint_->kind != JointKind::dovetail && joint_->kind != JointKind::lap && hold_ != JointHold::screwed);
+        return !joint_ ||
+               (joint_->kind != JointKind::tenon && joint_->kind != JointKind::bridle && joint_->kind != JointKind::dowel &&
+                joint_->kind != JointKind::dovetail && joint_->kind != JointKind::lap && hold_ != JointHold::screwed);
     }
 
     /// Turning is let more or less free; what couples it to shifting is left out, since the joint is placed at its middle.
-    void soften(Mat6& k, const std::vector<const FaceRectangle*>& faces) const
+    void soften(JointLink& link, const std::vector<const FaceRectangle*>& faces) const
     {
+        Mat6& k = link.stiffness;
         k.topRightCorner<3, 3>().setZero();
         k.bottomLeftCorner<3, 3>().setZero();
         Mat6 turning = Mat6::Zero();
         for (const FaceRectangle* f : faces)
             if (!turns_open(*f)) add(turning, *f, faces.size() > 1 ? centre_ : f->centre);
-        k.bottomRightCorner<3, 3>() = turning_ * turning.bottomRightCorner<3, 3>();
-        // Even a hinge has some friction: a joint never spins.
-        k.bottomRightCorner<3, 3>() += kFriction * Mat3::Identity();
+        link.turning = turning.bottomRightCorner<3, 3>();
+        link.set_turning(1);
     }
 
     const Contact& contact_;
     std::size_t index_;
-    double turning_;
     const Joint* joint_;
     JointHold hold_;
     const MemberLine &a_, &b_;
@@ -328,6 +329,13 @@ private:
 };
 
 } // namespace
+
+void JointLink::set_turning(double share)
+{
+    // Even a hinge has some friction: a joint never spins in the sums, and is found as loose all the same.
+    constexpr double friction = 1e-4; // N m/rad
+    stiffness.bottomRightCorner<3, 3>() = share * turning + friction * Mat3::Identity();
+}
 
 JointHold hold_of(const Piece& piece, const Contact& contact)
 {
@@ -343,9 +351,9 @@ JointHold hold_of(const Piece& piece, const Contact& contact)
 }
 
 std::vector<JointLink> joint_links(const Prepared& prepared, std::size_t contact, const std::vector<MemberLine>& lines,
-                                   const std::vector<MemberStiffness>& stiffness, double turning)
+                                   const std::vector<MemberStiffness>& stiffness)
 {
-    return LinkMaker(prepared, contact, lines, stiffness, turning).make();
+    return LinkMaker(prepared, contact, lines, stiffness).make();
 }
 
 } // namespace jointwright

@@ -23,11 +23,15 @@ struct LinkEnd {
 struct JointLink {
     std::size_t contact = 0;
     kernel::Vec3 at = kernel::Vec3::Zero();
-    LinkEnd a, b; ///< first and second part of the contact
-    bool presses = false;                              ///< only presses, along `direction`; else holds by `stiffness`
-    kernel::Mat6 stiffness = kernel::Mat6::Zero();     ///< of the movements at `at`
-    kernel::Vec3 direction = kernel::Vec3::Zero();     ///< out of the first into the second
-    double press = 0;                                  ///< N/m
+    LinkEnd a, b;                                  ///< first and second part of the contact
+    bool presses = false;                          ///< only presses, along `direction`; else holds by `stiffness`
+    kernel::Mat6 stiffness = kernel::Mat6::Zero(); ///< of the movements at `at`
+    kernel::Mat3 turning = kernel::Mat3::Zero();   ///< the estimated resistance to turning, that is part of `stiffness`
+    kernel::Vec3 direction = kernel::Vec3::Zero(); ///< out of the first into the second
+    double press = 0;                              ///< N/m
+
+    /// Takes only a share of the resistance to turning; 0 would be a hinge.
+    void set_turning(double share);
 };
 
 /// How much a class of joint makes of the bed of springs on its faces.
@@ -35,8 +39,7 @@ enum class JointHold { glued, dowelled, screwed, buttoned, let_in_dry, dry };
 JointHold hold_of(const Piece& piece, const Contact& contact);
 
 /// Springs of one contact.
-/// @param turning  share of the estimated resistance to turning; 0 would be a hinge
 std::vector<JointLink> joint_links(const Prepared& prepared, std::size_t contact, const std::vector<MemberLine>& lines,
-                                   const std::vector<MemberStiffness>& stiffness, double turning);
+                                   const std::vector<MemberStiffness>& stiffness);
 
 } // namespace jointwright

@@ -39,6 +39,7 @@ struct CopyLoad {
     double across = 0;       ///< place across the grain in plan
     double breadth = 0;      ///< spread across the grain about that place
     Point direction{0, 0, -1}; ///< unit
+    bool operator==(const CopyLoad&) const = default;
 };
 
 } // namespace jointwright

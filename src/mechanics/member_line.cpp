@@ -22,9 +22,9 @@ Vec3 vec3(const Point& p) { return {p[0], p[1], p[2]}; }
 
 const NetStretch& stretch_holding(const std::vector<NetStretch>& stretches, double at)
 {
-    for (const NetStretch& s : stretches)
-        if (at <= s.to) return s;
-    return stretches.back();
+    const auto holding =
+        std::lower_bound(stretches.begin(), stretches.end(), at, [](const NetStretch& s, double p) { return s.to < p; });
+    return holding == stretches.end() ? stretches.back() : *holding;
 }
 
 std::vector<NetStretch> from_nought(std::vector<NetStretch> stretches, double lo)

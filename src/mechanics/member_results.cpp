@@ -32,9 +32,9 @@ double span_about(const std::vector<double>& supports, double at)
     if (supports.empty()) return 0;
     if (at < supports.front() - on_support) return 2 * (supports.front() - at);
     if (at > supports.back() + on_support) return 2 * (at - supports.back());
-    for (std::size_t i = 0; i + 1 < supports.size(); ++i)
-        if (at <= supports[i + 1] + on_support) return supports[i + 1] - supports[i];
-    return 0;
+    if (supports.size() < 2) return 0;
+    const auto after = std::lower_bound(supports.begin() + 1, supports.end() - 1, at - on_support);
+    return *after - *(after - 1);
 }
 
 void keep_sag(MemberResult& r, double sag, double span, double& worst)
@@ -60,26 +60,33 @@ void read_line_sag(MemberResult& r, const Structure& structure, std::size_t copy
     const auto drop = [&](double s) { return -structure.movement(copy, s, 0, solution).z(); };
     std::vector<double> held;
     for (const double s : supports) held.push_back(drop(s));
+    std::size_t before = 0; // the support before a place, which only moves on
     const auto chord = [&](double s) {
         if (supports.size() == 1) return held[0];
-        std::size_t i = 0;
-        while (i + 2 < supports.size() && s > supports[i + 1]) ++i;
-        return held[i] + (held[i + 1] - held[i]) * (s - supports[i]) / (supports[i + 1] - supports[i]);
+        while (before + 2 < supports.size() && s > supports[before + 1]) ++before;
+        return held[before] +
+               (held[before + 1] - held[before]) * (s - supports[before]) / (supports[before + 1] - supports[before]);
     };
     double worst = -1;
-    for (std::size_t i = 0; i + 1 < m.along.size(); ++i)
+    for (std::size_t i = 0; i + 1 < m.along.size(); ++i) {
+        const int e = m.first_element + static_cast<int>(i);
+        const kernel::BeamElement& beam = structure.frame().beam(e);
+        const kernel::Vec12 own = beam.to_own(structure.frame().beam_movement(e, solution.movement));
+        const Vec3 up = beam.axes().col(2);
         for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+            if (t == 1 && i + 2 < m.along.size()) continue; // the next one begins with it
             const double s = m.along[i] + t * (m.along[i + 1] - m.along[i]);
             if (s < 0 || s > line.length) continue;
-            const double down = drop(s) - chord(s), span = span_about(supports, s);
+            const double down = -up.dot(beam.own_displacement_at(t, own)) - chord(s), span = span_about(supports, s);
             // A free end that lifts while the span beside it sags is no sag of its own.
             const bool beyond = s < supports.front() || s > supports.back();
             keep_sag(r, beyond ? down : std::abs(down), span, worst);
         }
+    }
 }
 
-void note_notch(MemberResult& r, const NetStretch& s, double sagging, double shear, double at, const std::vector<double>& supports,
-                double& worst)
+void note_notch(MemberResult& r, const NetStretch& s, double sagging, double shear, double at,
+                const std::vector<double>& supports, double& worst)
 {
     const double loss = sagging > 0 ? s.bottom_loss : s.top_loss;
     if (loss <= 0) return;
@@ -99,17 +106,16 @@ void note_notch(MemberResult& r, const NetStretch& s, double sagging, double she
 }
 
 void read_line(MemberResult& r, const Structure& structure, std::size_t copy, const std::vector<double>& supports,
-               const std::vector<CopyLoad>& loads, const kernel::FrameSolution& solution)
+               const std::vector<ElementLoad>& loads, const kernel::FrameSolution& solution)
 {
     const MemberLine& line = structure.lines()[copy];
     const bool edge = line.on_edge();
     const double up = edge ? line.width.z() : line.grain.cross(line.width).z();
     // Losses are told by the far side of the drawn axis; `bottom_loss` is the lower one only where that axis points up.
     const bool axis_up = (edge ? line.width.z() : line.face.z()) > 0;
-    double worst_notch = 0;
+    double worst_notch = 0, most_shear = 0, most_stress = 0; // of shear their squares
     for (const LineForces& f : line_forces(structure, copy, loads, solution)) {
-        NetStretch s = line.upright_section(f.inside);
-        if (!axis_up) std::swap(s.top_loss, s.bottom_loss);
+        const NetStretch& s = line.upright_section(f.inside);
         const NetStretch& level = edge ? line.face_section(f.inside) : line.width_section(f.inside);
         const double sagging = (edge ? f.moment_y : f.moment_z) * (up > 0 ? 1 : -1), aside = edge ? f.moment_z : f.moment_y;
         const double shear = std::abs(edge ? f.shear_y : f.shear_z), across = std::abs(edge ? f.shear_z : f.shear_y);
@@ -122,12 +128,18 @@ void read_line(MemberResult& r, const Structure& structure, std::size_t copy, co
             r.span = span_about(supports, f.at);
             r.depth = s.depth;
             r.breadth = s.breadth;
-            r.tension_at_notch = sagging > 0 ? s.bottom_loss > 0 : s.top_loss > 0;
+            r.tension_at_notch = ((sagging > 0) == axis_up ? s.bottom_loss : s.top_loss) > 0;
         }
-        r.shear = std::max(r.shear, std::hypot(shear, across));
-        r.shear_stress = std::max(r.shear_stress, 1.5 * std::hypot(shear / s.area, across / level.area));
-        note_notch(r, s, sagging, shear, f.at, supports, worst_notch);
+        const double vs = shear / s.area, vl = across / level.area;
+        most_shear = std::max(most_shear, shear * shear + across * across);
+        most_stress = std::max(most_stress, vs * vs + vl * vl);
+        if (!s.notched()) continue;
+        NetStretch notched = s;
+        if (!axis_up) std::swap(notched.top_loss, notched.bottom_loss);
+        note_notch(r, notched, sagging, shear, f.at, supports, worst_notch);
     }
+    r.shear = std::sqrt(most_shear);
+    r.shear_stress = 1.5 * std::sqrt(most_stress);
 }
 
 /// A face on which a plate lies, in the plate's own measures.
@@ -286,7 +298,7 @@ std::vector<double> support_places(const std::vector<Bearing>& bearings, double 
 }
 
 MemberResult read_member(const Structure& structure, const Piece& piece, const Statics& statics, std::size_t copy,
-                         const std::vector<CopyLoad>& loads, bool edges_count, const kernel::FrameSolution& solution)
+                         const std::vector<ElementLoad>& loads, bool edges_count, const kernel::FrameSolution& solution)
 {
     MemberResult r;
     r.copy = copy;
@@ -296,7 +308,8 @@ MemberResult read_member(const Structure& structure, const Piece& piece, const S
     const std::vector<double> places = support_places(bearings, lo, line.length, line.size_towards(Vec3::UnitZ()));
     if (line.plate) {
         if (std::abs(line.face.z()) > 0.7)
-            read_plate_sag(r, structure, copy, plate_supports(structure, bearings, copy, structure.contacts()), edges_count, solution);
+            read_plate_sag(r, structure, copy, plate_supports(structure, bearings, copy, structure.contacts()), edges_count,
+                           solution);
         read_plate(r, structure, copy, places, solution);
     } else {
         read_line_sag(r, structure, copy, places, solution);
@@ -305,7 +318,7 @@ MemberResult read_member(const Structure& structure, const Piece& piece, const S
     return r;
 }
 
-PostResult read_post(const Structure& structure, std::size_t copy, const std::vector<CopyLoad>& loads,
+PostResult read_post(const Structure& structure, std::size_t copy, const std::vector<ElementLoad>& loads,
                      const kernel::FrameSolution& solution)
 {
     PostResult r;

@@ -13,13 +13,13 @@ namespace jointwright {
 std::vector<double> support_places(const std::vector<Bearing>& bearings, double lower_end, double length, double depth);
 
 /// Sag, moments and stresses of a lying copy in one case.
-/// @param loads        those on this copy alone
+/// @param loads        what they do to its elements; empty for a plate
 /// @param edges_count  whether the sag of a plate's free edges is one: not under a push on them that passes
 MemberResult read_member(const Structure& structure, const Piece& piece, const Statics& statics, std::size_t copy,
-                         const std::vector<CopyLoad>& loads, bool edges_count, const kernel::FrameSolution& solution);
+                         const std::vector<ElementLoad>& loads, bool edges_count, const kernel::FrameSolution& solution);
 
 /// Thrust and bending of an upright copy in one case.
-PostResult read_post(const Structure& structure, std::size_t copy, const std::vector<CopyLoad>& loads,
+PostResult read_post(const Structure& structure, std::size_t copy, const std::vector<ElementLoad>& loads,
                      const kernel::FrameSolution& solution);
 
 } // namespace jointwright

@@ -16,6 +16,7 @@ using kernel::FrameSolution;
 using kernel::Vec3;
 
 constexpr double kFreeTurning = 1e-3, kStiffTurning = 1e3; // shares of the estimated stiffness: as good as a hinge, as good as one piece
+constexpr std::size_t kTogether = 64;                      // cases solved at once
 
 class Solving {
 public:
@@ -32,12 +33,19 @@ public:
         const auto& cases = statics_.cases.cases;
         std::vector<std::vector<CopyLoad>> loads;
         for (std::size_t k = 0; k < cases.size(); ++k) loads.push_back(loads_of(k));
-        const std::vector<FrameSolution> solved = frame->solve(loads);
-        for (std::size_t k = 0; k < cases.size(); ++k) {
-            read_members(*frame, k, loads[k], solved[k]);
-            read_forces(*frame, k, solved[k]);
-            statics_.sways.push_back(sway_of(*frame, solved[k]));
-            statics_.settled.push_back(solved[k].settled);
+        lasting_on_ = by_copy(statics_.cases.lasting);
+        for (std::size_t i = 0; i < piece_.copies.size(); ++i) lasting_elements_.push_back(elements_of(i, lasting_on_[i]));
+        // A few at a time: the movements of all cases of a large piece would fill the memory.
+        for (std::size_t first = 0; first < cases.size(); first += kTogether) {
+            const std::size_t last = std::min(cases.size(), first + kTogether);
+            const std::vector<FrameSolution> solved = frame->solve(
+                {loads.begin() + static_cast<std::ptrdiff_t>(first), loads.begin() + static_cast<std::ptrdiff_t>(last)});
+            for (std::size_t k = first; k < last; ++k) {
+                read_members(*frame, k, loads[k], solved[k - first]);
+                read_forces(*frame, k, solved[k - first]);
+                statics_.sways.push_back(sway_of(*frame, solved[k - first]));
+                statics_.settled.push_back(solved[k - first].settled);
+            }
         }
         add_lasting_sag();
         add_bounds(loads);
@@ -54,16 +62,33 @@ private:
 
     bool edges_count(std::size_t index) const { return statics_.cases.cases[index].duration != LoadDuration::short_term; }
 
-    static std::vector<std::vector<CopyLoad>> by_copy(const std::vector<CopyLoad>& loads, std::size_t copies)
+    std::vector<std::vector<CopyLoad>> by_copy(const std::vector<CopyLoad>& loads) const
     {
-        std::vector<std::vector<CopyLoad>> sorted(copies);
+        std::vector<std::vector<CopyLoad>> sorted(piece_.copies.size());
         for (const CopyLoad& load : loads) sorted[load.copy].push_back(load);
         return sorted;
     }
 
+    std::vector<ElementLoad> elements_of(std::size_t copy, const std::vector<CopyLoad>& loads) const
+    {
+        const Structure& frame = *statics_.frame;
+        if (!frame.member(copy).built || frame.lines()[copy].plate) return {};
+        return frame.element_loads(copy, loads);
+    }
+
+    /// What loads do to the elements of each copy; most copies bear no more than what lasts.
+    std::vector<std::vector<ElementLoad>> by_element(const std::vector<CopyLoad>& loads) const
+    {
+        const auto on = by_copy(loads);
+        std::vector<std::vector<ElementLoad>> all;
+        for (std::size_t i = 0; i < on.size(); ++i)
+            all.push_back(on[i] == lasting_on_[i] ? lasting_elements_[i] : elements_of(i, on[i]));
+        return all;
+    }
+
     void read_members(const Structure& frame, std::size_t index, const std::vector<CopyLoad>& loads, const FrameSolution& solution)
     {
-        const auto on = by_copy(loads, piece_.copies.size());
+        const auto on = by_element(loads);
         for (std::size_t i = 0; i < piece_.copies.size(); ++i) {
             if (statics_.is_beam[i]) {
                 MemberResult r = read_member(frame, piece_, statics_, i, on[i], edges_count(index), solution);
@@ -105,7 +130,7 @@ private:
     SwayResult sway_of(const Structure& frame, const FrameSolution& solution) const
     {
         SwayResult sway;
-        double floor = 1e30;
+        double floor = 1e30, most = 0;
         for (const Foot& foot : frame.feet()) floor = std::min(floor, foot.at.z());
         for (std::size_t i = 0; i < piece_.copies.size(); ++i) {
             const StructureMember& m = frame.member(i);
@@ -113,13 +138,14 @@ private:
             const std::size_t nodes = m.along.size() * std::max<std::size_t>(1, m.across.size());
             for (std::size_t k = 0; k < nodes; ++k) {
                 const int node = m.first_node + static_cast<int>(k);
-                const double aside = solution.movement.segment<2>(6 * node).norm();
-                if (aside <= sway.sway) continue;
-                sway.sway = aside;
+                const double aside = solution.movement.segment<2>(6 * node).squaredNorm();
+                if (aside <= most) continue;
+                most = aside;
                 sway.height = frame.frame().place(node).z() - floor;
                 sway.copy = i;
             }
         }
+        sway.sway = std::sqrt(most);
         return sway;
     }
 
@@ -165,14 +191,16 @@ private:
         const std::vector<std::size_t> indices(chosen.begin(), chosen.end());
         std::vector<std::vector<CopyLoad>> some;
         for (const std::size_t k : indices) some.push_back(loads[k]);
-        const Structure free(prepared_, kFreeTurning), stiff(prepared_, kStiffTurning);
+        const Structure free = statics_.frame->with_turning(kFreeTurning), stiff = statics_.frame->with_turning(kStiffTurning);
         const auto with_free = free.solve(some), with_stiff = stiff.solve(some);
         for (std::size_t n = 0; n < indices.size(); ++n) {
-            const auto on = by_copy(some[n], piece_.copies.size());
+            const auto on = by_element(some[n]);
             for (MemberResult& r : statics_.members) {
                 if (r.load_case != indices[n]) continue;
-                const MemberResult f = read_member(free, piece_, statics_, r.copy, on[r.copy], edges_count(indices[n]), with_free[n]),
-                                   s = read_member(stiff, piece_, statics_, r.copy, on[r.copy], edges_count(indices[n]), with_stiff[n]);
+                const MemberResult f = read_member(free, piece_, statics_, r.copy, on[r.copy], edges_count(indices[n]),
+                                                   with_free[n]),
+                                   s = read_member(stiff, piece_, statics_, r.copy, on[r.copy], edges_count(indices[n]),
+                                                   with_stiff[n]);
                 r.bounds = MemberResult::Bounds{f.stress, s.stress, f.sag, s.sag};
             }
             SwayResult& sway = statics_.sways[indices[n]];
@@ -184,6 +212,8 @@ private:
     const Prepared& prepared_;
     const Piece& piece_;
     Statics& statics_;
+    std::vector<std::vector<CopyLoad>> lasting_on_;          ///< by copy
+    std::vector<std::vector<ElementLoad>> lasting_elements_; ///< by copy
 };
 
 } // namespace

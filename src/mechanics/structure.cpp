@@ -13,16 +13,16 @@ using kernel::Vec3;
 using kernel::Vec6;
 
 // Thresholds stand a little off the round figures that makers draw with, so that rounding never decides.
-constexpr double kSameNode = 0.00151;   // m: places nearer than this are one node
-constexpr double kStub = 0.0251;       // m: a free end shorter than this, or than the part is thick, is left out
-constexpr int kSpanElements = 2;       // beams between two places along a part
-constexpr double kLongestBeam = 0.25;  // m
-constexpr double kFloor = 1e8;         // N/m: a floor gives nothing that wood would feel
-constexpr double kFootTurn = 50;       // N m/rad: what the breadth of a foot under the weight of the piece is worth
-constexpr double kWideFoot = 0.0999;     // m: from here a foot stands on its two ends
-constexpr double kFootShare = 0.48;    // of its size from the middle
+constexpr double kSameNode = 0.00151; // m: places nearer than this are one node
+constexpr double kStub = 0.0251;      // m: a free end shorter than this, or than the part is thick, is left out
+constexpr int kSpanElements = 2;      // beams between two places along a part
+constexpr double kLongestBeam = 0.25; // m
+constexpr double kFloor = 1e8;        // N/m: a floor gives nothing that wood would feel
+constexpr double kFootTurn = 50;      // N m/rad: what the breadth of a foot under the weight of the piece is worth
+constexpr double kWideFoot = 0.0999;  // m: from here a foot stands on its two ends
+constexpr double kFootShare = 0.48;   // of its size from the middle
 constexpr double kWall = 1e7, kWallTurn = 1e5;
-constexpr double kWallStep = 0.4;      // m between screws to a wall
+constexpr double kWallStep = 0.4; // m between screws to a wall
 
 double plate_cell(double size, int parts, double least, double most) { return std::clamp(size / parts, least, most); }
 
@@ -71,7 +71,7 @@ std::size_t interval(const std::vector<double>& lines, double at)
 
 } // namespace
 
-Structure::Structure(const Prepared& prepared, double turning) : piece_(*prepared.piece), contacts_(prepared.layout->contacts)
+Structure::Structure(const Prepared& prepared) : piece_(*prepared.piece), contacts_(prepared.layout->contacts)
 {
     const Piece& piece = *prepared.piece;
     const std::size_t n = piece.copies.size();
@@ -101,7 +101,7 @@ Structure::Structure(const Prepared& prepared, double turning) : piece_(*prepare
         }
         middles_[c] /= std::max(area, 1e-12);
         if (!members_[contacts[c].first].built || !members_[contacts[c].second].built) continue;
-        links[c] = joint_links(prepared, c, lines_, stiffness_, turning);
+        links[c] = joint_links(prepared, c, lines_, stiffness_);
         for (const JointLink& link : links[c]) {
             note(link.a);
             note(link.b);
@@ -118,7 +118,7 @@ Structure::Structure(const Prepared& prepared, double turning) : piece_(*prepare
     for (std::size_t c = 0; c < contacts.size(); ++c)
         for (const JointLink& link : links[c]) {
             Held held;
-            held.at = link.at;
+            held.link = link;
             if (link.presses)
                 held.press = frame_.add_press({link.at, anchor(link.a), anchor(link.b), link.direction, link.press});
             else
@@ -141,6 +141,19 @@ Structure::Structure(const Prepared& prepared, double turning) : piece_(*prepare
     find_loose();
 }
 
+Structure Structure::with_turning(double share) const
+{
+    Structure other = *this;
+    for (auto& springs : other.held_)
+        for (Held& h : springs) {
+            if (h.tie < 0) continue;
+            h.link.set_turning(share);
+            other.frame_.set_tie_stiffness(h.tie, h.link.stiffness);
+        }
+    other.frame_.factor();
+    return other;
+}
+
 void Structure::stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, Vec3>>& feet) const
 {
     const MemberLine& line = lines_[copy];
@@ -159,7 +172,7 @@ void Structure::stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, 
     };
     if (line.lies) {
         for (const double s : places(line.length, line.length / 2))
-            for (const double t : line.plate && std::abs(line.face.z()) > 0.7 ? places(line.wide, 0) : std::vector<double>{0})
+            for (const double t : line.plate&& std::abs(line.face.z()) > 0.7 ? places(line.wide, 0) : std::vector<double>{0})
                 feet.push_back({{copy, s, t}, line.point(s, t) - Vec3(0, 0, line.size_towards(Vec3::UnitZ()) / 2)});
         return;
     }
@@ -185,10 +198,9 @@ void Structure::build_member(std::size_t copy, std::vector<double> places, std::
         axes.row(2) = line.grain.cross(line.width);
         for (std::size_t i = 0; i + 1 < m.along.size(); ++i)
             for (std::size_t j = 0; j + 1 < m.across.size(); ++j) {
-                const int element =
-                    frame_.add_plate({m.node(i, j), m.node(i + 1, j), m.node(i + 1, j + 1), m.node(i, j + 1)},
-                                     m.along[i + 1] - m.along[i], m.across[j + 1] - m.across[j], axes,
-                                     plate_section(line, stiffness_[copy], (m.along[i] + m.along[i + 1]) / 2));
+                const int element = frame_.add_plate({m.node(i, j), m.node(i + 1, j), m.node(i + 1, j + 1), m.node(i, j + 1)},
+                                                     m.along[i + 1] - m.along[i], m.across[j + 1] - m.across[j], axes,
+                                                     plate_section(line, stiffness_[copy], (m.along[i] + m.along[i + 1]) / 2));
                 if (i == 0 && j == 0) m.first_element = element;
             }
         return;
@@ -337,8 +349,7 @@ void Structure::spread_on_plate(std::size_t copy, const CopyLoad& load, Eigen::R
             const auto x = [&](double s) { return 2 * (s - m.along[i]) / (m.along[i + 1] - m.along[i]) - 1; };
             const auto y = [&](double t) { return 2 * (t - m.across[j]) / (m.across[j + 1] - m.across[j]) - 1; };
             const int element = m.first_element + static_cast<int>(i * (m.across.size() - 1) + j);
-            const kernel::Vec24 f =
-                frame_.plate(element).spread({x(a), y(c)}, {x(b), y(d)}, force * ((b - a) * (d - c) / area));
+            const kernel::Vec24 f = frame_.plate(element).spread({x(a), y(c)}, {x(b), y(d)}, force * ((b - a) * (d - c) / area));
             for (std::size_t k = 0; k < 4; ++k)
                 nodal.segment<6>(6 * frame_.plate_nodes(element)[k]) += f.segment<6>(6 * static_cast<int>(k));
         }
@@ -362,9 +373,26 @@ void Structure::add_loads(Eigen::Ref<Eigen::VectorXd> nodal, const std::vector<C
 
 std::vector<kernel::FrameSolution> Structure::solve(const std::vector<std::vector<CopyLoad>>& cases) const
 {
-    Eigen::MatrixXd loads = Eigen::MatrixXd::Zero(frame_.unknowns(), static_cast<Eigen::Index>(cases.size()));
-    for (std::size_t k = 0; k < cases.size(); ++k) add_loads(loads.col(static_cast<Eigen::Index>(k)), cases[k]);
-    return frame_.solve_all(loads);
+    // What acts in every case, own weight above all, stands first in each: it is laid on once.
+    std::size_t shared = cases.empty() ? 0 : cases.front().size();
+    for (const auto& loads : cases) {
+        std::size_t same = 0;
+        while (same < std::min(shared, loads.size()) && loads[same] == cases.front()[same]) ++same;
+        shared = same;
+    }
+    const auto part = [](const std::vector<CopyLoad>& loads, std::size_t from, std::size_t to) {
+        return std::vector<CopyLoad>(loads.begin() + static_cast<std::ptrdiff_t>(from),
+                                     loads.begin() + static_cast<std::ptrdiff_t>(to));
+    };
+    Eigen::VectorXd in_all = Eigen::VectorXd::Zero(frame_.unknowns());
+    if (shared > 0) add_loads(in_all, part(cases.front(), 0, shared));
+    Eigen::MatrixXd nodal(frame_.unknowns(), static_cast<Eigen::Index>(cases.size()));
+    for (std::size_t k = 0; k < cases.size(); ++k) {
+        const auto column = static_cast<Eigen::Index>(k);
+        nodal.col(column) = in_all;
+        add_loads(nodal.col(column), part(cases[k], shared, cases[k].size()));
+    }
+    return frame_.solve_all(nodal);
 }
 
 ContactForce Structure::contact_force(std::size_t contact, const kernel::FrameSolution& solution) const
@@ -373,7 +401,7 @@ ContactForce Structure::contact_force(std::size_t contact, const kernel::FrameSo
     for (const Held& h : held_[contact]) {
         const Vec6 f = h.tie >= 0 ? frame_.tie_force(h.tie, solution.movement) : frame_.press_force(h.press, solution.movement);
         sum.force += f.head<3>();
-        sum.moment += f.tail<3>() + (h.at - middles_[contact]).cross(f.head<3>());
+        sum.moment += f.tail<3>() + (h.link.at - middles_[contact]).cross(f.head<3>());
     }
     return sum;
 }

@@ -18,7 +18,7 @@ namespace jointwright {
 
 /// One copy in the frame.
 struct StructureMember {
-    bool built = false; ///< false: nothing leads from it to the floor
+    bool built = false;         ///< false: nothing leads from it to the floor
     std::vector<double> along;  ///< nodes along the line, or grid lines of a plate
     std::vector<double> across; ///< grid lines of a plate across the grain; empty for a line
     int first_node = 0;         ///< a plate's nodes run across first
@@ -32,7 +32,7 @@ struct StructureMember {
 /// What a load does to one element.
 struct ElementLoad {
     int element = 0;
-    double from = 0, to = 0;     ///< 0 to 1 along a beam
+    double from = 0, to = 0; ///< 0 to 1 along a beam
     kernel::Vec3 force = kernel::Vec3::Zero();
     kernel::Vec12 on_ends = kernel::Vec12::Zero(); ///< of a beam, in the axes of the piece
 };
@@ -53,8 +53,9 @@ struct ContactForce {
 /// The frame of a piece, factored, and how to load and read it.
 class Structure {
 public:
-    /// @param turning  share of the estimated stiffness of the joints against turning
-    explicit Structure(const Prepared& prepared, double turning = 1);
+    explicit Structure(const Prepared& prepared);
+    /// The same piece with joints that resist turning by a share of the estimate. What is loose is not looked for again.
+    Structure with_turning(double share) const;
 
     /// Solves loads that act together; a column each.
     std::vector<kernel::FrameSolution> solve(const std::vector<std::vector<CopyLoad>>& cases) const;
@@ -80,7 +81,7 @@ public:
 private:
     struct Held {
         int tie = -1, press = -1;
-        kernel::Vec3 at;
+        JointLink link;
     };
     void build_member(std::size_t copy, std::vector<double> places, std::vector<double> across);
     void stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, kernel::Vec3>>& feet) const;
