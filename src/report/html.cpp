@@ -1,8 +1,11 @@
 #include "report/html.hpp"
 
 #include "measure/write.hpp"
+#include "checks/drawn_piece.hpp"
+#include "report/chart_sag.hpp"
 #include "report/chart_use.hpp"
 #include "report/chart_year.hpp"
+#include "report/drawing_deflected.hpp"
 #include "report/drawing_piece.hpp"
 #include "report/html_cut.hpp"
 #include "report/html_findings.hpp"
@@ -145,7 +148,7 @@ void put_list(HtmlOut& out, std::string_view id, std::string_view css, std::stri
     put(out, "{}</section>\n", lines.empty() ? "" : "</ul>\n");
 }
 
-/// What the seasons do, and how near the limits are.
+/// What the seasons and the load do, and how near the limits are.
 void put_charts(HtmlOut& out, const ReportContent& content)
 {
     put(out, "<section aria-labelledby=\"year\">\n<h2 id=\"year\">{}</h2>\n", kYearHeading);
@@ -153,6 +156,8 @@ void put_charts(HtmlOut& out, const ReportContent& content)
     put_width_chart(charts, content);
     put_gap_chart(charts, content);
     put_use_chart(charts, content);
+    put_sag_chart(charts, content);
+    if (content.drawn && content.drawn->load) put_deflected_drawing(charts, content, *content.drawn->load);
     if (charts.size() == 0)
         put(out, "<p>No finding has figures to compare.</p>\n");
     else

@@ -44,7 +44,7 @@ std::string program_words(const ReportContent& content);
 constexpr std::string_view kPieceHeading = "The piece as read";
 constexpr std::string_view kFindingsHeading = "Findings";
 constexpr std::string_view kCutTodayHeading = "Cut today";
-constexpr std::string_view kYearHeading = "Seasons and limits";
+constexpr std::string_view kYearHeading = "Seasons, load and limits";
 constexpr std::string_view kAssumedHeading = "Assumed";
 constexpr std::string_view kCautionsHeading = "Cautions";
 constexpr std::string_view kPartsCaption = "Parts: length × width × thickness, direction of the grain, weight of one, wood";
