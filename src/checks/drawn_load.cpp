@@ -10,9 +10,10 @@ namespace jointwright {
 
 namespace {
 
-constexpr int kPointsBetween = 3;    // of a line, between two nodes: a beam bends between them
-constexpr double kArrowsApart = 0.1; // m, along a spread load
-constexpr int kMostArrows = 12;      // of one load
+constexpr double kWorthDrawing = 0.02; // utilisation: what hardly bends has no shape to show
+constexpr int kPointsBetween = 3;      // of a line, between two nodes: a beam bends between them
+constexpr double kArrowsApart = 0.1;   // m, along a spread load
+constexpr int kMostArrows = 12;        // of all loads together, but one each
 
 Point point_of(const kernel::Vec3& v) { return {v.x(), v.y(), v.z()}; }
 
@@ -20,7 +21,7 @@ std::optional<std::size_t> largest_of(const std::vector<Finding>& findings, std:
 {
     std::optional<std::size_t> best;
     for (std::size_t i = 0; i < findings.size(); ++i) {
-        if (findings[i].check != check || !findings[i].utilisation) continue;
+        if (findings[i].check != check || findings[i].utilisation.value_or(0) < kWorthDrawing) continue;
         if (!best || *findings[i].utilisation > *findings[*best].utilisation) best = i;
     }
     return best;
@@ -98,13 +99,13 @@ void add_lines(std::vector<MovedLine>& lines, const Structure& frame, std::size_
 }
 
 /// Where a load acts: on the face of the copy that it meets first.
-MovedLine acting(const Prepared& prepared, const CopyLoad& load)
+MovedLine acting(const Prepared& prepared, const CopyLoad& load, int most)
 {
     const Copy& copy = prepared.piece->copies[load.copy];
     const Axis grain = prepared.piece->part_of(load.copy).grain;
     const Axis across = grain == Axis::x ? Axis::y : Axis::x;
     const double whole = load.to - load.from;
-    const int arrows = std::clamp(static_cast<int>(std::lround(whole / kArrowsApart)), 1, kMostArrows);
+    const int arrows = std::clamp(static_cast<int>(std::lround(whole / kArrowsApart)), 1, most);
     MovedLine line;
     for (int i = 0; i < arrows; ++i) {
         Point at{copy.box.middle(Axis::x), copy.box.middle(Axis::y), copy.box.middle(Axis::z)};
@@ -145,7 +146,8 @@ std::optional<DrawnLoad> drawn_load(const Prepared& prepared, const std::vector<
     drawn.finding = *finding;
     drawn.words = load_case.name;
     for (std::size_t i = 0; i < prepared.piece->copies.size(); ++i) add_lines(drawn.lines, frame, i, solved.front());
-    for (const CopyLoad& load : load_case.loads) drawn.acts.push_back(acting(prepared, load));
+    const int most = std::max(1, kMostArrows / std::max(1, static_cast<int>(load_case.loads.size())));
+    for (const CopyLoad& load : load_case.loads) drawn.acts.push_back(acting(prepared, load, most));
     return drawn;
 }
 

@@ -26,7 +26,8 @@ struct DrawnLoad {
     std::vector<MovedLine> acts;  ///< where the load acts: points and the unit direction it pushes in
 };
 
-/// The finding whose load shows most: the sag that uses most of its limit, without any sag the bending that does.
+/// The finding whose load shows most: the sag that uses most of its limit, without any sag the bending that does. Nothing
+/// where neither uses a fiftieth.
 std::optional<std::size_t> governing_load_finding(const std::vector<Finding>& findings);
 
 /// The movement under that load and what acts at all times, at once, without creep. Nothing for a piece that is not solved as a frame, or when

@@ -65,8 +65,8 @@ struct DrawnPiece {
     std::vector<DrawnMark> marks;
     std::vector<DrawnJoint> joints;
     std::vector<DrawnEnd> ends;
-    std::optional<DrawnLoad> load;         ///< none: nothing is loaded, or no such load can be told
-    std::optional<SagByThickness> sag_by;  ///< none: nothing sags, or it was not worked out
+    std::optional<DrawnLoad> load;        ///< none: nothing is loaded, or no such load can be told
+    std::optional<SagByThickness> sag_by; ///< none: nothing sags, or it was not worked out
 };
 
 /// Bodies, marks of everything that does not pass, joints and boards to look at closely.

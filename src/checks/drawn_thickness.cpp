@@ -13,7 +13,7 @@ namespace {
 
 constexpr std::size_t kMostCopies = 100;
 constexpr double kShares[] = {0.6, 0.75, 0.88, 1.2, 1.5}; // of the chosen thickness
-constexpr double kSameThickness = 1e-7;                          // m
+constexpr double kSameThickness = 1e-7;                   // m
 
 std::optional<double> number_of(const Finding& finding, std::string_view name)
 {

@@ -16,7 +16,7 @@ namespace jointwright {
 struct SagAtThickness {
     double thickness = 0, sag = 0, limit = 0; ///< m; the sag with creep
     Verdict sag_verdict = Verdict::pass;
-    bool chosen = false;             ///< the one of the design
+    bool chosen = false;      ///< the one of the design
     bool others_fail = false; ///< some other finding fails here that does not fail as drawn
 };
 

@@ -52,8 +52,7 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
     content.findings = merge_combinations(piece, all.runs);
     content.verdict = overall_verdict(content.findings);
     content.assumed = assumptions_of(piece, all.runs);
-    content.cut_parts = cut_parts_of(piece, layout.contacts);
-    content.cut_today = cut_list_of(piece, layout, content.findings, content.units);
+    list_cuts(content, all.prepared.front());
     if (options.drawn) {
         DrawnPiece drawn = drawn_piece(all.prepared.front(), content.findings);
         for (std::size_t i = 0; i < all.prepared.size() && !drawn.load; ++i)

@@ -14,7 +14,7 @@ namespace {
 
 using namespace drawing;
 
-constexpr double kSagWide = 360, kSagHigh = 286;                                 // the drawing
+constexpr double kSagWide = 360, kSagHigh = 286;                                       // the drawing
 constexpr double kFieldLeft = 52, kFieldRight = 346, kFieldTop = 58, kFieldFoot = 238; // the charted field
 constexpr int kCaptionColumns = 60;
 
@@ -64,7 +64,10 @@ void put_curve(HtmlOut& out, const SagByThickness& by, const SagField& field, do
     put(out, "\"/>\n");
 }
 
-void put_within(HtmlOut& out, const Dot& at) { put(out, "<circle class=\"damp\" cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"5\"/>\n", at.x, at.y); }
+void put_within(HtmlOut& out, const Dot& at)
+{
+    put(out, "<circle class=\"damp\" cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"5\"/>\n", at.x, at.y);
+}
 void put_beyond(HtmlOut& out, const Dot& at)
 {
     put(out, "<path class=\"dry\" d=\"M{:.1f} {:.1f}l5.5 5.5l-5.5 5.5l-5.5 -5.5Z\"/>\n", at.x, at.y - 5.5);
@@ -119,7 +122,8 @@ std::string limit_words(const SagByThickness& by, const std::string& part, Lengt
     if (by.meets_limit_at)
         return fmt::format("{} sags to its limit at a thickness of about {}.", part,
                            write_length(metres(*by.meets_limit_at), units));
-    const bool all_within = std::all_of(by.sizes.begin(), by.sizes.end(), [](const SagAtThickness& a) { return a.sag <= a.limit; });
+    const bool all_within =
+        std::all_of(by.sizes.begin(), by.sizes.end(), [](const SagAtThickness& a) { return a.sag <= a.limit; });
     if (all_within)
         return fmt::format("{} stays within its limit of sag down to {}, the thinnest that was worked out.", part,
                            write_length(metres(by.sizes.front().thickness), units));
@@ -145,8 +149,8 @@ void put_sag_chart(HtmlOut& out, const ReportContent& content)
     const SagByThickness& by = *content.drawn->sag_by;
     const SagField field = field_of(by, content.units);
     const std::string part = clipped_words(by.part, kCaptionColumns);
-    const bool others = std::any_of(by.sizes.begin(), by.sizes.end(), [](const SagAtThickness& a) { return a.others_fail; }),
-               beyond = std::any_of(by.sizes.begin(), by.sizes.end(), [](const SagAtThickness& a) { return a.sag > a.limit; });
+    const bool others = std::any_of(by.sizes.begin(), by.sizes.end(), [](const SagAtThickness&a) { return a.others_fail; }),
+               beyond = std::any_of(by.sizes.begin(), by.sizes.end(), [](const SagAtThickness&a) { return a.sag > a.limit; });
     put(out, "<figure class=\"chart\">\n");
     open_drawing(out, "sag", kSagWide, kSagHigh, "img", fmt::format("How thin may {} be", part), sizes_words(by, content.units));
     put_key(out, beyond, others);
@@ -156,9 +160,9 @@ void put_sag_chart(HtmlOut& out, const ReportContent& content)
     put_points(out, by, field);
     close_drawing(out);
     put(out,
-        "<figcaption>How thin may {} be: its sag, with creep, at other thicknesses, all else as drawn. {}{}</figcaption>\n</figure>\n",
-        html_name(part), html_text(limit_words(by, part, content.units)),
-        others ? " At a cross some other check fails." : "");
+        "<figcaption>How thin may {} be: its sag, with creep, at other thicknesses, all else as drawn. "
+        "{}{}</figcaption>\n</figure>\n",
+        html_name(part), html_text(limit_words(by, part, content.units)), others ? " At a cross some other check fails." : "");
 }
 
 } // namespace jointwright

@@ -1,7 +1,7 @@
 #include "report/html.hpp"
 
-#include "measure/write.hpp"
 #include "checks/drawn_piece.hpp"
+#include "measure/write.hpp"
 #include "report/chart_sag.hpp"
 #include "report/chart_use.hpp"
 #include "report/chart_year.hpp"
@@ -49,16 +49,15 @@ void put_header(HtmlOut& out, const ReportContent& content)
 /// Up to three remedies of the worst findings, each leading to its finding.
 void put_what_to_do_first(HtmlOut& out, const ReportContent& content)
 {
-    constexpr int kMost = 3;
-    int shown = 0;
-    for (std::size_t i = 0; i < content.findings.size() && shown < kMost; ++i) {
-        const Finding& finding = content.findings[i];
-        if (finding.verdict == Verdict::pass || finding.remedy.value_or("").empty()) continue;
-        if (shown++ == 0) put(out, "<h2 id=\"first\">Do first</h2>\n<ol class=\"first\">\n");
-        put(out, "<li>{} <a href=\"#{}\">{}</a></li>\n", html_text(*finding.remedy), finding_anchor(i),
+    const std::vector<FirstThing> things = first_things(content);
+    if (things.empty()) return;
+    put(out, "<h2 id=\"first\">{}</h2>\n<ol class=\"first\">\n", kFirstHeading);
+    for (const FirstThing& thing : things) {
+        const Finding& finding = content.findings[thing.finding];
+        put(out, "<li>{} <a href=\"#{}\">{}</a></li>\n", html_text(thing.words), finding_anchor(thing.finding),
             html_name(fmt::format("{}, {}", finding.subject, finding.check)));
     }
-    if (shown > 0) put(out, "</ol>\n");
+    put(out, "</ol>\n");
 }
 
 /// The first screen: the verdict, what to do first, the piece.
@@ -155,9 +154,9 @@ void put_charts(HtmlOut& out, const ReportContent& content)
     HtmlOut charts;
     put_width_chart(charts, content);
     put_gap_chart(charts, content);
-    put_use_chart(charts, content);
     put_sag_chart(charts, content);
     if (content.drawn && content.drawn->load) put_deflected_drawing(charts, content, *content.drawn->load);
+    put_use_chart(charts, content);
     if (charts.size() == 0)
         put(out, "<p>No finding has figures to compare.</p>\n");
     else

@@ -70,6 +70,7 @@ summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .passes .top>span:nth-child(2){flex:1;min-width:0}
 .lead figure{margin:.6rem 0}
 .caution{border:1px solid var(--line);border-left:3px solid var(--warn);padding:.4rem .7rem;font-size:.94rem}
+.stop{--mark:var(--fail);border-left-color:var(--fail)}
 .box{width:1rem;height:1rem;fill:none;stroke:var(--soft);stroke-width:1.6;margin-right:.55rem;flex:none;vertical-align:-.12rem}
 .ticks{list-style:none;padding:0}.ticks li{display:flex;margin:.4rem 0}.ticks .box{margin-top:.28rem}
 .charts{display:flex;flex-wrap:wrap;gap:.6rem 2.4rem;align-items:flex-start}
