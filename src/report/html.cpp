@@ -52,11 +52,9 @@ void put_what_to_do_first(HtmlOut& out, const ReportContent& content)
     const std::vector<FirstThing> things = first_things(content);
     if (things.empty()) return;
     put(out, "<h2 id=\"first\">{}</h2>\n<ol class=\"first\">\n", kFirstHeading);
-    for (const FirstThing& thing : things) {
-        const Finding& finding = content.findings[thing.finding];
+    for (const FirstThing& thing : things)
         put(out, "<li>{} <a href=\"#{}\">{}</a></li>\n", html_text(thing.words), finding_anchor(thing.finding),
-            html_name(fmt::format("{}, {}", finding.subject, finding.check)));
-    }
+            html_name(first_place_words(content, thing)));
     put(out, "</ol>\n");
 }
 

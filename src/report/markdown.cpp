@@ -55,11 +55,8 @@ void put_first(Out& out, const ReportContent& content)
     if (things.empty()) return;
     put(out, "\n## {}\n\n", kFirstHeading);
     int number = 0;
-    for (const FirstThing& thing : things) {
-        const Finding& finding = content.findings[thing.finding];
-        put(out, "{}. {} ({}, {})\n", ++number, markdown_text(thing.words), markdown_text(finding.subject),
-            markdown_text(finding.check));
-    }
+    for (const FirstThing& thing : things)
+        put(out, "{}. {} ({})\n", ++number, markdown_text(thing.words), markdown_text(first_place_words(content, thing)));
 }
 
 void put_piece(Out& out, const ReportContent& content)

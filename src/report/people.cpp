@@ -19,10 +19,10 @@ std::string counted(int count, std::string_view one, std::string_view more)
 /// An angle with enough digits to see a corner that is out of square by a few tenths of a degree.
 std::string angle_words(double radians_value) { return write_number(in_degrees(radians(radians_value))) + "°"; }
 
-/// Remedies list what helps, the nearest first, with semicolons between: the first of them with a capital and a full stop.
+/// Remedies tell several ways, the nearest first: "...; or ...". The first of them with a capital and a full stop.
 std::string first_advice(const std::string& remedy)
 {
-    std::string words = remedy.substr(0, remedy.find("; "));
+    std::string words = remedy.substr(0, std::min(remedy.find("; or "), remedy.find("; the stages: ")));
     if (words.front() >= 'a' && words.front() <= 'z') words.front() = static_cast<char>(words.front() - 'a' + 'A');
     if (words.back() != '.') words += '.';
     return words;
@@ -88,14 +88,24 @@ std::vector<FirstThing> first_things(const ReportContent& content)
 {
     constexpr std::size_t kMost = 3;
     std::vector<FirstThing> things;
-    for (std::size_t i = 0; i < content.findings.size() && things.size() < kMost; ++i) {
+    for (std::size_t i = 0; i < content.findings.size(); ++i) {
         const Finding& finding = content.findings[i];
         if (finding.verdict == Verdict::pass || finding.remedy.value_or("").empty()) continue;
         std::string words = first_advice(*finding.remedy);
-        const bool told = std::any_of(things.begin(), things.end(), [&](const FirstThing& t) { return t.words == words; });
-        if (!told) things.push_back({std::move(words), i});
+        const auto told = std::find_if(things.begin(), things.end(), [&](const FirstThing& t) { return t.words == words; });
+        if (told != things.end())
+            ++told->more;
+        else if (things.size() < kMost)
+            things.push_back({std::move(words), i, 0});
     }
     return things;
+}
+
+std::string first_place_words(const ReportContent& content, const FirstThing& thing)
+{
+    const Finding& finding = content.findings[thing.finding];
+    const std::string place = fmt::format("{}, {}", finding.subject, finding.check);
+    return thing.more > 0 ? fmt::format("{}, and {} more", place, thing.more) : place;
 }
 
 std::optional<std::string> cut_heading_at(const ReportContent& content, std::size_t line)

@@ -26,10 +26,13 @@ std::string moisture_range_words(const ReportContent& content);
 /// One of the things to do first: the first advice of a finding's remedy, as a sentence.
 struct FirstThing {
     std::string words;
-    std::size_t finding = 0; ///< index
+    std::size_t finding = 0; ///< index of the first that gives it
+    int more = 0;            ///< findings that give the same
 };
 /// Up to three, of the worst findings that do not pass and have a remedy; like advice is told once.
 std::vector<FirstThing> first_things(const ReportContent& content);
+/// "slat / long rail, glue-line, and 2 more": which findings give it.
+std::string first_place_words(const ReportContent& content, const FirstThing& thing);
 
 /// The heading of the group that starts at a line of "Cut today"; nothing within a group.
 std::optional<std::string> cut_heading_at(const ReportContent& content, std::size_t line);

@@ -138,11 +138,9 @@ void write_first(TextPage& page, const ReportContent& content)
     if (things.empty()) return;
     page.heading(kFirstHeading);
     int number = 0;
-    for (const FirstThing& thing : things) {
-        const Finding& finding = content.findings[thing.finding];
-        page.paragraph(fmt::format("{} ({}, {})", thing.words, finding.subject, finding.check),
+    for (const FirstThing& thing : things)
+        page.paragraph(fmt::format("{} ({})", thing.words, first_place_words(content, thing)),
                        plain_lead(fmt::format("{}. ", ++number)));
-    }
 }
 
 void write_cut_today(TextPage& page, const ReportContent& content)

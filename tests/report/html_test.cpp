@@ -85,7 +85,10 @@ TEST_CASE("At most three remedies lead, none of a pass", "[html]")
     CHECK(count(page.substr(from, page.find("</ol>", from) - from), "<li>") == 3);
     CHECK_THAT(page.substr(from), ContainsSubstring("Change thing 0. <a"));
     for (Finding& finding : content.findings) finding.remedy = "Change it.";
-    CHECK(first_things(content).size() == 1);
+    REQUIRE(first_things(content).size() == 1);
+    CHECK(first_things(content)[0].more > 1);
+    content.findings[0].remedy = "use one of these: this; that; or leave it";
+    CHECK(first_things(content)[0].words == "Use one of these: this; that.");
     for (Finding& finding : content.findings) finding.verdict = Verdict::pass;
     CHECK(write_html(content).find("Do first") == std::string::npos);
 }
