@@ -1,31 +1,48 @@
 #!/usr/bin/env bash
 # Installs the Debian or Ubuntu packages that the build and the tests need, where they are missing.
-#   src/setup.sh [--reference | --all]
+#   src/setup.sh [--reference] [--browser] [--all]
 #     --reference: also the outside finite-element program that some tests ask, where the distribution has it
-#     --all: also that, and what the benchmarks, the browser checks and the code checks need
+#     --browser: also what the checks of the reports in a browser need
+#     --all: also these two, and what the benchmarks and the code checks need
 # Quick, quiet and offline when everything is there. Without the right to use apt it prints the one line to run and exits 1.
 set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 packages=(
     g++ cmake ninja-build
     libboost-dev libeigen3-dev libfmt-dev nlohmann-json3-dev libtomlplusplus-dev libcli11-dev
     catch2
 )
+packages_for_browser=(chromium poppler-utils fonts-dejavu-core)
+# Node.js from elsewhere brings an npm of its own, which the Debian package would clash with.
+if ! command -v node >/dev/null || ! command -v npm >/dev/null; then packages_for_browser+=(nodejs npm); fi
 packages_for_all=(
     libbenchmark-dev
-    chromium poppler-utils fonts-dejavu-core
     clang clang-format clang-tidy shellcheck
 )
 # Debian 12 and Ubuntu have it, Debian 13 has not; without it its tests are counted as skipped.
 packages_of_reference=(calculix-ccx)
 optional=()
 
-case ${1:-} in
-    '') ;;
-    --reference) optional=("${packages_of_reference[@]}") ;;
-    --all) packages+=("${packages_for_all[@]}"); optional=("${packages_of_reference[@]}") ;;
-    *) echo "usage: src/setup.sh [--reference | --all]" >&2; exit 2 ;;
-esac
+with_browser=
+use_browser() { with_browser=1; packages+=("${packages_for_browser[@]}"); }
+for option in "$@"; do
+    case $option in
+        --reference) optional=("${packages_of_reference[@]}") ;;
+        --browser) use_browser ;;
+        --all) optional=("${packages_of_reference[@]}"); use_browser; packages+=("${packages_for_all[@]}") ;;
+        *) echo "usage: src/setup.sh [--reference] [--browser] [--all]" >&2; exit 2 ;;
+    esac
+done
+
+# The two libraries of the browser checks, at the versions and with the checksums of package-lock.json.
+install_browser_libraries() {
+    [[ -n $with_browser ]] || return 0
+    local there=tests/browser/node_modules/.package-lock.json
+    [[ ! -e $there || tests/browser/package-lock.json -nt $there ]] || return 0
+    echo "setup: installing the libraries of the browser checks" >&2
+    npm ci --prefix tests/browser --ignore-scripts --no-audit --no-fund --loglevel=error >&2
+}
 
 if ! command -v dpkg-query >/dev/null; then
     echo "setup: this system does not use Debian packages; what the build needs is called there: ${packages[*]}" >&2
@@ -45,7 +62,10 @@ for package in ${optional[@]+"${optional[@]}"}; do
     is_installed "$package" && continue
     if is_offered "$package" || ! compgen -G '/var/lib/apt/lists/*_Packages*' >/dev/null; then wanted+=("$package"); fi
 done
-(( ${#missing[@]} + ${#wanted[@]} )) || exit 0
+if (( ${#missing[@]} + ${#wanted[@]} == 0 )); then
+    install_browser_libraries
+    exit 0
+fi
 
 apt=(apt-get -qq -o Dpkg::Use-Pty=0 -o DPkg::Lock::Timeout=300)
 as_root=()
@@ -55,6 +75,7 @@ if (( EUID != 0 )); then
         as_root=(sudo)
     elif (( ${#missing[@]} == 0 )); then
         echo "setup: this user may not install ${wanted[*]}; the tests that ask it will be skipped" >&2
+        install_browser_libraries
         exit 0
     else
         echo "setup: packages are missing and this user may not install them. Run once, as root:" >&2
@@ -82,3 +103,4 @@ for package in ${optional[@]+"${optional[@]}"}; do
         echo "setup: $package cannot be had here; the tests that ask it will be skipped" >&2
     fi
 done
+install_browser_libraries

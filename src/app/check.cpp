@@ -90,6 +90,7 @@ Answer report_on(const Design& design, const Facts& facts, const CheckOptionText
     CheckOptions options;
     if (given.units) options.units = length_unit_named(*given.units);
     options.drawn = given.format == "html";
+    options.text = design.text;
     ReportContent content = check_piece(design.piece, facts, options);
     add_cautions(content, design.piece, facts);
     if (given.date) content.date = today();

@@ -53,12 +53,22 @@ std::optional<Recess> recess_of(const Piece& piece, const Contact& contact)
     return recess;
 }
 
+std::string counted(int count, std::string_view one) { return fmt::format("{} {}{}", count, one, count == 1 ? "" : "s"); }
+
 /// Writes the line of one joint; knows its first contact and how often it occurs.
 class JointWriter {
 public:
-    JointWriter(const Piece& piece, const Contact& contact, int places, LengthUnit units)
+    JointWriter(const Piece& piece, const Contact& contact, int places, const std::vector<Finding>& findings, LengthUnit units)
         : piece_(piece), contact_(contact), joint_(piece.joints[*contact.joint]), places_(places), units_(units)
     {
+        clearance_ = in_metres(joint_.clearance);
+        for (const Finding& f : findings) {
+            if (f.check != "bind" || f.subject != first() + " / " + second()) continue;
+            closed_end_ = finding_value(f, "room_each_end_today");
+            const auto today = finding_value(f, "clearance_today");
+            // As drawn where that is well.
+            if (today) clearance_ = f.verdict == Verdict::pass ? std::max(clearance_, *today) : *today;
+        }
     }
 
     /// Empty for joints that need no cut.
@@ -88,7 +98,7 @@ private:
     const std::string& second() const { return piece_.part_of(contact_.second).id; }
     std::string size(double m) const { return write_length(metres(m), units_); }
     std::string size(Length l) const { return write_length(l, units_); }
-    double loose(double m) const { return m + 2 * in_metres(joint_.clearance); }
+    double loose(double m) const { return m + 2 * clearance_; }
     std::string head(std::string_view what) const
     {
         return fmt::format("{} / {}, {} ({} {})", first(), second(), what, places_, places_ == 1 ? "place" : "places");
@@ -96,17 +106,23 @@ private:
     std::string scribe() const { return fmt::format("{} is cut to fit {}; mark it from the piece itself", first(), second()); }
     std::string clearance_words() const
     {
-        if (!(in_metres(joint_.clearance) > 0)) return "";
-        return fmt::format(", {} of clearance on each side in it", write_small_length(joint_.clearance, units_));
+        if (!(clearance_ > 0)) return "";
+        return fmt::format(" ({} of clearance on each side is in it)", write_small_length(metres(clearance_), units_));
     }
 
     std::string tenon() const
     {
         if (!joint_.tenon) return {};
         const double width = in_metres(joint_.tenon->width), thickness = in_metres(joint_.tenon->thickness);
-        std::string line = fmt::format("{}: {} long, {} wide, {} thick; mortise in {} {} × {} and at least {} deep{}",
-                                       head("tenon"), size(joint_.tenon->length), size(width), size(thickness), second(),
-                                       size(loose(width)), size(loose(thickness)), size(joint_.tenon->length), clearance_words());
+        // Room for the seasons goes on the tenon's own width, not on top of a clearance.
+        const bool more = closed_end_ && *closed_end_ > clearance_ + kTouch;
+        std::string line =
+            fmt::format("{}: {} long, {} wide, {} thick; mortise in {} {} wide, {}, at least {} deep{}", head("tenon"),
+                        size(joint_.tenon->length), size(width), size(thickness), second(), size(loose(thickness)),
+                        more ? fmt::format("{} long and {} more at each closed end", size(width),
+                                           write_length_up(metres(*closed_end_), units_))
+                             : fmt::format("{} long", size(loose(width))),
+                        size(joint_.tenon->length), clearance_words());
         if (joint_.pegs)
             line +=
                 fmt::format("; {} pegs of {}{}", joint_.pegs->count, size(joint_.pegs->diameter), slot_words(joint_.pegs->slot));
@@ -147,35 +163,35 @@ private:
     std::string dovetail() const
     {
         if (!contact_.shared || !joint_.dovetail) return {};
-        return fmt::format("{}: {} {} on {}, slope 1 in {}, {} long", head("dovetail"), joint_.dovetail->tails,
-                           joint_.dovetail->tails == 1 ? "tail" : "tails", first(), write_number(joint_.dovetail->slope),
+        return fmt::format("{}: {} on {}, slope 1 in {}, {} long", head("dovetail"), counted(joint_.dovetail->tails, "tail"),
+                           first(), write_number(joint_.dovetail->slope),
                            size(contact_.shared->size(piece_.part_of(contact_.first).grain)));
     }
 
     std::string dowel() const
     {
         if (!joint_.dowels) return {};
-        return fmt::format("{}: {} {} {} × {} at each place, half of the length in each part", head("dowels"),
-                           joint_.dowels->count, joint_.dowels->count == 1 ? "dowel" : "dowels", size(joint_.dowels->diameter),
-                           size(joint_.dowels->length));
+        return fmt::format("{}: {} {} × {} at each place, half of the length in each part", head("dowels"),
+                           counted(joint_.dowels->count, "dowel"), size(joint_.dowels->diameter), size(joint_.dowels->length));
     }
 
     std::string slot_words(const std::optional<Length>& slot) const
     {
-        return slot ? fmt::format(", slots with {} of travel across the grain", size(*slot)) : "";
+        return slot ? fmt::format(", slotted for {} of travel across the grain", size(*slot)) : "";
     }
 
     std::string screws() const
     {
         if (!joint_.screws) return {};
-        return fmt::format("{}: {} {} × {} at each place{}", head("screws"), joint_.screws->count, size(joint_.screws->diameter),
-                           size(joint_.screws->length), slot_words(joint_.screws->slot));
+        return fmt::format("{}: {} {} × {} at each place{}", head("screws"), counted(joint_.screws->count, "screw"),
+                           size(joint_.screws->diameter), size(joint_.screws->length), slot_words(joint_.screws->slot));
     }
 
     std::string buttons() const
     {
         if (!joint_.buttons) return {};
-        return fmt::format("{}: {} at each place{}", head("buttons"), joint_.buttons->count, slot_words(joint_.buttons->slot));
+        return fmt::format("{}: {} at each place{}", head("buttons"), counted(joint_.buttons->count, "button"),
+                           slot_words(joint_.buttons->slot));
     }
 
     const Piece& piece_;
@@ -183,6 +199,8 @@ private:
     const Joint& joint_;
     int places_;
     LengthUnit units_;
+    double clearance_ = 0;             ///< on each side, to cut today [m]
+    std::optional<double> closed_end_; ///< room at each closed end of a mortise [m]
 };
 
 } // namespace
@@ -219,7 +237,7 @@ std::vector<std::string> cut_part_lines(const std::vector<CutPart>& parts, Lengt
         std::string line = fmt::format("{} × {}: {} long, {} wide, {} thick", part.copies, part.id, size(part.length_m),
                                        size(part.width_m), size(part.thickness_m));
         if (part.tenons_m > 0)
-            line += fmt::format(" ({} between shoulders, tenons {} in all)", size(part.shoulders_m), size(part.tenons_m));
+            line += fmt::format(" ({} between shoulders and {} of tenons)", size(part.shoulders_m), size(part.tenons_m));
         if (part.boards > 1)
             line += fmt::format(", glued up from {} boards of {}", part.boards, size(part.width_m / part.boards));
         lines.push_back(std::move(line));
@@ -227,7 +245,8 @@ std::vector<std::string> cut_part_lines(const std::vector<CutPart>& parts, Lengt
     return lines;
 }
 
-std::vector<std::string> cut_joint_lines(const Piece& piece, const std::vector<Contact>& contacts, LengthUnit units)
+std::vector<std::string> cut_joint_lines(const Piece& piece, const std::vector<Contact>& contacts,
+                                         const std::vector<Finding>& findings, LengthUnit units)
 {
     std::vector<std::string> lines;
     for (std::size_t j = 0; j < piece.joints.size(); ++j) {
@@ -239,10 +258,26 @@ std::vector<std::string> cut_joint_lines(const Piece& piece, const std::vector<C
             ++places;
         }
         if (!example) continue;
-        std::string line = JointWriter(piece, *example, places, units).line();
+        std::string line = JointWriter(piece, *example, places, findings, units).line();
         if (!line.empty()) lines.push_back(std::move(line));
     }
     return lines;
+}
+
+void list_cuts(ReportContent& content, const Prepared& prepared)
+{
+    const Piece& piece = *prepared.piece;
+    const std::vector<Contact>& contacts = prepared.layout->contacts;
+    content.cut_parts = cut_parts_of(piece, contacts);
+    const auto add = [&](const char* heading, std::vector<std::string> lines) {
+        if (lines.empty()) return;
+        content.cut_groups.push_back({heading, content.cut_today.size()});
+        for (std::string& line : lines) content.cut_today.push_back(std::move(line));
+    };
+    add("Blanks", cut_part_lines(content.cut_parts, content.units));
+    add("Joints", cut_joint_lines(piece, contacts, content.findings, content.units));
+    add("Gaps, room and slots", cut_fit_lines(content.findings, content.units));
+    add("Glue-up", glue_up_lines(prepared, content.findings, content.units));
 }
 
 } // namespace jointwright

@@ -1,11 +1,14 @@
 #pragma once
-// What to cut: blanks of the parts, and the joints that are cut in them.
+// What a maker takes to the saw and to the glue-up: blanks of the parts, joints as they are cut today, gaps and slots, the order of gluing.
 
 #include "checks/report_content.hpp"
+#include "mechanics/prepared.hpp"
 #include "piece/contact.hpp"
 #include "piece/piece.hpp"
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace jointwright {
@@ -17,7 +20,22 @@ std::vector<CutPart> cut_parts_of(const Piece& piece, const std::vector<Contact>
 std::vector<std::string> cut_part_lines(const std::vector<CutPart>& parts, LengthUnit units);
 
 /// One line for each joint that is cut: tenons and mortises, housings and grooves with depth and width, laps, bridles, tails, holes and
-/// slots. Clearances are in the sizes. Joints of turned parts that are drawn into each other are marked on the bench.
-std::vector<std::string> cut_joint_lines(const Piece& piece, const std::vector<Contact>& contacts, LengthUnit units);
+/// slots. Clearances are in the sizes: those of the design where they serve, else those that the findings ask for. Joints of turned parts that
+/// are drawn into each other are marked on the bench.
+std::vector<std::string> cut_joint_lines(const Piece& piece, const std::vector<Contact>& contacts,
+                                         const std::vector<Finding>& findings, LengthUnit units);
+
+/// Gaps to leave, room of panels, widths of what runs between stops, slots that are not drawn or not long enough. What becomes of them in the
+/// seasons is told where it matters.
+std::vector<std::string> cut_fit_lines(const std::vector<Finding>& findings, LengthUnit units);
+
+/// The stages of the glue-up in their order, how each joint is clamped, how long it stays clamped, how much glue to have at hand.
+std::vector<std::string> glue_up_lines(const Prepared& prepared, const std::vector<Finding>& findings, LengthUnit units);
+
+/// A number of a finding by its name.
+std::optional<double> finding_value(const Finding& finding, std::string_view name);
+
+/// Fills parts, lines and groups of "Cut today". @param prepared  the first combination; content has its findings and units
+void list_cuts(ReportContent& content, const Prepared& prepared);
 
 } // namespace jointwright

@@ -1,6 +1,8 @@
 #pragma once
 // What the drawings of a report need of a piece: bodies, where findings point to, how the parts of a joint move. SI doubles: metres.
 
+#include "checks/drawn_load.hpp"
+#include "checks/drawn_thickness.hpp"
 #include "checks/finding.hpp"
 #include "mechanics/prepared.hpp"
 #include "piece/joined_solid.hpp"
@@ -63,6 +65,8 @@ struct DrawnPiece {
     std::vector<DrawnMark> marks;
     std::vector<DrawnJoint> joints;
     std::vector<DrawnEnd> ends;
+    std::optional<DrawnLoad> load;        ///< none: nothing is loaded, or no such load can be told
+    std::optional<SagByThickness> sag_by; ///< none: nothing sags, or it was not worked out
 };
 
 /// Bodies, marks of everything that does not pass, joints and boards to look at closely.

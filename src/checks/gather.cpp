@@ -2,7 +2,6 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/joint_demand.hpp"
-#include "checks/cut_list.hpp"
 #include "measure/write.hpp"
 
 #include <fmt/core.h>
@@ -48,39 +47,6 @@ std::optional<double> value_named(const Finding& finding, std::string_view name)
     for (const NamedValue& v : finding.values)
         if (v.name == name) return v.value;
     return std::nullopt;
-}
-
-/// What the fits come to today, with what becomes of them in the damp and the dry season.
-void add_fits(std::vector<std::string>& lines, const std::vector<Finding>& findings, LengthUnit units)
-{
-    const auto small = [&](double v) { return write_small_length(metres(v), units); };
-    for (const Finding& f : findings) {
-        const auto made = value_named(f, "gap_made"), dry = value_named(f, "gap_driest"), damp = value_named(f, "gap_dampest");
-        std::string line;
-        if (f.check == "slat-gap" && made)
-            line = fmt::format("gap of {}: {} today; {} at the driest, {} at the dampest", f.subject, small(*made), small(*dry),
-                               small(*damp));
-        else if (f.check == "groove-room" && made && (f.verdict != Verdict::pass || *made > 0))
-            line = fmt::format("room of {} in its groove, each side: {} today; {} at the driest, {} at the dampest", f.subject,
-                               small(*made), small(*dry), small(*damp));
-        else if (const auto room = value_named(f, "room_each_end_today"); f.check == "bind" && room)
-            line = fmt::format("mortises of {}: {} longer than the tenon is wide, at either closed end", f.subject,
-                               write_length_up(metres(*room), units));
-        else if (const auto fit = value_named(f, "clearance_today");
-                 f.check == "bind" && fit && made && std::max(*fit, *made) > 0) {
-            const double each = f.verdict == Verdict::pass ? std::max(*fit, *made / 2) : *fit; // as drawn where that is well
-            line = fmt::format("clearance of {}, each side: {} today; both sides together {} at the driest, {} at the dampest",
-                               f.subject, small(each), small(*dry + 2 * each - *made), small(*damp + 2 * each - *made));
-        } else if (const auto width = value_named(f, "width_today"); f.check == "bind" && width)
-            line = fmt::format("{}: at most {} wide today to run free between its stops", f.subject,
-                               write_length(metres(*width), units));
-        else if (const auto slot = value_named(f, "slot_to_mill"), travel = value_named(f, "travel");
-                 f.check == "slot-length" && slot && *slot > 0 && !(travel && *travel == 0 && f.verdict == Verdict::pass))
-            line = fmt::format("slots of {}: mill {} long across the grain", f.subject, write_length_up(metres(*slot), units));
-        if (line.empty()) continue;
-        if (f.verdict != Verdict::pass && f.remedy && f.check != "bind") line += fmt::format("; better: {}", *f.remedy);
-        lines.push_back(std::move(line));
-    }
 }
 
 } // namespace
@@ -199,15 +165,6 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
     for (const std::string& line : piece.unused) add(line);
     for (std::string& line : all) line = as_sentence(std::move(line));
     return all;
-}
-
-std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, const std::vector<Finding>& findings,
-                                     LengthUnit units)
-{
-    std::vector<std::string> lines = cut_part_lines(cut_parts_of(piece, layout.contacts), units);
-    for (std::string& line : cut_joint_lines(piece, layout.contacts, units)) lines.push_back(std::move(line));
-    add_fits(lines, findings, units);
-    return lines;
 }
 
 } // namespace jointwright

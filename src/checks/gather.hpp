@@ -1,5 +1,5 @@
 #pragma once
-// From findings to the content of a report: the piece as read, what was assumed, what to cut.
+// From findings to the content of a report: the piece as read, what was assumed.
 
 #include "checks/checks.hpp"
 #include "checks/report_content.hpp"
@@ -17,9 +17,5 @@ void describe_piece(ReportContent& content, const Piece& piece, const Layout& la
 
 /// Defaults that touched a verdict, and what no check uses yet.
 std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<CombinationFindings>& runs);
-
-/// Lines for the saw: sizes to cut at the moisture of glue-up, and the gaps, grooves and slots that the findings ask for today.
-std::vector<std::string> cut_list_of(const Piece& piece, const Layout& layout, const std::vector<Finding>& findings,
-                                     LengthUnit units);
 
 } // namespace jointwright

@@ -4,6 +4,7 @@
 #include "checks/finding.hpp"
 #include "measure/read.hpp"
 
+#include <cstddef>
 #include <memory>
 #include <optional>
 #include <string>
@@ -45,6 +46,12 @@ struct CutPart {
     double rounded_m = 0; ///< radius of the long edges
 };
 
+/// A stretch of the lines of "Cut today": from its first line to that of the next group.
+struct CutGroup {
+    std::string heading;   ///< "Joints"
+    std::size_t first = 0; ///< index of its first line
+};
+
 struct DrawnPiece; // drawn_piece.hpp
 
 struct ReportContent {
@@ -61,7 +68,8 @@ struct ReportContent {
     std::vector<Finding> findings;   ///< sorted
     std::vector<std::string> assumed;
     std::vector<std::string> cautions;
-    std::vector<std::string> cut_today; ///< lines under the heading "Cut today": parts first, then joints, then fits
+    std::vector<std::string> cut_today; ///< lines under the heading "Cut today": parts, joints, gaps and slots, glue-up
+    std::vector<CutGroup> cut_groups;   ///< of those lines, none of them empty; may be empty itself, then the lines stand alone
     std::vector<CutPart> cut_parts;     ///< the same parts as in its first lines
     std::shared_ptr<const DrawnPiece> drawn; ///< for drawings; only when asked for
     std::optional<std::string> date;    ///< only when asked for

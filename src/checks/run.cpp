@@ -52,10 +52,14 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
     content.findings = merge_combinations(piece, all.runs);
     content.verdict = overall_verdict(content.findings);
     content.assumed = assumptions_of(piece, all.runs);
-    content.cut_parts = cut_parts_of(piece, layout.contacts);
-    content.cut_today = cut_list_of(piece, layout, content.findings, content.units);
-    if (options.drawn)
-        content.drawn = std::make_shared<const DrawnPiece>(drawn_piece(*all.runs.front().prepared, content.findings));
+    list_cuts(content, all.prepared.front());
+    if (options.drawn) {
+        DrawnPiece drawn = drawn_piece(all.prepared.front(), content.findings);
+        for (std::size_t i = 0; i < all.prepared.size() && !drawn.load; ++i)
+            drawn.load = drawn_load(all.prepared[i], content.findings);
+        drawn.sag_by = sag_by_thickness(options.text, piece, facts, content.findings, content.units);
+        content.drawn = std::make_shared<const DrawnPiece>(std::move(drawn));
+    }
     return content;
 }
 

@@ -7,6 +7,7 @@
 #include "piece/piece.hpp"
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace jointwright {
@@ -14,6 +15,7 @@ namespace jointwright {
 struct CheckOptions {
     std::optional<LengthUnit> units; ///< of what people read; the design's own when empty
     bool drawn = false;              ///< the report will have drawings
+    std::string_view text;           ///< the design as read, for charts of what other sizes would do; with `drawn`
 };
 
 /// The findings alone, sorted, as a report of that piece has them: for sweeps. @param layout  layout_of(piece), or of one alike in space

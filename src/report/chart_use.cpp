@@ -16,7 +16,7 @@ namespace {
 using namespace drawing;
 
 constexpr double kUseWide = 360, kBarFrom = 8, kBarTo = 346, kBarRow = 38, kBarTop = 8;
-constexpr std::size_t kMostBars = 16;
+constexpr std::size_t kMostBars = 12;
 constexpr int kSubjectColumns = 36;
 
 std::vector<const Finding*> largest_first(const ReportContent& content)
@@ -42,7 +42,7 @@ void put_row(HtmlOut& out, const Finding& f, const ChartAxis& axis, double top)
         put(out, "<path class=\"off\" d=\"M{0:.1f} {1:.1f}l5 5l-5 5M{2:.1f} {1:.1f}l5 5l-5 5\"/>\n", kBarTo - 12, bar,
             kBarTo - 18);
     if (f.fails_from && std::isfinite(*f.fails_from) && *f.fails_from > 1 && *f.fails_from <= axis.hi)
-        put_line(out, {axis.place(*f.fails_from), bar - 3}, {axis.place(*f.fails_from), bar + 13}, "failing");
+        put_line(out, {axis.place(*f.fails_from), bar - 1}, {axis.place(*f.fails_from), bar + 11}, "failing");
 }
 
 } // namespace

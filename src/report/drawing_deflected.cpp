@@ -15,7 +15,7 @@ namespace {
 
 using namespace drawing;
 
-constexpr double kFrameWide = 440, kFrameHigh = 360, kFrameRoom = 40;
+constexpr double kFrameWide = 440, kFrameHigh = 360, kFrameRoom = 40, kArrowLong = 30;
 
 void put_centreline(HtmlOut& out, const MovedLine& line, double times, const View& view, const Sheet& sheet, std::string_view css)
 {
@@ -38,12 +38,23 @@ double farthest_move(const std::vector<MovedLine>& lines)
     return most;
 }
 
+/// Arrows that end where the load acts.
+void put_acting(HtmlOut& out, const MovedLine& load, const View& view, const Sheet& sheet)
+{
+    for (std::size_t i = 0; i < std::min(load.at_rest.size(), load.moved_by.size()); ++i) {
+        const Vec p = view.place({load.at_rest[i][0], load.at_rest[i][1], load.at_rest[i][2]});
+        const Vec d = view.direct({load.moved_by[i][0], load.moved_by[i][1], load.moved_by[i][2]});
+        const Dot tip = sheet.place({p.x(), p.y()});
+        put_arrow(out, {tip.x - kArrowLong * d.x(), tip.y + kArrowLong * d.y()}, tip, "along");
+    }
+}
+
 } // namespace
 
-void put_deflected_drawing(HtmlOut& out, const ReportContent& content, const std::vector<MovedLine>& lines, std::string_view load)
+void put_deflected_drawing(HtmlOut& out, const ReportContent& content, const DrawnLoad& load)
 {
-    if (!content.drawn || content.drawn->bodies.empty() || lines.empty()) return;
-    const double farthest = farthest_move(lines);
+    if (!content.drawn || content.drawn->bodies.empty() || load.lines.empty()) return;
+    const double farthest = farthest_move(load.lines);
     if (!std::isfinite(farthest)) return;
     const View view = view_from_corner(0.62, 0.47);
     Dot lo, hi;
@@ -54,16 +65,17 @@ void put_deflected_drawing(HtmlOut& out, const ReportContent& content, const std
     const double times = farthest > 0 ? round_times(kFrameWide / 12 / (farthest * scale)) : 1;
     const std::vector<WoodBody> bodies = wood_bodies(*content.drawn);
     const std::string caption =
-        fmt::format("With {}: centrelines at rest (dashed) and under the load, moved {} times as far as they move; "
-                    "the farthest point moves {}.",
-                    load, write_number(times), write_small_length(metres(farthest), content.units));
-    put(out, "<figure class=\"close\">\n");
+        fmt::format("Under load: {}. The lines of the parts at rest are dashed; the full ones show them under the load, moved {} "
+                    "times as far as they move. The farthest point moves {}, at once, before any creep.",
+                    load.words, write_number(times), write_small_length(metres(farthest), content.units));
+    put(out, "<figure class=\"close under\">\n");
     open_drawing(out, "deflected", kFrameWide, high, "img", fmt::format("{} under load", content.piece_name), caption);
     put(out, "<g class=\"pale\">\n");
     put_scene(out, look_at(bodies, view, {0, 0, 1}), bodies, sheet);
     put(out, "</g>\n");
-    for (const MovedLine& line : lines) put_centreline(out, line, 0, view, sheet, "made");
-    for (const MovedLine& line : lines) put_centreline(out, line, times, view, sheet, "move");
+    for (const MovedLine& line : load.lines) put_centreline(out, line, 0, view, sheet, "made");
+    for (const MovedLine& line : load.lines) put_centreline(out, line, times, view, sheet, "move");
+    for (const MovedLine& line : load.acts) put_acting(out, line, view, sheet);
     close_drawing(out);
     put(out, "<figcaption>{}</figcaption>\n</figure>\n", html_text(caption));
 }

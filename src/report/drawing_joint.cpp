@@ -2,6 +2,7 @@
 
 #include "checks/drawn_piece.hpp"
 #include "measure/write.hpp"
+#include "report/display_width.hpp"
 #include "report/drawing_bodies.hpp"
 #include "report/drawing_scale.hpp"
 #include "report/drawing_svg.hpp"
@@ -112,11 +113,16 @@ void put_grain_arrow(HtmlOut& out, const std::string& name, const std::vector<Ce
         put_arrow(out, {at.x - x, at.y - y}, {at.x + x, at.y + y}, "halo", true);
         put_arrow(out, {at.x - x, at.y - y}, {at.x + x, at.y + y}, "along", true);
     }
-    // The name goes on beyond the arrow, to the right where there is room.
+    // The name goes on beyond the arrow, to the right where there is room, else to the left, else as far as the drawing goes.
     const std::string words = "grain of " + clipped_words(name, 22);
-    const bool fits = at.x + x + kAside + kLetter * static_cast<double>(words.size()) < kWide;
-    const Dot label = fits ? Dot{at.x + x + kAside, at.y + y + 5} : Dot{at.x - x - kAside, at.y - y + 5};
-    put_label(out, label, words, fits ? Anchor::start : Anchor::end, "name");
+    const double wide = kLetter * columns_of(std::string_view{words});
+    const double right = at.x + x + kAside, left = at.x - x - kAside;
+    if (right + wide < kWide)
+        put_label(out, {right, at.y + y + 5}, words, Anchor::start, "name");
+    else if (left - wide > 0)
+        put_label(out, {left, at.y - y + 5}, words, Anchor::end, "name");
+    else
+        put_label(out, {kWide - kAside, at.y + y + 20}, words, Anchor::end, "name");
 }
 
 /// Arrows at both ends of the contact: outwards when the part swells, inwards when it shrinks.

@@ -1,8 +1,11 @@
 #include "report/html.hpp"
 
+#include "checks/drawn_piece.hpp"
 #include "measure/write.hpp"
+#include "report/chart_sag.hpp"
 #include "report/chart_use.hpp"
 #include "report/chart_year.hpp"
+#include "report/drawing_deflected.hpp"
 #include "report/drawing_piece.hpp"
 #include "report/html_cut.hpp"
 #include "report/html_findings.hpp"
@@ -46,16 +49,13 @@ void put_header(HtmlOut& out, const ReportContent& content)
 /// Up to three remedies of the worst findings, each leading to its finding.
 void put_what_to_do_first(HtmlOut& out, const ReportContent& content)
 {
-    constexpr int kMost = 3;
-    int shown = 0;
-    for (std::size_t i = 0; i < content.findings.size() && shown < kMost; ++i) {
-        const Finding& finding = content.findings[i];
-        if (finding.verdict == Verdict::pass || finding.remedy.value_or("").empty()) continue;
-        if (shown++ == 0) put(out, "<h2 id=\"first\">Do first</h2>\n<ol class=\"first\">\n");
-        put(out, "<li>{} <a href=\"#{}\">{}</a></li>\n", html_text(*finding.remedy), finding_anchor(i),
-            html_name(fmt::format("{}, {}", finding.subject, finding.check)));
-    }
-    if (shown > 0) put(out, "</ol>\n");
+    const std::vector<FirstThing> things = first_things(content);
+    if (things.empty()) return;
+    put(out, "<h2 id=\"first\">{}</h2>\n<ol class=\"first\">\n", kFirstHeading);
+    for (const FirstThing& thing : things)
+        put(out, "<li>{} <a href=\"#{}\">{}</a></li>\n", html_text(thing.words), finding_anchor(thing.finding),
+            html_name(first_place_words(content, thing)));
+    put(out, "</ol>\n");
 }
 
 /// The first screen: the verdict, what to do first, the piece.
@@ -145,13 +145,15 @@ void put_list(HtmlOut& out, std::string_view id, std::string_view css, std::stri
     put(out, "{}</section>\n", lines.empty() ? "" : "</ul>\n");
 }
 
-/// What the seasons do, and how near the limits are.
+/// What the seasons and the load do, and how near the limits are.
 void put_charts(HtmlOut& out, const ReportContent& content)
 {
     put(out, "<section aria-labelledby=\"year\">\n<h2 id=\"year\">{}</h2>\n", kYearHeading);
     HtmlOut charts;
     put_width_chart(charts, content);
     put_gap_chart(charts, content);
+    put_sag_chart(charts, content);
+    if (content.drawn && content.drawn->load) put_deflected_drawing(charts, content, *content.drawn->load);
     put_use_chart(charts, content);
     if (charts.size() == 0)
         put(out, "<p>No finding has figures to compare.</p>\n");

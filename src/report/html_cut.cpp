@@ -53,13 +53,20 @@ void put_blanks(HtmlOut& out, const ReportContent& content)
 void put_cut_today(HtmlOut& out, const ReportContent& content)
 {
     put(out, "<section aria-labelledby=\"cut-today\" class=\"cut\">\n<h2 id=\"cut-today\">{}</h2>\n", kCutTodayHeading);
+    if (content.verdict == Verdict::fail)
+        put(out, "<p class=\"caution stop\"><span class=\"word\">Not yet:</span> {}</p>\n", kCutOfFailing);
     if (!content.cut_parts.empty()) put_blanks(out, content);
     // The table says what the first lines say.
     const std::size_t first = content.cut_parts.size();
     if (content.cut_today.size() > first) {
-        put(out, "<h3>Joints and fits</h3>\n<ul class=\"ticks\">\n");
-        for (std::size_t i = first; i < content.cut_today.size(); ++i)
+        bool open = false;
+        for (std::size_t i = first; i < content.cut_today.size(); ++i) {
+            const auto heading = cut_heading_at(content, i);
+            if (heading) put(out, "{}<h3>{}</h3>\n", open ? "</ul>\n" : "", html_text(*heading));
+            if (heading || !open) put(out, "<ul class=\"ticks\">\n");
+            open = true;
             put(out, "<li>{}<span>{}</span></li>\n", kBox, html_text(content.cut_today[i]));
+        }
         put(out, "</ul>\n");
     } else if (content.cut_parts.empty()) {
         put(out, "<p>These checks call for no size to cut or set today.</p>\n");

@@ -70,11 +70,13 @@ summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .passes .top>span:nth-child(2){flex:1;min-width:0}
 .lead figure{margin:.6rem 0}
 .caution{border:1px solid var(--line);border-left:3px solid var(--warn);padding:.4rem .7rem;font-size:.94rem}
+.stop{--mark:var(--fail);border-left-color:var(--fail)}
 .box{width:1rem;height:1rem;fill:none;stroke:var(--soft);stroke-width:1.6;margin-right:.55rem;flex:none;vertical-align:-.12rem}
 .ticks{list-style:none;padding:0}.ticks li{display:flex;margin:.4rem 0}.ticks .box{margin-top:.28rem}
 .charts{display:flex;flex-wrap:wrap;gap:.6rem 2.4rem;align-items:flex-start}
 .chart{flex:1 1 20rem;max-width:28rem;margin:.4rem 0}
 .chart .drawing text{font-size:12.5px}.chart .drawing .name{stroke:none;font-weight:600}
+.curve{fill:none;stroke:var(--pencil);stroke-width:2}.line{fill:none}.under{flex:1 1 24rem;max-width:34rem;margin:.4rem 0}
 .tick,.zero{stroke:var(--line);stroke-width:1}.zero{stroke:var(--soft)}
 .span{stroke:var(--soft);stroke-width:2}.today{stroke:var(--ink);stroke-width:2}
 .dry{fill:var(--sheet);stroke:var(--warn);stroke-width:1.8}.damp{fill:var(--pencil)}
@@ -109,10 +111,11 @@ footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;colo
 @media (min-width:58rem){.lead{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.05fr);gap:0 2rem;align-items:start}.lead .corner{max-width:none}.lead h2{margin-top:1.2rem}}
 @media (min-width:48rem){.sheet{padding:0 3rem 3rem}.rule{margin:0 -3rem 1.6rem}.passes .bar{width:40%}}
 @media (max-width:42rem){table,tbody,tr,th,td,caption{display:block}thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
-tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}td::before{content:attr(data-label) " ";color:var(--soft);font-size:.86rem}}
+tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}td{display:inline-block;margin-right:1.1rem}td::before{content:attr(data-label) " ";color:var(--soft);font-size:.86rem}}
 @media print{:root{color-scheme:light;--night:0%;--stroke:#3a2a1a;--rim:var(--stroke);--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
 --fail:#8a1512;--tell:#4d2f77;--warn:#653f00;--pass:#1f4d28}
-.views{gap:0 5mm;flex-wrap:nowrap}.views figure{width:calc(var(--wide)*.62)}.close .drawing{max-width:105mm}.corner{max-width:130mm}.cut{break-before:page}.charts{gap:0 8mm}.chart{flex:0 1 82mm}
+.views{gap:0 5mm;flex-wrap:nowrap}.views figure{width:calc(var(--wide)*.62)}.close .drawing{max-width:105mm}.corner{max-width:130mm}.cut{break-before:page}.charts{display:block}.chart,.under{display:inline-block;width:82mm;margin:0 5mm 4mm 0;vertical-align:top}.under{width:88mm}
+.passes .bar{display:none}.passes>li{break-inside:avoid;padding:.3rem 0}.passes .top{break-after:auto}
 .drawing path,.drawing rect,.drawing circle{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 @page{margin:15mm}
 html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding:0}.rule,nav{display:none}

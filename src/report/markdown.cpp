@@ -49,6 +49,16 @@ void put_opening(Out& out, const ReportContent& content)
     put(out, "- Moisture of the wood: {}.\n", moisture_range_words(content));
 }
 
+void put_first(Out& out, const ReportContent& content)
+{
+    const std::vector<FirstThing> things = first_things(content);
+    if (things.empty()) return;
+    put(out, "\n## {}\n\n", kFirstHeading);
+    int number = 0;
+    for (const FirstThing& thing : things)
+        put(out, "{}. {} ({})\n", ++number, markdown_text(thing.words), markdown_text(first_place_words(content, thing)));
+}
+
 void put_piece(Out& out, const ReportContent& content)
 {
     put(out, "\n## {}\n\n", kPieceHeading);
@@ -102,6 +112,17 @@ void put_list(Out& out, std::string_view heading, const std::vector<std::string>
     for (const std::string& line : lines) put(out, "- {}\n", markdown_text(line));
 }
 
+void put_cut_list(Out& out, const ReportContent& content)
+{
+    if (content.cut_today.empty()) return;
+    put(out, "\n## {}\n\n", kCutTodayHeading);
+    if (content.verdict == Verdict::fail) put(out, "**{}**\n\n", kCutOfFailing);
+    for (std::size_t i = 0; i < content.cut_today.size(); ++i) {
+        if (const auto heading = cut_heading_at(content, i)) put(out, "{}### {}\n\n", i ? "\n" : "", markdown_text(*heading));
+        put(out, "- {}\n", markdown_text(content.cut_today[i]));
+    }
+}
+
 } // namespace
 
 std::string markdown_text(std::string_view text)
@@ -120,10 +141,11 @@ std::string write_markdown(const ReportContent& content)
 {
     Out out;
     put_opening(out, content);
+    put_first(out, content);
     put_piece(out, content);
     put(out, "\n## {}\n\n{}\n\n", kFindingsHeading, content.findings.empty() ? "None." : kUtilisationNote);
     for (const Finding& finding : content.findings) put_finding(out, finding, content);
-    put_list(out, kCutTodayHeading, content.cut_today);
+    put_cut_list(out, content);
     put_list(out, kAssumedHeading, content.assumed);
     put_list(out, kCautionsHeading, content.cautions);
     put(out, "\n{}{}.\n", markdown_text(program_words(content)), content.date ? ", " + markdown_text(*content.date) : "");

@@ -19,6 +19,15 @@ std::string counted(int count, std::string_view one, std::string_view more)
 /// An angle with enough digits to see a corner that is out of square by a few tenths of a degree.
 std::string angle_words(double radians_value) { return write_number(in_degrees(radians(radians_value))) + "°"; }
 
+/// Remedies tell several ways, the nearest first: "...; or ...". The first of them with a capital and a full stop.
+std::string first_advice(const std::string& remedy)
+{
+    std::string words = remedy.substr(0, std::min(remedy.find("; or "), remedy.find("; the stages: ")));
+    if (words.front() >= 'a' && words.front() <= 'z') words.front() = static_cast<char>(words.front() - 'a' + 'A');
+    if (words.back() != '.') words += '.';
+    return words;
+}
+
 } // namespace
 
 std::string_view verdict_title(Verdict verdict)
@@ -73,6 +82,37 @@ std::string moisture_range_words(const ReportContent& content)
 {
     return fmt::format("made at {}, driest {}, dampest {}", write_percent(content.moisture_at_glue_up_pct),
                        write_percent(content.moisture_driest_pct), write_percent(content.moisture_dampest_pct));
+}
+
+std::vector<FirstThing> first_things(const ReportContent& content)
+{
+    constexpr std::size_t kMost = 3;
+    std::vector<FirstThing> things;
+    for (std::size_t i = 0; i < content.findings.size(); ++i) {
+        const Finding& finding = content.findings[i];
+        if (finding.verdict == Verdict::pass || finding.remedy.value_or("").empty()) continue;
+        std::string words = first_advice(*finding.remedy);
+        const auto told = std::find_if(things.begin(), things.end(), [&](const FirstThing& t) { return t.words == words; });
+        if (told != things.end())
+            ++told->more;
+        else if (things.size() < kMost)
+            things.push_back({std::move(words), i, 0});
+    }
+    return things;
+}
+
+std::string first_place_words(const ReportContent& content, const FirstThing& thing)
+{
+    const Finding& finding = content.findings[thing.finding];
+    const std::string place = fmt::format("{}, {}", finding.subject, finding.check);
+    return thing.more > 0 ? fmt::format("{}, and {} more", place, thing.more) : place;
+}
+
+std::optional<std::string> cut_heading_at(const ReportContent& content, std::size_t line)
+{
+    for (const CutGroup& group : content.cut_groups)
+        if (group.first == line) return group.heading;
+    return std::nullopt;
 }
 
 std::string part_size_words(const PartLine& part, LengthUnit units)

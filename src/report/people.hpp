@@ -3,6 +3,7 @@
 
 #include "checks/report_content.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -21,6 +22,20 @@ std::string verdict_predicate(const ReportContent& content);
 std::string counts_sentence(const ReportContent& content);
 /// "made at 8 %, driest 5.4 %, dampest 11.9 %".
 std::string moisture_range_words(const ReportContent& content);
+
+/// One of the things to do first: the first advice of a finding's remedy, as a sentence.
+struct FirstThing {
+    std::string words;
+    std::size_t finding = 0; ///< index of the first that gives it
+    int more = 0;            ///< findings that give the same
+};
+/// Up to three, of the worst findings that do not pass and have a remedy; like advice is told once.
+std::vector<FirstThing> first_things(const ReportContent& content);
+/// "slat / long rail, glue-line, and 2 more": which findings give it.
+std::string first_place_words(const ReportContent& content, const FirstThing& thing);
+
+/// The heading of the group that starts at a line of "Cut today"; nothing within a group.
+std::optional<std::string> cut_heading_at(const ReportContent& content, std::size_t line);
 
 /// "12 in × 1 3/4 in × 5/8 in": length, width, thickness.
 std::string part_size_words(const PartLine& part, LengthUnit units);
@@ -42,9 +57,12 @@ std::string program_words(const ReportContent& content);
 
 // The headings, alike in every writer.
 constexpr std::string_view kPieceHeading = "The piece as read";
+constexpr std::string_view kFirstHeading = "Do first";
 constexpr std::string_view kFindingsHeading = "Findings";
 constexpr std::string_view kCutTodayHeading = "Cut today";
-constexpr std::string_view kYearHeading = "Seasons and limits";
+constexpr std::string_view kCutOfFailing = "The piece fails as drawn, and this list is of the piece as drawn: change the design "
+                                           "first, then cut by the list of the new one.";
+constexpr std::string_view kYearHeading = "Seasons, load and limits";
 constexpr std::string_view kAssumedHeading = "Assumed";
 constexpr std::string_view kCautionsHeading = "Cautions";
 constexpr std::string_view kPartsCaption = "Parts: length × width × thickness, direction of the grain, weight of one, wood";

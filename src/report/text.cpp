@@ -132,6 +132,34 @@ void write_findings(TextPage& page, const ReportContent& content, bool with_work
     }
 }
 
+void write_first(TextPage& page, const ReportContent& content)
+{
+    const std::vector<FirstThing> things = first_things(content);
+    if (things.empty()) return;
+    page.heading(kFirstHeading);
+    int number = 0;
+    for (const FirstThing& thing : things)
+        page.paragraph(fmt::format("{} ({})", thing.words, first_place_words(content, thing)),
+                       plain_lead(fmt::format("{}. ", ++number)));
+}
+
+void write_cut_today(TextPage& page, const ReportContent& content)
+{
+    if (content.cut_today.empty()) return;
+    page.heading(kCutTodayHeading);
+    if (content.verdict == Verdict::fail) {
+        page.paragraph(kCutOfFailing);
+        page.blank();
+    }
+    for (std::size_t i = 0; i < content.cut_today.size(); ++i) {
+        if (const auto heading = cut_heading_at(content, i)) {
+            if (i > 0) page.blank();
+            page.paragraph(*heading + ".");
+        }
+        page.paragraph(content.cut_today[i], plain_lead("* "));
+    }
+}
+
 void write_list(TextPage& page, std::string_view heading, const std::vector<std::string>& lines)
 {
     if (lines.empty()) return;
@@ -145,12 +173,13 @@ std::string write_text(const ReportContent& content, const TextOptions& options)
 {
     TextPage page(options);
     write_opening(page, content);
+    write_first(page, content);
     page.heading(kPieceHeading);
     write_parts(page, content);
     write_joints(page, content);
     write_loose_touches(page, content);
     write_findings(page, content, options.working);
-    write_list(page, kCutTodayHeading, content.cut_today);
+    write_cut_today(page, content);
     write_list(page, kAssumedHeading, content.assumed);
     write_list(page, kCautionsHeading, content.cautions);
     page.blank();

@@ -74,7 +74,7 @@ TEST_CASE("Where no clearance is stated the mortise of a breadboard end is told 
         return std::any_of(lines.begin(), lines.end(), [&](const std::string& l) { return l.find(words) != std::string::npos; });
     };
     CHECK(tells(content.assumed, "mortises are cut longer than their tenons"));
-    CHECK(tells(content.cut_today, "mortises of field / end: 3 mm longer"));
+    CHECK(tells(content.cut_today, "460 mm long and 3 mm more at each closed end"));
 }
 
 TEST_CASE("A breadboard end says how far the boards stand past it", "[bind]")

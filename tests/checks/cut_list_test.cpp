@@ -3,6 +3,8 @@
 
 #include "checks/cut_list.hpp"
 
+#include <algorithm>
+
 using namespace jointwright;
 
 namespace {
@@ -11,7 +13,8 @@ std::string joint_lines_of(const char* design)
 {
     const auto bench = checked::bench_of(checked::built_in_design(design));
     std::string all;
-    for (const std::string& line : cut_joint_lines(bench->piece, bench->layout.contacts, bench->piece.units)) all += line + "\n";
+    for (const std::string& line : cut_joint_lines(bench->piece, bench->layout.contacts, {}, bench->piece.units))
+        all += line + "\n";
     return all;
 }
 
@@ -30,7 +33,7 @@ TEST_CASE("Blanks carry their tenons, shoulders are told apart", "[cut-list]")
     CHECK_THAT(parts[3].rounded_m, WithinAbs(kMetresPerInch / 8, 1e-9));
     const auto lines = cut_part_lines(parts, LengthUnit::inch);
     CHECK(lines[1] ==
-          "2 × long rail: 42 1/4 in long, 3 in wide, 7/8 in thick (40 3/4 in between shoulders, tenons 1 1/2 in in all)");
+          "2 × long rail: 42 1/4 in long, 3 in wide, 7/8 in thick (40 3/4 in between shoulders and 1 1/2 in of tenons)");
 }
 
 TEST_CASE("Joints are cut with their clearance, in the part that is cut", "[cut-list]")
@@ -40,7 +43,7 @@ TEST_CASE("Joints are cut with their clearance, in the part that is cut", "[cut-
                                                                "1 25/32 in wide, 7/8 in long across the grain"));
     CHECK_THAT(joint_lines_of("boot-bench"),
                ContainsSubstring("side rail / leg, tenon (4 places): 7/8 in long, 2 1/4 in wide, 5/16 in "
-                                 "thick; mortise in leg 2 1/4 in × 5/16 in and at least 7/8 in deep"));
+                                 "thick; mortise in leg 5/16 in wide, 2 1/4 in long, at least 7/8 in deep"));
     CHECK_THAT(joint_lines_of("cabinet-door-damp-coast"),
                ContainsSubstring(
                    "panel / stile, groove (2 places): in stile 1/4 in deep, 17/64 in wide, 21 7/8 in long along the grain"));
@@ -50,4 +53,47 @@ TEST_CASE("Joints are cut with their clearance, in the part that is cut", "[cut-
         ContainsSubstring("shelf / side, housing (6 places): in side 6 mm deep, 18.2 mm wide, 240 mm long across the grain"));
     CHECK_THAT(joint_lines_of("drawer-bottom-glued-all-round"), ContainsSubstring("3 tails on side, slope 1 in 7"));
     CHECK_THAT(joint_lines_of("mirror-frame-wide-flat-sawn"), ContainsSubstring("mitre (2 places)"));
+}
+
+namespace {
+
+bool any_line(const ReportContent& content, std::string_view words)
+{
+    return std::any_of(content.cut_today.begin(), content.cut_today.end(),
+                       [&](const std::string& line) { return line.find(words) != std::string::npos; });
+}
+
+} // namespace
+
+TEST_CASE("Cut today goes from blanks to glue-up, each group where it starts", "[cut-list]")
+{
+    const ReportContent content = checked::content_of(checked::built_in_design("boot-bench"));
+    REQUIRE(content.cut_groups.size() == 4);
+    CHECK(content.cut_groups[0].heading == "Blanks");
+    CHECK(content.cut_groups[0].first == 0);
+    CHECK(content.cut_groups[1].first == content.cut_parts.size());
+    CHECK(content.cut_groups[3].heading == "Glue-up");
+    CHECK(content.cut_groups[3].first < content.cut_today.size());
+    CHECK(content.cut_today[content.cut_groups[3].first].rfind("stage 1: side rail", 0) == 0);
+    CHECK(any_line(content, "clamps for long rail / leg; side rail / leg: 1 at each place"));
+    CHECK(any_line(content, "clamped for 45 min at least"));
+}
+
+TEST_CASE("A mortise has its room for the seasons in its line, once", "[cut-list]")
+{
+    const ReportContent content = checked::content_of(checked::built_in_design("boot-bench"));
+    CHECK(any_line(content, "mortise in leg 5/16 in wide, 2 1/4 in long and 1/32 in more at each closed end"));
+    CHECK_FALSE(any_line(content, "mortises of"));
+    // A clearance that is drawn counts for the seasons, not on top of them: a tenon of 44 mm with 0.5 mm on each side.
+    const ReportContent bench = checked::content_of(checked::built_in_design("garden-bench-interior-pva"));
+    CHECK(any_line(bench, "mortise in back rail 11 mm wide, 45 mm long, at least 20 mm deep"));
+}
+
+TEST_CASE("Gaps are told by the rule, those that press with what to do", "[cut-list]")
+{
+    const ReportContent bench = checked::content_of(checked::built_in_design("boot-bench"));
+    CHECK(any_line(bench, "gap between slat and the next: 37/64 in today"));
+    const ReportContent door = checked::content_of(checked::built_in_design("cabinet-door-damp-coast"));
+    CHECK(any_line(door, "pressed by 0.09 in at the dampest"));
+    CHECK(any_line(door, "better: cut the groove"));
 }

@@ -202,14 +202,16 @@ TEST_CASE("Centrelines under load: dashed at rest, full where they go, the scale
 {
     const ReportContent content = drawn_content(checked::built_in_design("boot-bench"));
     const MovedLine rail{{{0, 0.02, 0.4}, {0.5, 0.02, 0.4}, {1, 0.02, 0.4}}, {{0, 0, 0}, {0, 0, -0.003}, {0, 0, 0}}};
-    const std::string figure = drawn_by([&](HtmlOut& out) { put_deflected_drawing(out, content, {rail}, "two <people>"); });
+    const std::string figure = drawn_by([&](HtmlOut& out) {
+        put_deflected_drawing(out, content, {0, "two <people>", {rail}, {}});
+    });
     check_within_box(figure);
-    CHECK_THAT(figure, ContainsSubstring("the farthest point moves 0.118 in"));
+    CHECK_THAT(figure, ContainsSubstring("The farthest point moves 0.118 in"));
     CHECK_THAT(figure, ContainsSubstring("two &lt;people&gt;"));
     CHECK(occurrences(figure, "class=\"made\"") == 1);
     CHECK(occurrences(figure, "class=\"move\"") == 1);
-    CHECK(drawn_by([&](HtmlOut& out) { put_deflected_drawing(out, content, {}, "nobody"); }).empty());
-    CHECK(drawn_by([&](HtmlOut& out) { put_deflected_drawing(out, sample_content(), {rail}, "nobody"); }).empty());
+    CHECK(drawn_by([&](HtmlOut& out) { put_deflected_drawing(out, content, {0, "nobody", {}, {}}); }).empty());
+    CHECK(drawn_by([&](HtmlOut& out) { put_deflected_drawing(out, sample_content(), {0, "nobody", {rail}, {}}); }).empty());
 }
 
 TEST_CASE("Hostile names come out of drawings as text", "[drawing][page][hostile]")

@@ -3,7 +3,10 @@
 
 #include "report/html.hpp"
 #include "report/html_parts.hpp"
+#include "report/people.hpp"
 #include "report/safe_text.hpp"
+
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <limits>
@@ -73,12 +76,19 @@ TEST_CASE("Verdict and remedies come first, then the piece, the findings and wha
 TEST_CASE("At most three remedies lead, none of a pass", "[html]")
 {
     ReportContent content = sample_content();
-    for (Finding& finding : content.findings) finding.remedy = "Change it.";
     content.findings.insert(content.findings.begin() + 1, content.findings[0]);
+    for (std::size_t i = 0; i < content.findings.size(); ++i)
+        content.findings[i].remedy = fmt::format("change thing {}; or leave it", i);
     const std::string page = markup_of(write_html(content));
     const std::size_t from = page.find("<ol class=\"first\">");
     REQUIRE(from != std::string::npos);
     CHECK(count(page.substr(from, page.find("</ol>", from) - from), "<li>") == 3);
+    CHECK_THAT(page.substr(from), ContainsSubstring("Change thing 0. <a"));
+    for (Finding& finding : content.findings) finding.remedy = "Change it.";
+    REQUIRE(first_things(content).size() == 1);
+    CHECK(first_things(content)[0].more > 1);
+    content.findings[0].remedy = "use one of these: this; that; or leave it";
+    CHECK(first_things(content)[0].words == "Use one of these: this; that.");
     for (Finding& finding : content.findings) finding.verdict = Verdict::pass;
     CHECK(write_html(content).find("Do first") == std::string::npos);
 }

@@ -51,6 +51,8 @@ TEST_CASE("The text opens with the verdict and keeps its order", "[text]")
     std::size_t last = 0;
     for (const char* words : {"Weight: 12.5 kg (28 lb)",
                               "made at 8 %, driest 5.4 %, dampest 11.9 %",
+                              "Do first\n",
+                              "1. Glue the middle",
                               "The piece as read\n",
                               "4 × leg",
                               "17 in × 1 3/4 in × 1 3/4 in, upright",
