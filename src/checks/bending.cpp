@@ -59,6 +59,7 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         f.fails_from = g->warns_to;
         f.where = where_words(prepared, m);
         const char* words = g->verdict == Verdict::pass   ? "is strong enough"
+                            : g->verdict == Verdict::warn && g->use <= 1 ? "holds, but leans for good on its strength across the grain, which any crack takes away"
                             : g->verdict == Verdict::warn ? "holds, but without the customary margin"
                                                           : "can break";
         f.headline = fmt::format("{} {}: {} of bending stress{} of {} allowed, with {}.", part.id, words, write_stress(pascals(g->stress)),

@@ -23,6 +23,7 @@ namespace {
 
 constexpr double kBeyondAllowed =
     4.0 / 3; // the proportional limit over the allowable: Civil Engineering Formulas, eq. 6.38 against table 8-4
+constexpr double kNoFastenerForce = 1; // N: less is rounding
 constexpr int kButtonScrew = 8;        // number of the screw that holds a button or a plate
 constexpr double kButtonDepth = 0.016; // m of thread in the top
 
@@ -126,8 +127,8 @@ FastenerUse use_of_fasteners(const Prepared& prepared, const DrawnFasteners& dra
     u.shallow = shallow && drawn.penetration > 0 && drawn.kind != FastenerKind::button;
     u.shear_allowed = (shallow && drawn.penetration > 0 ? capacity.lateral_shallow : capacity.lateral.value_or(Force{})).value() * share;
     u.pull_allowed = capacity.withdrawal_allowable.value() * share;
-    if (u.shear > 1e-9) u.use += u.shear_allowed > 0 ? u.shear / u.shear_allowed : std::numeric_limits<double>::infinity();
-    if (u.pull > 1e-9) u.use += u.pull_allowed > 0 ? u.pull / u.pull_allowed : std::numeric_limits<double>::infinity();
+    if (u.shear > kNoFastenerForce) u.use += u.shear_allowed > 0 ? u.shear / u.shear_allowed : std::numeric_limits<double>::infinity();
+    if (u.pull > kNoFastenerForce) u.use += u.pull_allowed > 0 ? u.pull / u.pull_allowed : std::numeric_limits<double>::infinity();
     return u;
 }
 
@@ -173,7 +174,9 @@ Finding judge_fasteners(const Prepared& prepared, const Contact& contact, const 
     f.verdict = u.use <= 1                ? (u.shallow && u.shear > 0 ? Verdict::warn : Verdict::pass)
                 : u.use <= kBeyondAllowed ? Verdict::warn
                                           : Verdict::fail;
-    const std::string asked = u.pull > u.shear ? fmt::format("a pull of {}", write_force(newtons(u.pull), prepared.units))
+    // A small pull that nothing is allowed for is what fails, not the larger force across.
+    const bool pull_told = u.pull > u.shear || (u.pull > kNoFastenerForce && u.pull_allowed <= 0);
+    const std::string asked = pull_told ? fmt::format("a pull of {}", write_force(newtons(u.pull), prepared.units))
                                                : fmt::format("{} across them", write_force(newtons(u.shear), prepared.units));
     f.headline = fmt::format(
         "{} between {} and {} {} {} with {}: {}; {}.", counted(drawn), first, second,

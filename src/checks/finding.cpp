@@ -15,17 +15,18 @@ double utilisation_for_order(const Finding& finding)
     return finding.utilisation && !std::isnan(*finding.utilisation) ? *finding.utilisation : kLast;
 }
 
-/// Rounded as reports print it, so that what reads alike is ordered by its name.
-double as_printed(double utilisation)
+/// Rounded to what is worth telling, ten figures: copies that mirror each other differ by rounding alone and stand by their names.
+double as_told(double utilisation)
 {
-    constexpr double steps = 1e9;
-    return std::isfinite(utilisation) ? std::round(utilisation * steps) / steps : utilisation;
+    if (!std::isfinite(utilisation) || utilisation == 0) return utilisation;
+    const double steps = std::pow(10.0, 9 - std::floor(std::log10(std::abs(utilisation))));
+    return std::isfinite(steps) ? std::round(utilisation * steps) / steps : utilisation;
 }
 
 bool comes_before(const Finding& a, const Finding& b)
 {
     if (a.verdict != b.verdict) return a.verdict > b.verdict; // Verdict is listed from mild to grave
-    const double of_a = as_printed(utilisation_for_order(a)), of_b = as_printed(utilisation_for_order(b));
+    const double of_a = utilisation_for_order(a), of_b = utilisation_for_order(b);
     if (of_a != of_b) return of_a > of_b;
     if (a.subject != b.subject) return a.subject < b.subject;
     return a.check < b.check;
@@ -46,6 +47,9 @@ std::string_view word_of(Verdict verdict)
 
 void sort_findings(std::vector<Finding>& findings)
 {
+    // Ordered by what is told: what a reader gets never rises by a last digit.
+    for (Finding& f : findings)
+        if (f.utilisation) f.utilisation = as_told(*f.utilisation);
     static_assert(Verdict::fail > Verdict::cannot_tell && Verdict::cannot_tell > Verdict::warn && Verdict::warn > Verdict::pass);
     std::stable_sort(findings.begin(), findings.end(), comes_before);
 }

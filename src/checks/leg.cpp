@@ -114,7 +114,9 @@ std::vector<Finding> check_leg(const Prepared& prepared)
             keep_worst(findings, cannot_tell("leg", prepared.piece->parts[part].id,
                                              fmt::format("Whether {} bears what it must cannot be told: its stiffness or a strength along the grain is not known.",
                                                          prepared.piece->parts[part].id),
-                                             "name a species of the table, or give [[wood]] properties with modulus and bending_strength"));
+                                             wood.modulus_along && wood.bending_strength
+                                                 ? "name a species of the table beside the own test values: its strength along the grain is wanted too"
+                                                 : "name a species of the table; own test values may replace its modulus and bending_strength"));
             continue;
         }
         const double free = free_length(prepared, post.copy);

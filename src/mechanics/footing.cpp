@@ -16,7 +16,7 @@ namespace geo = boost::geometry;
 using GeoPoint = geo::model::d2::point_xy<double>;
 
 /// Corners of a copy's body that touch a level.
-void add_feet(geo::model::multi_point<GeoPoint>& points, const Solid& solid, double level)
+void add_feet(std::vector<PlanPoint>& points, const Solid& solid, double level)
 {
     for (const kernel::Polygon& face : solid.skin)
         for (const kernel::Vec& corner : face.corners)
@@ -24,6 +24,18 @@ void add_feet(geo::model::multi_point<GeoPoint>& points, const Solid& solid, dou
 }
 
 } // namespace
+
+std::vector<PlanPoint> line_round(const std::vector<PlanPoint>& places)
+{
+    geo::model::multi_point<GeoPoint> points;
+    for (const PlanPoint& p : places) points.push_back({p[0], p[1]});
+    geo::model::polygon<GeoPoint, false> hull; // anticlockwise
+    geo::convex_hull(points, hull);
+    std::vector<PlanPoint> line;
+    for (const GeoPoint& p : hull.outer()) line.push_back({p.x(), p.y()});
+    if (line.size() > 1) line.pop_back(); // the first again
+    return line;
+}
 
 Footing footing_of(const Prepared& prepared)
 {
@@ -50,14 +62,12 @@ Footing footing_of(const Prepared& prepared)
         lever[1] += weight * middle.y();
     }
     if (footing.weight > 0) footing.centre = {lever[0] / footing.weight, lever[1] / footing.weight};
-    geo::model::multi_point<GeoPoint> feet;
+    std::vector<PlanPoint> feet;
     // The foot of a turned leg is cut level where it meets the floor: corners a little above it stand too.
     constexpr double cut_level = 0.008;
-    for (std::size_t i = 0; i < solids.size(); ++i) add_feet(feet, solids[i], footing.floor + (piece.part_of(i).turn ? cut_level : 0));
-    geo::model::polygon<GeoPoint, false> hull; // anticlockwise
-    geo::convex_hull(feet, hull);
-    for (const GeoPoint& p : hull.outer()) footing.line.push_back({p.x(), p.y()});
-    if (footing.line.size() > 1) footing.line.pop_back(); // the first again
+    for (std::size_t i = 0; i < solids.size(); ++i)
+        add_feet(feet, solids[i], footing.floor + (piece.part_of(i).turn ? cut_level : 0));
+    footing.line = line_round(feet);
     return footing;
 }
 
@@ -71,7 +81,8 @@ std::vector<Leverage> leverages(const Footing& footing, const PlanPoint& load)
         if (length < 1e-6) continue;
         // Anticlockwise, the outside lies to the right of an edge.
         const double nx = dy / length, ny = -dx / length;
-        all.push_back({(load[0] - a[0]) * nx + (load[1] - a[1]) * ny, -((footing.centre[0] - a[0]) * nx + (footing.centre[1] - a[1]) * ny)});
+        all.push_back({(load[0] - a[0]) * nx + (load[1] - a[1]) * ny,
+                       -((footing.centre[0] - a[0]) * nx + (footing.centre[1] - a[1]) * ny)});
     }
     return all;
 }

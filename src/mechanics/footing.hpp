@@ -20,6 +20,9 @@ struct Footing {
 /// The footing of a piece that stands on the floor, drawn weight alone.
 Footing footing_of(const Prepared& prepared);
 
+/// The convex line round places, anticlockwise, each corner once.
+std::vector<PlanPoint> line_round(const std::vector<PlanPoint>& places);
+
 /// How a load at a place stands to one edge of the foot line.
 struct Leverage {
     double outside = 0; ///< of the load; negative: it helps [m]

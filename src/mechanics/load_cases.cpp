@@ -159,16 +159,17 @@ std::vector<CopyLoad> stated_loads(const Piece& piece, const StatedLoad& load)
     std::vector<CopyLoad> loads;
     for (std::size_t k = 0; k < load.copies.size(); ++k) {
         const std::size_t i = load.copies[k];
-        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
-        const double half = load.patch ? (*load.patch)[g] / 2 : 0;
+        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0, a = 1 - g;
         const Box& box = piece.copies[i].box;
-        CopyLoad on{i,
-                    std::max(box.lo[g], load.at[g] - half),
-                    std::min(box.hi[g], load.at[g] + half),
-                    load.force.value() * load.shares[k],
-                    load.at[1 - g],
-                    load.patch ? (*load.patch)[1 - g] : 0,
-                    load.direction};
+        CopyLoad on{i, load.at[g], load.at[g], load.force.value() * load.shares[k], load.at[a], 0, load.direction};
+        if (load.patch) { // what of the patch lies on this copy
+            const double half = (*load.patch)[g] / 2, half_across = (*load.patch)[a] / 2;
+            on.from = std::max(box.lo[g], load.at[g] - half);
+            on.to = std::min(box.hi[g], load.at[g] + half);
+            const double lo = std::max(box.lo[a], load.at[a] - half_across), hi = std::min(box.hi[a], load.at[a] + half_across);
+            on.across = (lo + hi) / 2;
+            on.breadth = std::max(0.0, hi - lo);
+        }
         if (piece.part_of(i).grain == Axis::z)
             on.from = on.to = load.patch ? box.hi[2] : load.at[2]; // on its end, or at its side
         loads.push_back(on);

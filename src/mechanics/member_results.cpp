@@ -167,14 +167,35 @@ std::vector<Support> plate_supports(const Structure& structure, const std::vecto
     return supports;
 }
 
+constexpr double kOneSupport = 0.03; // m: supports of a plate nearer than this, or than twice its thickness, are one
+
+/// Supports of a line, sorted, those close to each other as one in their middle: a line through two that nearly coincide, a leg and the rail
+/// tenoned into it, has no direction to be drawn on in.
+std::vector<std::pair<double, double>> merged(std::vector<std::pair<double, double>> supports, double same)
+{
+    std::sort(supports.begin(), supports.end());
+    std::vector<std::pair<double, double>> kept;
+    for (std::size_t first = 0; first < supports.size();) {
+        std::pair<double, double> sum{0, 0};
+        std::size_t last = first;
+        for (; last < supports.size() && supports[last].first - supports[first].first <= same; ++last) {
+            sum.first += supports[last].first;
+            sum.second += supports[last].second;
+        }
+        const double n = static_cast<double>(last - first);
+        kept.emplace_back(sum.first / n, sum.second / n);
+        first = last;
+    }
+    return kept;
+}
+
 /// Sag at a place on a line across supports, against the straight line between the neighbouring two, drawn on beyond the outer ones; one support:
 /// against it.
 struct LineSag {
     double sag = 0, span = 0;
 };
-LineSag sag_on_line(double at, double down, std::vector<std::pair<double, double>> supports)
+LineSag sag_on_line(double at, double down, const std::vector<std::pair<double, double>>& supports)
 {
-    std::sort(supports.begin(), supports.end());
     std::vector<double> places;
     for (const auto& s : supports) places.push_back(s.first);
     double chord = supports.front().second;
@@ -199,6 +220,7 @@ void read_plate_sag(MemberResult& r, const Structure& structure, std::size_t cop
     const auto drop = [&](double s, double t) { return -structure.movement(copy, s, t, solution).z(); };
     const auto onto = [](double v, double lo, double hi) { return std::clamp(v, std::min(lo, hi), std::max(lo, hi)); };
     const double cell = m.across.size() > 1 ? m.across[1] - m.across[0] : line.wide;
+    const double same = std::max(kOneSupport, 2 * line.thick);
     double worst = -1;
     for (const double s : m.along)
         for (const double t : m.across) {
@@ -217,6 +239,8 @@ void read_plate_sag(MemberResult& r, const Structure& structure, std::size_t cop
             }
             if (nearest < cell / 4) continue; // it lies on a support
             const double down = drop(s, t);
+            along = merged(std::move(along), same);
+            across = merged(std::move(across), same);
             for (const auto& [at, on] : {std::pair{s, &along}, std::pair{t, &across}}) {
                 if (on->size() < 2) continue;
                 const LineSag l = sag_on_line(at, down, *on);

@@ -2,6 +2,7 @@
 
 #include "measure/quantity.hpp"
 #include "measure/write.hpp"
+#include "mechanics/footing.hpp"
 #include "mechanics/load_placing.hpp"
 #include "piece/turn.hpp"
 
@@ -36,24 +37,45 @@ const char* towards(std::size_t axis, bool far)
 struct Standing {
     double weight = 0, floor = 1e30;
     std::array<double, 2> centre{};
-    Plan feet{1e30, -1e30, 1e30, -1e30};
-    /// Way from the centre of the weight to the line of the feet on one side.
-    double base(std::size_t axis, bool far) const { return far ? feet.hi(axis) - centre[axis] : centre[axis] - feet.lo(axis); }
+    std::vector<PlanPoint> line; ///< round the feet
+    /// Way from the centre of the weight to the line round the feet on one side, as far as a push that way is concerned: over a slanting
+    /// edge of that line, as between three feet, it tips sooner than straight ahead.
+    double base(std::size_t axis, bool far) const;
 };
+
+double Standing::base(std::size_t axis, bool far) const
+{
+    double least = 1e30;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const PlanPoint &a = line[i], &b = line[(i + 1) % line.size()];
+        const PlanPoint out{b[1] - a[1], a[0] - b[0]}; // anticlockwise, the outside lies to the right of an edge
+        const double towards = far ? out[axis] : -out[axis];
+        if (towards < 1e-6 * std::hypot(out[0], out[1])) continue;
+        least = std::min(least, ((a[0] - centre[0]) * out[0] + (a[1] - centre[1]) * out[1]) / towards);
+    }
+    return least < 1e30 ? least : 0;
+}
 
 Standing standing_of(const Piece& piece, const std::vector<CopyLoad>& loads)
 {
     Standing s;
     for (const CopyLoad& load : loads) {
         const Box& box = piece.copies[load.copy].box;
+        const std::size_t g = index_of(piece.part_of(load.copy).grain);
+        PlanPoint at{box.middle(Axis::x), box.middle(Axis::y)};
+        if (g < 2) { // beside the middle of a part it weighs there
+            at[g] = (load.from + load.to) / 2;
+            at[1 - g] = load.across;
+        }
         s.weight += load.force;
-        s.centre[0] += load.force * box.middle(Axis::x);
-        s.centre[1] += load.force * box.middle(Axis::y);
+        s.centre[0] += load.force * at[0];
+        s.centre[1] += load.force * at[1];
     }
     if (s.weight > 0)
         for (double& c : s.centre) c /= s.weight;
     for (std::size_t i = 0; i < piece.copies.size(); ++i)
         s.floor = std::min(s.floor, bounds_of(piece.part_of(i), piece.copies[i]).lo[2]);
+    std::vector<PlanPoint> feet;
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
         const Box box = bounds_of(piece.part_of(i), piece.copies[i]);
         if (box.lo[2] > s.floor + kTouch) continue;
@@ -62,8 +84,10 @@ Standing standing_of(const Piece& piece, const std::vector<CopyLoad>& loads)
         constexpr double small = 0.0999;
         if (p.x1 - p.x0 < small) p.x0 = p.x1 = (p.x0 + p.x1) / 2;
         if (p.y1 - p.y0 < small) p.y0 = p.y1 = (p.y0 + p.y1) / 2;
-        s.feet = {std::min(s.feet.x0, p.x0), std::max(s.feet.x1, p.x1), std::min(s.feet.y0, p.y0), std::max(s.feet.y1, p.y1)};
+        for (const double x : {p.x0, p.x1})
+            for (const double y : {p.y0, p.y1}) feet.push_back({x, y});
     }
+    s.line = line_round(feet);
     return s;
 }
 

@@ -44,7 +44,8 @@ public:
                 read_members(*frame, k, loads[k], solved[k - first]);
                 read_forces(*frame, k, solved[k - first]);
                 statics_.sways.push_back(sway_of(*frame, solved[k - first]));
-                statics_.settled.push_back(solved[k - first].settled);
+                statics_.settled.push_back(solved[k - first].settled &&
+                                           (statics_.cases.cases[k].push || !topples(*frame, solved[k - first])));
             }
         }
         add_lasting_sag();
@@ -147,6 +148,21 @@ private:
         }
         sway.sway = std::sqrt(most);
         return sway;
+    }
+
+    /// True when feet have left the floor and those left standing are turned farther than their breadth holds: the piece goes over, though the
+    /// little that a foot is worth against turning would stop it in the sums. Pushes are kept short of that, and what folds under them is told.
+    static bool topples(const Structure& frame, const FrameSolution& solution)
+    {
+        constexpr double too_far = 0.05; // rad: a piece that stands leans far less
+        const auto& feet = frame.feet();
+        const auto lifted = [&](const Foot& foot) {
+            return foot.press >= 0 && std::find(solution.open.begin(), solution.open.end(), foot.press) != solution.open.end();
+        };
+        if (std::none_of(feet.begin(), feet.end(), lifted)) return false;
+        return std::any_of(feet.begin(), feet.end(), [&](const Foot& foot) {
+            return foot.press >= 0 && !lifted(foot) && frame.foot_turn(foot, solution).head<2>().norm() > too_far;
+        });
     }
 
     void add_lasting_sag()

@@ -406,6 +406,11 @@ ContactForce Structure::contact_force(std::size_t contact, const kernel::FrameSo
     return sum;
 }
 
+Vec3 Structure::foot_turn(const Foot& foot, const kernel::FrameSolution& solution) const
+{
+    return frame_.tie_force(foot.tie, solution.movement).tail<3>() / (piece_.wall.empty() ? kFootTurn : kWallTurn);
+}
+
 Vec3 Structure::movement(std::size_t copy, double along, double across, const kernel::FrameSolution& solution) const
 {
     Vec3 sum = Vec3::Zero();

@@ -69,6 +69,9 @@ public:
     /// Movement of a copy's own line (or a plate's middle) at a place, in the axes of the piece [m].
     kernel::Vec3 movement(std::size_t copy, double along, double across, const kernel::FrameSolution& solution) const;
 
+    /// Turn of a part at its foot, about the axes of the piece [rad].
+    kernel::Vec3 foot_turn(const Foot& foot, const kernel::FrameSolution& solution) const;
+
     const kernel::Frame& frame() const { return frame_; }
     const std::vector<MemberLine>& lines() const { return lines_; }
     const std::vector<MemberStiffness>& stiffness() const { return stiffness_; }

@@ -139,6 +139,8 @@ TEST_CASE("Screws in end grain hold nothing against a pull", "[fastener-check]")
     CHECK_FALSE(f.utilisation);
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("side grain"));
+    CHECK_THAT(f.headline, ContainsSubstring("a pull of"));
+    CHECK_THAT(f.headline, ContainsSubstring("nothing may be relied on that way"));
 }
 
 TEST_CASE("Every glue line that warns or fails offers screws, with slots where the grains cross", "[fastener-check][glue-line]")

@@ -75,3 +75,12 @@ TEST_CASE("Verdicts have the words of the report format", "[finding]")
     CHECK(word_of(Verdict::cannot_tell) == "cannot-tell");
     CHECK(word_of(Verdict::fail) == "fail");
 }
+
+TEST_CASE("What a reader gets of equal findings never rises by a last digit", "[finding]")
+{
+    std::vector<Finding> findings{finding(Verdict::pass, 0.857913651705, "leg C"),
+                                  finding(Verdict::pass, 0.857913651697, "leg B")};
+    sort_findings(findings);
+    CHECK(findings[0].subject == "leg B");
+    CHECK(*findings[0].utilisation >= *findings[1].utilisation);
+}

@@ -83,3 +83,54 @@ TEST_CASE("A piece on the wall hangs on the parts that are screwed to it", "[sta
     // The board still reaches the wall over its first post; the second post stands below it and hangs on it dry.
     CHECK(finding_of(content_of(text).findings, "stands").verdict == Verdict::pass);
 }
+
+TEST_CASE("A piece that a stated load tips over falls, however little the breadth of its feet would hold it in the sums",
+          "[stands]")
+{
+    const auto pushed = [](const std::string& force) {
+        return content_of(still_head(true) + fill(R"(
+[[wood]]
+id = "oak"
+species = "white oak"
+[[part]]
+id = "leg"
+wood = "oak"
+length = 400
+width = 60
+thickness = 60
+grain = "z"
+face = "y"
+at = [0, 0, 0]
+copies = [ { at = [340, 0, 0] }, { at = [0, 340, 0] }, { at = [340, 340, 0] } ]
+[[part]]
+id = "seat"
+wood = "oak"
+length = 400
+width = 400
+thickness = 40
+grain = "x"
+face = "z"
+at = [0, 0, 400]
+[[joint]]
+between = ["leg", "seat"]
+kind = "tenon"
+glue = "PVA"
+tenon = { length = 30, width = 40, thickness = 40 }
+[[load]]
+name = "pull"
+on = "seat"
+force = "$force N"
+direction = [1, 0, 0]
+at = [200, 200, 420]
+)",
+                                                  {{"force", force}}))
+            .findings;
+    };
+    // About 8.7 kg: W 0.17 m/0.42 m = 35 N is what it bears.
+    CHECK(finding_of(pushed("25"), "stands").verdict == Verdict::pass);
+    const auto over = pushed("60");
+    const Finding& f = finding_of(over, "stands");
+    CHECK(f.verdict == Verdict::fail);
+    CHECK_THAT(f.headline, ContainsSubstring("topples"));
+    for (const Finding& other : over) CHECK((other.check != "sag" || other.verdict == Verdict::pass)); // what falls has no sag
+}

@@ -167,6 +167,21 @@ TEST_CASE("What the design states lasts or passes", "[load-cases]")
     CHECK_THAT(stays, WithinRel(200.0 + lasting->prepared.whole_mass() * kStandardGravity, 1e-9));
 }
 
+TEST_CASE("A stated load lies on each part where its patch does", "[load-cases]")
+{
+    // Slats 50 mm wide every 60 mm; the patch, 250 to 350 mm, covers 240 to 290, 300 to 350 in part and in full.
+    const auto bench =
+        seat("[[load]]\nname = \"pot\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\n", "none");
+    const LoadCase& pot = case_named(*bench, "pot");
+    REQUIRE(pot.loads.size() == 2);
+    CHECK_THAT(pot.loads[0].across, WithinAbs(0.270, 1e-9));
+    CHECK_THAT(pot.loads[0].breadth, WithinAbs(0.040, 1e-9));
+    CHECK_THAT(pot.loads[1].across, WithinAbs(0.325, 1e-9));
+    CHECK_THAT(pot.loads[1].breadth, WithinAbs(0.050, 1e-9));
+    // Slats that only lie there do not roll over under it.
+    for (const bool settled : bench->prepared.statics.settled) CHECK(settled);
+}
+
 TEST_CASE("Stated loads that pass may all be there at once", "[load-cases]")
 {
     const std::string pots =
@@ -227,6 +242,68 @@ TEST_CASE("A loaded seat is pushed both ways along both axes, short of tipping i
         }
     }
     CHECK(pushes == 4);
+}
+
+TEST_CASE("A piece on three feet is pushed only as far as the line between two of them lets it", "[load-cases]")
+{
+    // Feet at (200, 40), (40, 300) and (360, 300), drawn in to their middles; the seat's middle, and nearly all the weight, at (200, 200).
+    const auto bench = bench_of(R"(
+[piece]
+name = "Three legs"
+units = "mm"
+use = "seat"
+carries = ["board"]
+[room]
+air = "heated, cold winters"
+moisture_at_glue_up = 8
+[[wood]]
+id = "oak"
+species = "white oak"
+[[part]]
+id = "board"
+wood = "oak"
+length = 400
+width = 400
+thickness = 30
+grain = "x"
+face = "z"
+at = [0, 0, 400]
+[[part]]
+id = "leg"
+wood = "oak"
+length = 400
+width = 40
+thickness = 40
+grain = "z"
+face = "y"
+at = [180, 20, 0]
+copies = [ { at = [20, 280, 0] }, { at = [340, 280, 0] } ]
+[[joint]]
+between = ["leg", "board"]
+kind = "tenon"
+glue = "PVA"
+tenon = { length = 25, width = 25, thickness = 25 }
+)");
+    double weight = 1000, lever = 1000 * 0.200; // what sits on it, and its lever in y
+    for (std::size_t i = 0; i < bench->piece.copies.size(); ++i) {
+        const double w = bench->prepared.masses[i] * kStandardGravity;
+        weight += w;
+        lever += w * bench->piece.copies[i].box.middle(Axis::y);
+    }
+    // To the right it tips about the line from the front foot to the right one, 0.16 m across and 0.26 m deep.
+    const double ahead = (lever / weight - 0.040) * 0.160 / 0.260;
+    int sideways = 0;
+    for (std::size_t k = 0; k < bench->prepared.statics.cases.cases.size(); ++k) {
+        const LoadCase& c = bench->prepared.statics.cases.cases[k];
+        if (!c.push) continue;
+        CHECK(bench->prepared.statics.sways[k].sway < 0.02); // it stays on its feet
+        double x = 0;
+        for (const CopyLoad& load : c.loads) x += load.force * load.direction[0];
+        if (std::abs(x) < 1) continue;
+        ++sideways;
+        CHECK_THAT(std::abs(x), WithinRel(0.9 * weight * ahead / 0.430, 1e-6));
+    }
+    CHECK(sideways == 2);
 }
 
 TEST_CASE("A piece is lifted by the edge of a slat with a jerk, and not quite off the floor", "[load-cases]")
