@@ -45,7 +45,8 @@ struct Standing {
 
 double Standing::base(std::size_t axis, bool far) const
 {
-    double least = 1e30;
+    double least = -1e30; // the farthest foot that way; feet on one line have no edge but that
+    for (const PlanPoint& p : line) least = std::max(least, far ? p[axis] - centre[axis] : centre[axis] - p[axis]);
     for (std::size_t i = 0; i < line.size(); ++i) {
         const PlanPoint &a = line[i], &b = line[(i + 1) % line.size()];
         const PlanPoint out{b[1] - a[1], a[0] - b[0]}; // anticlockwise, the outside lies to the right of an edge
@@ -53,7 +54,7 @@ double Standing::base(std::size_t axis, bool far) const
         if (towards < 1e-6 * std::hypot(out[0], out[1])) continue;
         least = std::min(least, ((a[0] - centre[0]) * out[0] + (a[1] - centre[1]) * out[1]) / towards);
     }
-    return least < 1e30 ? least : 0;
+    return line.empty() ? 0 : least;
 }
 
 Standing standing_of(const Piece& piece, const std::vector<CopyLoad>& loads)
