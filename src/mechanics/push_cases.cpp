@@ -45,7 +45,8 @@ struct Standing {
 
 double Standing::base(std::size_t axis, bool far) const
 {
-    double least = 1e30;
+    double least = -1e30; // the farthest foot that way; feet on one line have no edge but that
+    for (const PlanPoint& p : line) least = std::max(least, far ? p[axis] - centre[axis] : centre[axis] - p[axis]);
     for (std::size_t i = 0; i < line.size(); ++i) {
         const PlanPoint &a = line[i], &b = line[(i + 1) % line.size()];
         const PlanPoint out{b[1] - a[1], a[0] - b[0]}; // anticlockwise, the outside lies to the right of an edge
@@ -53,7 +54,7 @@ double Standing::base(std::size_t axis, bool far) const
         if (towards < 1e-6 * std::hypot(out[0], out[1])) continue;
         least = std::min(least, ((a[0] - centre[0]) * out[0] + (a[1] - centre[1]) * out[1]) / towards);
     }
-    return least < 1e30 ? least : 0;
+    return line.empty() ? 0 : least;
 }
 
 Standing standing_of(const Piece& piece, const std::vector<CopyLoad>& loads)
@@ -160,7 +161,8 @@ void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const s
             loads.push_back(load);
         }
         const double half = std::min(facts.number("table_patch").value, p.size(g)) / 2;
-        loads.push_back({i, hold[g] - half, hold[g] + half, jerk.value * share * weight, hold[a], 0, {0, 0, 1}});
+        const double lifted = std::min(share * weight, facts.number("lift_most").value); // heavier pieces are lifted by two, at their frame
+        loads.push_back({i, hold[g] - half, hold[g] + half, jerk.value * lifted, hold[a], 0, {0, 0, 1}});
         add_case(cases, fmt::format("the piece lifted by the edge of {}", piece.label(i, true)), true, LoadDuration::short_term,
                  false, std::move(loads), jerk.cite);
         cases.cases.back().lift = true;

@@ -45,7 +45,7 @@ public:
                 read_forces(*frame, k, solved[k - first]);
                 statics_.sways.push_back(sway_of(*frame, solved[k - first]));
                 statics_.settled.push_back(solved[k - first].settled &&
-                                           (statics_.cases.cases[k].push || !topples(*frame, solved[k - first])));
+                                           (statics_.cases.cases[k].proof || !topples(*frame, solved[k - first])));
             }
         }
         add_lasting_sag();
@@ -151,7 +151,7 @@ private:
     }
 
     /// True when feet have left the floor and those left standing are turned farther than their breadth holds: the piece goes over, though the
-    /// little that a foot is worth against turning would stop it in the sums. Pushes are kept short of that, and what folds under them is told.
+    /// little that a foot is worth against turning would stop it in the sums. Asked of service loads: proof loads try the strength, `tip` the edges.
     static bool topples(const Structure& frame, const FrameSolution& solution)
     {
         constexpr double too_far = 0.05; // rad: a piece that stands leans far less
