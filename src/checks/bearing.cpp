@@ -63,21 +63,27 @@ Finding judge_bearing(const Prepared& prepared, const Contact& contact, const Pr
     f.verdict = use <= 1 ? Verdict::pass : stress <= mean ? Verdict::warn : Verdict::fail;
     f.fails_from = mean / resistance;
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), load_case.name, state.species);
-    const char* words = f.verdict == Verdict::pass ? "does not dent" : f.verdict == Verdict::warn ? "may dent a little" : "is crushed";
-    f.headline = fmt::format("{} {} where {} presses on it: {} across its grain, {} allowed, with {}.", prepared.piece->label(face.pressed, true),
-                             words, prepared.piece->label(face.pressed == contact.first ? contact.second : contact.first, true),
+    const char* words = f.verdict == Verdict::pass   ? "does not dent"
+                        : f.verdict == Verdict::warn ? "may dent a little"
+                                                     : "is crushed";
+    f.headline = fmt::format("{} {} where {} presses on it: {} across its grain, {} allowed, with {}.",
+                             prepared.piece->label(face.pressed, true), words,
+                             prepared.piece->label(face.pressed == contact.first ? contact.second : contact.first, true),
                              write_stress(pascals(stress)), write_stress(pascals(resistance)), load_case.name);
     if (f.verdict != Verdict::pass)
         f.remedy = fmt::format("make the face {} times as large, or take a denser wood for {}", write_number(use, 2),
                                prepared.piece->part_of(face.pressed).id);
-    f.values = {{"stress", stress, "Pa"}, {"resistance", resistance, "Pa"}, {"force", force.force, "N"}, {"area", face.area, "m2"}};
+    f.values = {
+        {"stress", stress, "Pa"}, {"resistance", resistance, "Pa"}, {"force", force.force, "N"}, {"area", face.area, "m2"}};
     f.working.push_back({"Force pressed on it", "F", load_case.name, force.force, "N", load_case.source});
-    f.working.push_back({"Level faces that press, end grain of what stands on it included", "A", "", face.area, "m2", "geometry"});
+    f.working.push_back(
+        {"Level faces that press, end grain of what stands on it included", "A", "", face.area, "m2", "geometry"});
     f.working.push_back({"Stress across the grain", "σ = F/A", "", stress, "Pa", facts.cite("mechanics", "even pressure")});
-    f.working.push_back({fmt::format("Mean stress of {} at the proportional limit{}", state.species, strength->estimated ? ", estimated" : ""),
-                         "f", strength->note, mean, "Pa", strength->source});
-    f.working.push_back({load_case.proof ? "Proof loads are held against the mean" : "Allowed without a dent", load_case.proof ? "f" : "f/1.67", "",
-                         resistance, "Pa", divisor.cite.text()});
+    f.working.push_back(
+        {fmt::format("Mean stress of {} at the proportional limit{}", state.species, strength->estimated ? ", estimated" : ""),
+         "f", strength->note, mean, "Pa", strength->source});
+    f.working.push_back({load_case.proof ? "Proof loads are held against the mean" : "Allowed without a dent",
+                         load_case.proof ? "f" : "f/1.67", "", resistance, "Pa", divisor.cite.text()});
     gather_sources(f);
     return f;
 }

@@ -18,15 +18,16 @@ void add_bending_steps(const Prepared& prepared, const Governing& g, Working& wo
 {
     const MemberResult& m = *g.member;
     const std::string frames = "mechanics of frames (Timoshenko beams and plates)";
-    working.push_back({"Bending moment there, the piece solved as one frame", "M",
-                       fmt::format("span {}, {} from its lower end", size_words(prepared, m.span), size_words(prepared, m.stress_at)),
-                       std::abs(m.moment), "N m", frames});
+    working.push_back(
+        {"Bending moment there, the piece solved as one frame", "M",
+         fmt::format("span {}, {} from its lower end", size_words(prepared, m.span), size_words(prepared, m.stress_at)),
+         std::abs(m.moment), "N m", frames});
     if (std::abs(m.side_moment) > 0.01 * std::abs(m.moment))
         working.push_back({"Bending sideways at the same place", "M_s", "", std::abs(m.side_moment), "N m", frames});
     working.push_back({"Bending stress of the net section, both ways together",
                        "σ = M d/(2 I) + M_s b/(2 I_s), I = b d³/12 less what is rounded off or mortised out",
-                       fmt::format("b = {} mm, d = {} mm", write_number(m.breadth * 1e3, 4), write_number(m.depth * 1e3, 4)), g.stress, "Pa",
-                       prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
+                       fmt::format("b = {} mm, d = {} mm", write_number(m.breadth * 1e3, 4), write_number(m.depth * 1e3, 4)),
+                       g.stress, "Pa", prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
 }
 
 } // namespace
@@ -58,12 +59,14 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         f.utilisation = g->use;
         f.fails_from = g->warns_to;
         f.where = where_words(prepared, m);
-        const char* words = g->verdict == Verdict::pass   ? "is strong enough"
-                            : g->verdict == Verdict::warn && g->use <= 1 ? "holds, but leans for good on its strength across the grain, which any crack takes away"
+        const char* words = g->verdict == Verdict::pass ? "is strong enough"
+                            : g->verdict == Verdict::warn && g->use <= 1
+                                ? "holds, but leans for good on its strength across the grain, which any crack takes away"
                             : g->verdict == Verdict::warn ? "holds, but without the customary margin"
                                                           : "can break";
-        f.headline = fmt::format("{} {}: {} of bending stress{} of {} allowed, with {}.", part.id, words, write_stress(pascals(g->stress)),
-                                 g->across ? " across its grain" : "", write_stress(pascals(g->resistance)), g->load_case->name);
+        f.headline =
+            fmt::format("{} {}: {} of bending stress{} of {} allowed, with {}.", part.id, words, write_stress(pascals(g->stress)),
+                        g->across ? " across its grain" : "", write_stress(pascals(g->resistance)), g->load_case->name);
         if (g->verdict != Verdict::pass && g->across)
             f.remedy = fmt::format("hold {} along its ends as well, or by battens across it, so that its grain carries", part.id);
         else if (g->verdict != Verdict::pass)
@@ -76,19 +79,23 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(m.copy, true), g->load_case->name),
                              "own weight and lasting loads with it", "", m.load, "N", g->load_case->source});
         if (g->across)
-            f.working.push_back({"Bending stress across the grain of the plate that it is, the piece solved as one frame", "σ = 6 m/t²",
-                                 fmt::format("t = {} mm", write_number(m.depth * 1e3, 4)), g->stress, "Pa",
+            f.working.push_back({"Bending stress across the grain of the plate that it is, the piece solved as one frame",
+                                 "σ = 6 m/t²", fmt::format("t = {} mm", write_number(m.depth * 1e3, 4)), g->stress, "Pa",
                                  "mechanics of frames (Timoshenko beams and plates)"});
         else
             add_bending_steps(prepared, *g, f.working);
         if (m.bounds && !g->across) {
             f.values.push_back({"stress_joints_free", m.bounds->stress_free, "Pa"});
             f.values.push_back({"stress_joints_stiff", m.bounds->stress_stiff, "Pa"});
-            f.working.push_back({"The same with joints that turn freely; with joints that do not turn at all it would be the value in brackets",
-                                 "", fmt::format("({})", write_stress(pascals(m.bounds->stress_stiff))), m.bounds->stress_free, "Pa",
-                                 prepared.facts->cite("engineering-estimate", "stiffness of joints: wood beside their faces as a bed of springs")});
+            f.working.push_back(
+                {"The same with joints that turn freely; with joints that do not turn at all it would be the value in brackets",
+                 "", fmt::format("({})", write_stress(pascals(m.bounds->stress_stiff))), m.bounds->stress_free, "Pa",
+                 prepared.facts->cite("engineering-estimate",
+                                      "stiffness of joints: wood beside their faces as a bed of springs")});
         }
-        for (WorkingStep& step : resistance_working(prepared, p, g->across ? StrengthKind::tension_across : StrengthKind::bending, *g)) f.working.push_back(std::move(step));
+        for (WorkingStep& step :
+             resistance_working(prepared, p, g->across ? StrengthKind::tension_across : StrengthKind::bending, *g))
+            f.working.push_back(std::move(step));
         gather_sources(f);
         findings.push_back(std::move(f));
     }

@@ -49,15 +49,21 @@ std::vector<Finding> check_creep(const Prepared& prepared)
         f.headline = f.verdict == Verdict::pass
                          ? fmt::format("{} sags {} under {} and settles to about {} over the years.", f.subject,
                                        small_words(prepared, m->most_sag), load_case.name, small_words(prepared, later))
-                         : fmt::format("{} is loaded for good to {:.0f} % of its strength by {}: beyond {:.0f} % it may sag more than the {} that the sums give.",
+                         : fmt::format("{} is loaded for good to {:.0f} % of its strength by {}: beyond {:.0f} % it may sag more "
+                                       "than the {} that the sums give.",
                                        f.subject, share * 100, load_case.name, plain.value * 100, small_words(prepared, later));
         if (f.verdict != Verdict::pass)
             f.remedy = fmt::format("make {} thicker or shorter, or turn it over now and then", f.subject);
-        f.values = {{"stress", m->stress, "Pa"}, {"share_of_strength", share, "1"}, {"sag_at_once", m->most_sag, "m"}, {"sag_final", later, "m"}};
+        f.values = {{"stress", m->stress, "Pa"},
+                    {"share_of_strength", share, "1"},
+                    {"sag_at_once", m->most_sag, "m"},
+                    {"sag_final", later, "m"}};
         f.working.push_back({"Lasting bending stress", "σ", load_case.name, m->stress, "Pa", load_case.source});
-        f.working.push_back({fmt::format("Mean bending strength of {}", state.species), "f", strength->note, strength->value.value(), "Pa", strength->source});
+        f.working.push_back({fmt::format("Mean bending strength of {}", state.species), "f", strength->note,
+                             strength->value.value(), "Pa", strength->source});
         f.working.push_back({"Share of the strength", "σ/f", "", share, "1", plain.cite.text()});
-        f.working.push_back({"Sag in the end", "δ (1 + k_def)", fmt::format("δ = {}, k_def = {}", small_words(prepared, m->most_sag), write_number(creep.value, 2)),
+        f.working.push_back({"Sag in the end", "δ (1 + k_def)",
+                             fmt::format("δ = {}, k_def = {}", small_words(prepared, m->most_sag), write_number(creep.value, 2)),
                              later, "m", creep.cite.text()});
         gather_sources(f);
         findings.push_back(std::move(f));

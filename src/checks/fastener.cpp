@@ -125,10 +125,13 @@ FastenerUse use_of_fasteners(const Prepared& prepared, const DrawnFasteners& dra
     const bool shallow = capacity.lateral && capacity.lateral->value() == 0;
     // A button's screw is short by nature and only keeps the button where it is.
     u.shallow = shallow && drawn.penetration > 0 && drawn.kind != FastenerKind::button;
-    u.shear_allowed = (shallow && drawn.penetration > 0 ? capacity.lateral_shallow : capacity.lateral.value_or(Force{})).value() * share;
+    u.shear_allowed =
+        (shallow && drawn.penetration > 0 ? capacity.lateral_shallow : capacity.lateral.value_or(Force{})).value() * share;
     u.pull_allowed = capacity.withdrawal_allowable.value() * share;
-    if (u.shear > kNoFastenerForce) u.use += u.shear_allowed > 0 ? u.shear / u.shear_allowed : std::numeric_limits<double>::infinity();
-    if (u.pull > kNoFastenerForce) u.use += u.pull_allowed > 0 ? u.pull / u.pull_allowed : std::numeric_limits<double>::infinity();
+    if (u.shear > kNoFastenerForce)
+        u.use += u.shear_allowed > 0 ? u.shear / u.shear_allowed : std::numeric_limits<double>::infinity();
+    if (u.pull > kNoFastenerForce)
+        u.use += u.pull_allowed > 0 ? u.pull / u.pull_allowed : std::numeric_limits<double>::infinity();
     return u;
 }
 
@@ -177,7 +180,7 @@ Finding judge_fasteners(const Prepared& prepared, const Contact& contact, const 
     // A small pull that nothing is allowed for is what fails, not the larger force across.
     const bool pull_told = u.pull > u.shear || (u.pull > kNoFastenerForce && u.pull_allowed <= 0);
     const std::string asked = pull_told ? fmt::format("a pull of {}", write_force(newtons(u.pull), prepared.units))
-                                               : fmt::format("{} across them", write_force(newtons(u.shear), prepared.units));
+                                        : fmt::format("{} across them", write_force(newtons(u.shear), prepared.units));
     f.headline = fmt::format(
         "{} between {} and {} {} {} with {}: {}; {}.", counted(drawn), first, second,
         f.verdict == Verdict::pass ? (drawn.count == 1 ? "bears" : "bear")

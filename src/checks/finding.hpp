@@ -34,7 +34,7 @@ struct Finding {
     Working working;
     std::vector<std::string> sources;
     std::optional<double> fails_from; ///< utilisation from which a warning turns to a fail, where that is one number; for charts
-    double weight = 0; ///< of findings alike in verdict and utilisation the heavier is kept; not reported
+    double weight = 0;                ///< of findings alike in verdict and utilisation the heavier is kept; not reported
 };
 
 /// Sorts fail, cannot-tell, warn, pass; then utilisation falling; then subject; then check.

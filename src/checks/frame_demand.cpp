@@ -6,7 +6,8 @@
 
 namespace jointwright {
 
-std::vector<const JointForce*> worst_joint_forces(const Prepared& prepared, std::size_t contact, const std::vector<JointMeasure>& measures)
+std::vector<const JointForce*> worst_joint_forces(const Prepared& prepared, std::size_t contact,
+                                                  const std::vector<JointMeasure>& measures)
 {
     const Statics& statics = prepared.statics;
     const auto& cases = statics.cases.cases;

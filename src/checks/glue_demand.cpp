@@ -15,8 +15,9 @@ namespace jointwright {
 
 namespace {
 
-constexpr double kNoPull = 1.0;      // N: less is rounding, or a lever that the rest of the piece takes without noticing
-constexpr double kShortFace = 0.125; // m: over a longer face pressure is not straight from end to end, and no moment opens it as a whole
+constexpr double kNoPull = 1.0; // N: less is rounding, or a lever that the rest of the piece takes without noticing
+constexpr double kShortFace =
+    0.125; // m: over a longer face pressure is not straight from end to end, and no moment opens it as a whole
 
 using kernel::Vec3;
 
@@ -25,13 +26,13 @@ Vec3 vec_of(const Point& p) { return {p[0], p[1], p[2]}; }
 /// Kinds whose glued faces are the sides of a core: what turns them is judged with the joint as a whole.
 bool is_core(JointKind kind)
 {
-    return kind == JointKind::tenon || kind == JointKind::bridle || kind == JointKind::dovetail || kind == JointKind::sliding_dovetail ||
-           kind == JointKind::dowel;
+    return kind == JointKind::tenon || kind == JointKind::bridle || kind == JointKind::dovetail ||
+           kind == JointKind::sliding_dovetail || kind == JointKind::dowel;
 }
 
 /// The glued face in its own measures.
 struct GlueFrame {
-    Vec3 normal, u, v;         ///< out of the first part into the second; along the grain of the carried part, across it
+    Vec3 normal, u, v; ///< out of the first part into the second; along the grain of the carried part, across it
     double lu = 0, lv = 0;
 };
 
@@ -74,7 +75,8 @@ struct AskedOfGlue {
     double tension = 0;                      ///< Pa
 };
 
-AskedOfGlue asked_of(const GlueFrame& face, const GluedArea& glue, JointKind kind, bool by_shape, bool lifted, const JointForce& f)
+AskedOfGlue asked_of(const GlueFrame& face, const GluedArea& glue, JointKind kind, bool by_shape, bool lifted,
+                     const JointForce& f)
 {
     AskedOfGlue asked;
     const Vec3 force = vec_of(f.force), moment = vec_of(f.moment);
@@ -160,9 +162,11 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         demand.lever = a.pull > kNoPull ? a.opening / a.pull : 0;
         demand.source = load_case.source;
         demand.lift = load_case.lift;
-        demand.hangs = !load_case.proof && load_case.duration == LoadDuration::lasting && a.pull > kNoPull && hangs_from(contact, glue, carried);
-        demand.sum = fmt::format("the piece solved as one frame: {} N in the face, {} N {} it, {} N m opening it", write_number(a.shear, 3),
-                                 write_number(std::abs(a.pull), 3), a.pull > 0 ? "away from" : "onto", write_number(a.opening, 2));
+        demand.hangs = !load_case.proof && load_case.duration == LoadDuration::lasting && a.pull > kNoPull &&
+                       hangs_from(contact, glue, carried);
+        demand.sum = fmt::format("the piece solved as one frame: {} N in the face, {} N {} it, {} N m opening it",
+                                 write_number(a.shear, 3), write_number(std::abs(a.pull), 3), a.pull > 0 ? "away from" : "onto",
+                                 write_number(a.opening, 2));
         if (demand.shear > kNoPull || demand.tension > 0) demands.push_back(std::move(demand));
     }
     if (demands.empty()) {

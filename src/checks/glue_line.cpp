@@ -90,9 +90,9 @@ std::string remedy_for(const std::string& first, const GluedArea& glue, const Gl
         return fmt::format("hold {} by screws, a housing or a ledge under it: glue should not carry by a pull across the grain",
                            first);
     if (demand.tension > 0)
-        return fmt::format(
-            "keep pulls off this glue: lift the piece by its frame, not by {}, or add a screw from below at each place, slotted where the grain crosses",
-            first);
+        return fmt::format("keep pulls off this glue: lift the piece by its frame, not by {}, or add a screw from below at each "
+                           "place, slotted where the grain crosses",
+                           first);
     if (glue.face == GlueFace::mitre) return "key, spline or dowel the mitre";
     return "make the glued face larger, or add screws or dowels";
 }
@@ -137,8 +137,8 @@ Working working_of(const Facts& facts, const GluedArea& glue, const GlueDemand& 
                  demand.tension, "Pa", demand.source});
     w.push_back({"Resistance across the grain", demand.proof ? "f = f05 × (2/3)/1.15, V = 25 %" : "f = f05 k_dur/k, V = 25 %", "",
                  u.tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
-    w.push_back(
-        {"What codes grant across the grain", "more than this always warns, but where the piece is only lifted by it", "", granted.value, "Pa", granted.cite.text()});
+    w.push_back({"What codes grant across the grain", "more than this always warns, but where the piece is only lifted by it", "",
+                 granted.value, "Pa", granted.cite.text()});
     w.push_back({"Together", "u = √((τ/f)² + (σ/f_t)²)", "", u.use, "1", "interaction of strengths (engineering estimate)"});
     return w;
 }

@@ -39,8 +39,8 @@ std::vector<JointDemand> joint_demand(const Prepared& prepared, std::size_t cont
             demand.force[k] = -f->force[k];
             demand.moment[k] = -f->moment[k];
         }
-        demand.sum = fmt::format("the piece solved as one frame: {} N and {} N m at the middle of the joint", write_number(size_of(f->force), 3),
-                                 write_number(size_of(f->moment), 3));
+        demand.sum = fmt::format("the piece solved as one frame: {} N and {} N m at the middle of the joint",
+                                 write_number(size_of(f->force), 3), write_number(size_of(f->moment), 3));
         demand.source = load_case.source;
         demands.push_back(std::move(demand));
     }
@@ -50,7 +50,8 @@ std::vector<JointDemand> joint_demand(const Prepared& prepared, std::size_t cont
 std::vector<std::string> joint_demand_assumptions(const Prepared& prepared)
 {
     if (prepared.statics.joints.empty()) return {};
-    return {"joints give as the wood beside their faces does (estimated); what stiffer or looser ones would change is shown with sag, bending "
+    return {"joints give as the wood beside their faces does (estimated); what stiffer or looser ones would change is shown with "
+            "sag, bending "
             "and sway"};
 }
 

@@ -33,9 +33,9 @@ double free_length(const Prepared& prepared, std::size_t copy)
 
 /// Resistances of one post in one load case.
 struct PostResistance {
-    double pressed = 0; ///< as a column [Pa]
+    double pressed = 0;       ///< as a column [Pa]
     double short_pressed = 0; ///< as a short block
-    double critical = 0; ///< Euler stress with the lower stiffness
+    double critical = 0;      ///< Euler stress with the lower stiffness
     double bent = 0;
     double warns_to = 1;
 };
@@ -46,13 +46,16 @@ PostResistance post_resistance(const Prepared& prepared, const PostResult& post,
     const LoadCase& load_case = prepared.statics.cases.cases[post.load_case];
     const WoodState& wood = state.loaded;
     const auto resist = [&](StrengthKind kind, Stress mean) {
-        return (load_case.proof ? proof_resistance(facts, kind, mean) : service_resistance(facts, kind, wood.kind, mean, load_case.duration)).value();
+        return (load_case.proof ? proof_resistance(facts, kind, mean)
+                                : service_resistance(facts, kind, wood.kind, mean, load_case.duration))
+            .value();
     };
     PostResistance r;
     r.short_pressed = resist(StrengthKind::compression_along, wood.compression_along->value);
     r.bent = resist(StrengthKind::bending, wood.bending_strength->value);
     // A frame that may sway: effective length twice the free leg. Stiffness one board in twenty is below.
-    const double lower = wood.modulus_along->value.value() * (1 - facts.number("lower_tail").value * facts.number("variation_modulus").value);
+    const double lower =
+        wood.modulus_along->value.value() * (1 - facts.number("lower_tail").value * facts.number("variation_modulus").value);
     const double thin = std::min(post.depth_width, post.depth_face), radius = thin / std::sqrt(12.0), slender = 2 * free / radius;
     r.critical = std::numbers::pi * std::numbers::pi * lower / (slender * slender);
     r.pressed = 1 / (1 / r.short_pressed + 1 / r.critical);
@@ -60,7 +63,8 @@ PostResistance post_resistance(const Prepared& prepared, const PostResult& post,
     return r;
 }
 
-Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult& post, const PostResistance& r, double free, double use)
+Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult& post, const PostResistance& r, double free,
+                   double use)
 {
     const LoadCase& load_case = prepared.statics.cases.cases[post.load_case];
     const PartState& state = prepared.parts[part];
@@ -72,29 +76,41 @@ Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult&
     f.fails_from = r.warns_to;
     f.verdict = use <= 1 ? Verdict::pass : use <= r.warns_to ? Verdict::warn : Verdict::fail;
     f.where = fmt::format("{}, {}, {}", prepared.piece->label(post.copy, true), load_case.name, state.species);
-    const char* words = f.verdict == Verdict::pass ? "bears it" : f.verdict == Verdict::warn ? "bears it without the customary margin" : "can break";
-    f.headline = fmt::format("{} {}: bent to {} and pressed to {} with {}.", f.subject, words, write_stress(pascals(post.bending_stress)),
-                             write_stress(pascals(post.thrust_stress)), load_case.name);
-    if (f.verdict != Verdict::pass) f.remedy = fmt::format("make {} stouter, taper it less, or add a stretcher low down", f.subject);
+    const char* words = f.verdict == Verdict::pass   ? "bears it"
+                        : f.verdict == Verdict::warn ? "bears it without the customary margin"
+                                                     : "can break";
+    f.headline =
+        fmt::format("{} {}: bent to {} and pressed to {} with {}.", f.subject, words, write_stress(pascals(post.bending_stress)),
+                    write_stress(pascals(post.thrust_stress)), load_case.name);
+    if (f.verdict != Verdict::pass)
+        f.remedy = fmt::format("make {} stouter, taper it less, or add a stretcher low down", f.subject);
     const double bending = std::hypot(post.moment_width, post.moment_face);
-    f.values = {{"stress", post.bending_stress + post.thrust_stress, "Pa"}, {"bending_stress", post.bending_stress, "Pa"},
-                {"thrust_stress", post.thrust_stress, "Pa"}, {"thrust", post.thrust, "N"}, {"moment", bending, "N m"},
-                {"free_length", free, "m"}, {"at", post.at, "m"}};
-    f.working.push_back({"Thrust along the grain, pressing positive", "N", fmt::format("{} from its lower end", size_words(prepared, post.at)),
-                         post.thrust, "N", load_case.source});
+    f.values = {{"stress", post.bending_stress + post.thrust_stress, "Pa"},
+                {"bending_stress", post.bending_stress, "Pa"},
+                {"thrust_stress", post.thrust_stress, "Pa"},
+                {"thrust", post.thrust, "N"},
+                {"moment", bending, "N m"},
+                {"free_length", free, "m"},
+                {"at", post.at, "m"}};
+    f.working.push_back({"Thrust along the grain, pressing positive", "N",
+                         fmt::format("{} from its lower end", size_words(prepared, post.at)), post.thrust, "N",
+                         load_case.source});
     f.working.push_back({"Bending there, both ways together", "M = √(M_w² + M_f²)",
-                         fmt::format("{} and {} N m", write_number(post.moment_width, 3), write_number(post.moment_face, 3)), bending, "N m",
-                         "mechanics of frames (Timoshenko beams and plates)"});
-    f.working.push_back({"Bending stress of the net section", "σ_b = M_w b/(2 I_w) + M_f t/(2 I_f)",
-                         fmt::format("{} × {} mm there", write_number(post.depth_width * 1e3, 4), write_number(post.depth_face * 1e3, 4)),
-                         post.bending_stress, "Pa", facts.cite("wood-handbook-2010", "ch. 9 (mechanics)")});
+                         fmt::format("{} and {} N m", write_number(post.moment_width, 3), write_number(post.moment_face, 3)),
+                         bending, "N m", "mechanics of frames (Timoshenko beams and plates)"});
+    f.working.push_back(
+        {"Bending stress of the net section", "σ_b = M_w b/(2 I_w) + M_f t/(2 I_f)",
+         fmt::format("{} × {} mm there", write_number(post.depth_width * 1e3, 4), write_number(post.depth_face * 1e3, 4)),
+         post.bending_stress, "Pa", facts.cite("wood-handbook-2010", "ch. 9 (mechanics)")});
     f.working.push_back({"Resistance to bending", load_case.proof ? "f05/1.15" : "f05 k_dur/k", "", r.bent, "Pa",
                          state.loaded.bending_strength->source});
-    f.working.push_back({"Resistance to pressing along the grain, a short block", load_case.proof ? "f05/1.15" : "f05 k_dur/k", "",
-                         r.short_pressed, "Pa", state.loaded.compression_along->source});
-    f.working.push_back({"Stress at which it buckles, effective length twice the free leg, lower stiffness", "σ_E = π² E05/(2 ℓ/i)²",
-                         fmt::format("ℓ = {}", size_words(prepared, free)), r.critical, "Pa", facts.cite("mechanics", "Euler")});
-    f.working.push_back({"As a column", "1/f_c = 1/f + 1/σ_E", "", r.pressed, "Pa", facts.cite("mechanics", "Rankine's rule between crushing and buckling")});
+    f.working.push_back({"Resistance to pressing along the grain, a short block", load_case.proof ? "f05/1.15" : "f05 k_dur/k",
+                         "", r.short_pressed, "Pa", state.loaded.compression_along->source});
+    f.working.push_back({"Stress at which it buckles, effective length twice the free leg, lower stiffness",
+                         "σ_E = π² E05/(2 ℓ/i)²", fmt::format("ℓ = {}", size_words(prepared, free)), r.critical, "Pa",
+                         facts.cite("mechanics", "Euler")});
+    f.working.push_back({"As a column", "1/f_c = 1/f + 1/σ_E", "", r.pressed, "Pa",
+                         facts.cite("mechanics", "Rankine's rule between crushing and buckling")});
     f.working.push_back({"Share used", "σ_b/f_b + σ_c/f_c", "", use, "1", facts.cite("mechanics", "straight interaction")});
     gather_sources(f);
     return f;
@@ -111,20 +127,26 @@ std::vector<Finding> check_leg(const Prepared& prepared)
         if (!prepared.statics.settled[post.load_case]) continue;
         const WoodState& wood = state.loaded;
         if (!wood.modulus_along || !wood.bending_strength || !wood.compression_along) {
-            keep_worst(findings, cannot_tell("leg", prepared.piece->parts[part].id,
-                                             fmt::format("Whether {} bears what it must cannot be told: its stiffness or a strength along the grain is not known.",
-                                                         prepared.piece->parts[part].id),
-                                             wood.modulus_along && wood.bending_strength
-                                                 ? "name a species of the table beside the own test values: its strength along the grain is wanted too"
-                                                 : "name a species of the table; own test values may replace its modulus and bending_strength"));
+            keep_worst(
+                findings,
+                cannot_tell(
+                    "leg", prepared.piece->parts[part].id,
+                    fmt::format(
+                        "Whether {} bears what it must cannot be told: its stiffness or a strength along the grain is not known.",
+                        prepared.piece->parts[part].id),
+                    wood.modulus_along && wood.bending_strength
+                        ? "name a species of the table beside the own test values: its strength along the grain is wanted too"
+                        : "name a species of the table; own test values may replace its modulus and bending_strength"));
             continue;
         }
         const double free = free_length(prepared, post.copy);
         const PostResistance r = post_resistance(prepared, post, state, free);
-        const double pressed = post.thrust > 0 ? post.thrust_stress / r.pressed : post.thrust_stress / r.bent; // pulled: as bending's stretched side
+        const double pressed =
+            post.thrust > 0 ? post.thrust_stress / r.pressed : post.thrust_stress / r.bent; // pulled: as bending's stretched side
         const double use = post.bending_stress / r.bent + pressed;
         const Verdict verdict = use <= 1 ? Verdict::pass : use <= r.warns_to ? Verdict::warn : Verdict::fail;
-        const auto kept = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.subject == prepared.piece->parts[part].id; });
+        const auto kept = std::find_if(findings.begin(), findings.end(),
+                                       [&](const Finding& f) { return f.subject == prepared.piece->parts[part].id; });
         if (kept != findings.end() && (severity(verdict) < severity(kept->verdict) ||
                                        (verdict == kept->verdict && kept->utilisation && use <= *kept->utilisation * (1 + 1e-9))))
             continue;

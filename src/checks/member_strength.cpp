@@ -31,7 +31,8 @@ namespace {
 struct Resistances {
     double proof = 0, by_duration[3] = {}, proof_warn = 1, service_warn = 1;
     Resistances(const Facts& facts, StrengthKind kind, WoodKind wood, Stress mean)
-        : proof(proof_resistance(facts, kind, mean).value()), proof_warn(proof_warn_limit(facts)), service_warn(service_warn_limit(facts, kind, wood))
+        : proof(proof_resistance(facts, kind, mean).value()), proof_warn(proof_warn_limit(facts)),
+          service_warn(service_warn_limit(facts, kind, wood))
     {
         for (const LoadDuration d : {LoadDuration::lasting, LoadDuration::sitting, LoadDuration::short_term})
             by_duration[static_cast<std::size_t>(d)] = service_resistance(facts, kind, wood, mean, d).value();
@@ -40,7 +41,8 @@ struct Resistances {
     double warn(const LoadCase& c) const { return c.proof ? proof_warn : service_warn; }
 };
 
-constexpr double kAcross = 0.5; // a smaller share used across the grain is nothing to speak of; a larger one that lasts warns at least
+constexpr double kAcross =
+    0.5; // a smaller share used across the grain is nothing to speak of; a larger one that lasts warns at least
 
 void judge_use(Governing& g, double warn, bool lasting = false)
 {

@@ -72,7 +72,7 @@ struct ReportContent {
     std::vector<CutGroup> cut_groups;   ///< of those lines, none of them empty; may be empty itself, then the lines stand alone
     std::vector<CutPart> cut_parts;     ///< the same parts as in its first lines
     std::shared_ptr<const DrawnPiece> drawn; ///< for drawings; only when asked for
-    std::optional<std::string> date;    ///< only when asked for
+    std::optional<std::string> date;         ///< only when asked for
 };
 
 /// Counts of the four verdicts.

@@ -110,15 +110,18 @@ std::vector<Finding> check_sag(const Prepared& prepared)
                              "own weight and lasting loads with it", "", worst->load, "N", load_case.source});
         f.working.push_back({"Sag at once, bending and shear, net section, on the straight line between its supports",
                              "δ = kb W L³/(E I) + ks W L/(G A')",
-                             fmt::format("L = {}, net depth {}; the piece solved as one frame", size_words(prepared, over), size_words(prepared, worst->depth)),
+                             fmt::format("L = {}, net depth {}; the piece solved as one frame", size_words(prepared, over),
+                                         size_words(prepared, worst->depth)),
                              at_once, "m",
                              prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko beams and plates")});
         if (worst->bounds) {
             f.values.push_back({"deflection_joints_free", worst->bounds->sag_free, "m"});
             f.values.push_back({"deflection_joints_stiff", worst->bounds->sag_stiff, "m"});
-            f.working.push_back({"The same with joints that turn freely; with joints that do not turn at all it would be the value in brackets",
-                                 "", fmt::format("({})", small_words(prepared, worst->bounds->sag_stiff)), worst->bounds->sag_free, "m",
-                                 prepared.facts->cite("engineering-estimate", "stiffness of joints: wood beside their faces as a bed of springs")});
+            f.working.push_back(
+                {"The same with joints that turn freely; with joints that do not turn at all it would be the value in brackets",
+                 "", fmt::format("({})", small_words(prepared, worst->bounds->sag_stiff)), worst->bounds->sag_free, "m",
+                 prepared.facts->cite("engineering-estimate",
+                                      "stiffness of joints: wood beside their faces as a bed of springs")});
         }
         f.working.push_back({"Growth of the lasting part by creep", "δ + k_def δ_lasting",
                              fmt::format("k_def = {}", write_number(creep.value, 2)), total, "m", creep.cite.text()});

@@ -56,7 +56,8 @@ void add_loose(const Prepared& prepared, std::vector<Finding>& findings)
     if (loose.empty()) return;
     std::vector<std::string> names;
     for (const std::size_t i : loose)
-        if (const std::string& id = prepared.piece->part_of(i).id; std::find(names.begin(), names.end(), id) == names.end()) names.push_back(id);
+        if (const std::string& id = prepared.piece->part_of(i).id; std::find(names.begin(), names.end(), id) == names.end())
+            names.push_back(id);
     std::string list;
     for (std::size_t k = 0; k < std::min<std::size_t>(names.size(), 4); ++k) list += (k == 0 ? "" : ", ") + names[k];
     if (names.size() > 4) list += " and others";
@@ -84,7 +85,8 @@ void add_folding(const Prepared& prepared, std::vector<Finding>& findings)
         f.subject = prepared.piece->name;
         f.verdict = Verdict::fail;
         f.where = fmt::format("{}, {}", prepared.piece->label(s.copy, true), statics.cases.cases[k].name);
-        f.headline = fmt::format("With {} the piece folds up: nothing but the breadth of its feet keeps it upright.", statics.cases.cases[k].name);
+        f.headline = fmt::format("With {} the piece folds up: nothing but the breadth of its feet keeps it upright.",
+                                 statics.cases.cases[k].name);
         f.remedy = "join legs and top by rails with tenons, by a back, or by braces";
         findings.push_back(std::move(f));
         return;
@@ -103,8 +105,9 @@ void add_coming_away(const Prepared& prepared, std::vector<Finding>& findings)
         f.subject = prepared.piece->name;
         f.verdict = Verdict::fail;
         f.where = statics.cases.cases[k].name;
-        f.headline = fmt::format("With {} a part comes away, or the piece topples: faces that only lie on each other cannot pull.",
-                                 statics.cases.cases[k].name);
+        f.headline =
+            fmt::format("With {} a part comes away, or the piece topples: faces that only lie on each other cannot pull.",
+                        statics.cases.cases[k].name);
         f.remedy = "fasten what lies loose, or bring its supports farther out";
         findings.push_back(std::move(f));
         return;

@@ -66,10 +66,12 @@ std::vector<Tipping> tippings(const Prepared& prepared, const Footing& footing)
     const double height = box.hi[2] - footing.floor;
     if (piece.use == Use::seat)
         for (const auto& [at, words] : edge_places(box, facts.number("tip_seat_inset").value))
-            all.push_back({fmt::format("a person sitting down at {}", words), load.cite.text(), at, load.value, facts.number("tip_seat_push").value, height});
+            all.push_back({fmt::format("a person sitting down at {}", words), load.cite.text(), at, load.value,
+                           facts.number("tip_seat_push").value, height});
     if (piece.use == Use::table)
         for (const auto& [at, words] : edge_places(box, facts.number("tip_table_inset").value))
-            all.push_back({fmt::format("a person leaning on {}", words), facts.number("tip_table_inset").cite.text(), at, load.value, 0, height});
+            all.push_back({fmt::format("a person leaning on {}", words), facts.number("tip_table_inset").cite.text(), at,
+                           load.value, 0, height});
     if (piece.use == Use::cabinet || piece.use == Use::shelf) {
         double top = -1e30;
         for (const Copy& copy : piece.copies) top = std::max(top, copy.box.hi[2]);
@@ -77,8 +79,13 @@ std::vector<Tipping> tippings(const Prepared& prepared, const Footing& footing)
         if (top - footing.floor < facts.number("tip_case_height").value) return all;
         // A child pulls on the front: on a shelf's edge; on a drawer or door of a cabinet it hangs half a depth before it.
         const double before = piece.use == Use::cabinet ? (box.hi[1] - box.lo[1]) / 2 : 0;
-        all.push_back({piece.use == Use::cabinet ? "a child on the front of an open drawer or door, the rest empty" : "a child on the front edge of a shelf, the rest empty",
-                       child.cite.text(), {(box.lo[0] + box.hi[0]) / 2, box.lo[1] - before}, child.value * kStandardGravity, 0, height});
+        all.push_back({piece.use == Use::cabinet ? "a child on the front of an open drawer or door, the rest empty"
+                                                 : "a child on the front edge of a shelf, the rest empty",
+                       child.cite.text(),
+                       {(box.lo[0] + box.hi[0]) / 2, box.lo[1] - before},
+                       child.value * kStandardGravity,
+                       0,
+                       height});
     }
     return all;
 }
@@ -114,22 +121,32 @@ std::vector<Finding> check_tip(const Prepared& prepared)
     f.fails_from = 1;
     f.verdict = worst->ratio <= pass.value ? Verdict::pass : worst->ratio <= 1 ? Verdict::warn : Verdict::fail;
     f.where = worst->by.name;
-    const char* words = f.verdict == Verdict::pass ? "stands firm" : f.verdict == Verdict::warn ? "is near to tipping" : "tips over";
-    f.headline = fmt::format("The piece {} with {}: {:.0f} % of what it takes to tip it.", words, worst->by.name, worst->ratio * 100);
+    const char* words = f.verdict == Verdict::pass   ? "stands firm"
+                        : f.verdict == Verdict::warn ? "is near to tipping"
+                                                     : "tips over";
+    f.headline =
+        fmt::format("The piece {} with {}: {:.0f} % of what it takes to tip it.", words, worst->by.name, worst->ratio * 100);
     const bool tall = piece.use == Use::cabinet || piece.use == Use::shelf;
     if (f.verdict != Verdict::pass)
-        f.remedy = tall ? "anchor it to the wall; children die under cases that tip" : "set the feet farther out, or let the top stand over less";
+        f.remedy = tall ? "anchor it to the wall; children die under cases that tip"
+                        : "set the feet farther out, or let the top stand over less";
     else if (tall)
         f.remedy = "anchor it to the wall all the same: climbing children and full drawers are heavier than sums";
-    f.values = {{"overturning_ratio", worst->ratio, "1"}, {"overturning", worst->overturning, "N m"}, {"restoring", worst->restoring, "N m"},
-                {"outside", worst->lever.outside, "m"}, {"inside", worst->lever.inside, "m"}};
+    f.values = {{"overturning_ratio", worst->ratio, "1"},
+                {"overturning", worst->overturning, "N m"},
+                {"restoring", worst->restoring, "N m"},
+                {"outside", worst->lever.outside, "m"},
+                {"inside", worst->lever.inside, "m"}};
     f.working.push_back({"The piece's own weight, nothing on it", "W", "", footing.weight, "N", "mass of the parts"});
     f.working.push_back({"How far inside the line of its feet the weight acts", "a", "", worst->lever.inside, "m", "geometry"});
-    f.working.push_back({"How far outside that line the load acts; inside it helps", "e", worst->by.name, worst->lever.outside, "m", worst->by.source});
+    f.working.push_back({"How far outside that line the load acts; inside it helps", "e", worst->by.name, worst->lever.outside,
+                         "m", worst->by.source});
     f.working.push_back({"Overturning moment", "F max(e, 0) + H h",
-                         fmt::format("F = {} N, H = {} N, h = {}", write_number(worst->by.down, 3), write_number(worst->by.aside, 3), size_words(prepared, worst->by.height)),
+                         fmt::format("F = {} N, H = {} N, h = {}", write_number(worst->by.down, 3),
+                                     write_number(worst->by.aside, 3), size_words(prepared, worst->by.height)),
                          worst->overturning, "N m", worst->by.source});
-    f.working.push_back({"Restoring moment", "W a + F max(−e, 0)", "", worst->restoring, "N m", facts.cite("mechanics", "balance about the foot line")});
+    f.working.push_back({"Restoring moment", "W a + F max(−e, 0)", "", worst->restoring, "N m",
+                         facts.cite("mechanics", "balance about the foot line")});
     f.working.push_back({"Passes to this share, since floors are uneven", "", "", pass.value, "1", pass.cite.text()});
     gather_sources(f);
     return {f};

@@ -267,7 +267,8 @@ std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>
     return lost;
 }
 
-std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, const Copy& copy, const std::vector<Cut>& cuts, Axis depth)
+std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, const Copy& copy, const std::vector<Cut>& cuts,
+                                      Axis depth)
 {
     const std::size_t g = index_of(part.grain);
     const double lo = copy.box.lo[g], hi = copy.box.hi[g];

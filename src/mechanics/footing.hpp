@@ -11,10 +11,11 @@ namespace jointwright {
 using PlanPoint = std::array<double, 2>;
 
 struct Footing {
-    std::vector<PlanPoint> line; ///< corners of the convex line round the feet, anticlockwise; fewer than three: a point or a line
-    PlanPoint centre{};          ///< of the weight
-    double weight = 0;           ///< N
-    double floor = 0;            ///< height of the floor [m]
+    std::vector<PlanPoint>
+        line;           ///< corners of the convex line round the feet, anticlockwise; fewer than three: a point or a line
+    PlanPoint centre{}; ///< of the weight
+    double weight = 0;  ///< N
+    double floor = 0;   ///< height of the floor [m]
 };
 
 /// The footing of a piece that stands on the floor, drawn weight alone.

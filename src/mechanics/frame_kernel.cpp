@@ -11,8 +11,8 @@ namespace {
 
 // A hold so light that no load of use is felt by it, and yet above the rounding of the stiffest spring.
 constexpr double kLightHold = 3e-8, kLightTurnHold = 3e-10; // N/m, N m/rad
-constexpr double kSoftest = 1e-2;                          // N/m: a motion softer than this is free
-constexpr double kTurnRadius = 0.1;                        // m: a turn counts as the movement it makes at this distance
+constexpr double kSoftest = 1e-2;                           // N/m: a motion softer than this is free
+constexpr double kTurnRadius = 0.1;                         // m: a turn counts as the movement it makes at this distance
 
 using Entries = std::vector<Eigen::Triplet<double>>;
 

@@ -12,7 +12,8 @@ namespace {
 
 constexpr std::array<double, 4> kX{-1, 1, 1, -1}, kY{-1, -1, 1, 1}; // corners
 constexpr double kGauss = 0.57735026918962576;
-constexpr double kDrill = 0.05; // share of the in-plane shear modulus that holds a node's turn in the plane: it must only not be free
+constexpr double kDrill =
+    0.05; // share of the in-plane shear modulus that holds a node's turn in the plane: it must only not be free
 
 double n_at(std::size_t i, double x, double y) { return 0.25 * (1 + kX[i] * x) * (1 + kY[i] * y); }
 int first(std::size_t i) { return 6 * static_cast<int>(i); }
@@ -132,8 +133,8 @@ Mat24 PlateElement::own_stiffness() const
             const auto s = shear_strain(x, y);
             const auto w = bubble_strain(x, y);
             const auto d = drill_strain(x, y);
-            k += cell * (t * t * t / 12 * b.transpose() * plane * b + s.transpose() * shear * s +
-                         t * m.transpose() * plane * m + kDrill * section_.shear_xy * t * d.transpose() * d);
+            k += cell * (t * t * t / 12 * b.transpose() * plane * b + s.transpose() * shear * s + t * m.transpose() * plane * m +
+                         kDrill * section_.shear_xy * t * d.transpose() * d);
             mixed += cell * t * w.transpose() * plane * m;
             own += cell * t * w.transpose() * plane * w;
         }

@@ -34,10 +34,10 @@ LoadPath load_path_of(const Piece& piece, const std::vector<Contact>& contacts);
 /// A force on one copy, spread along its grain.
 struct CopyLoad {
     std::size_t copy = 0;
-    double from = 0, to = 0; ///< along the copy's grain, as drawn
-    double force = 0;        ///< positive down, or along `direction`
-    double across = 0;       ///< place across the grain in plan
-    double breadth = 0;      ///< spread across the grain about that place
+    double from = 0, to = 0;   ///< along the copy's grain, as drawn
+    double force = 0;          ///< positive down, or along `direction`
+    double across = 0;         ///< place across the grain in plan
+    double breadth = 0;        ///< spread across the grain about that place
     Point direction{0, 0, -1}; ///< unit
     bool operator==(const CopyLoad&) const = default;
 };

@@ -13,11 +13,11 @@ struct PartState;
 
 /// Elastic figures of one part as it stands under load.
 struct MemberStiffness {
-    double along = 0, across = 0;      ///< E_L (free of shear), and the mean of E_T and E_R [Pa]
-    double shear_width = 0;            ///< G for bending in the plane of grain and width
-    double shear_face = 0;             ///< G for bending in the plane of grain and thickness
-    double rolling = 0;                ///< G_RT
-    bool known = false;                ///< false: a stand-in that only hands loads on; no verdict rests on it
+    double along = 0, across = 0; ///< E_L (free of shear), and the mean of E_T and E_R [Pa]
+    double shear_width = 0;       ///< G for bending in the plane of grain and width
+    double shear_face = 0;        ///< G for bending in the plane of grain and thickness
+    double rolling = 0;           ///< G_RT
+    bool known = false;           ///< false: a stand-in that only hands loads on; no verdict rests on it
 };
 MemberStiffness member_stiffness(const Facts& facts, const PartState& state);
 
@@ -27,7 +27,8 @@ struct MemberLine {
     double length = 0, wide = 0, thick = 0;
     bool plate = false; ///< wide and thin: bends both ways
     bool lies = true;   ///< nearer level than upright
-    std::vector<NetStretch> by_width, by_face; ///< net sections for bending along the width, along the thickness; from 0 at the lower end
+    std::vector<NetStretch> by_width,
+        by_face; ///< net sections for bending along the width, along the thickness; from 0 at the lower end
 
     double along(const kernel::Vec3& p) const { return (p - start).dot(grain); }
     double across(const kernel::Vec3& p) const { return (p - start).dot(width); }

@@ -130,7 +130,8 @@ void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const s
     if (!piece.wall.empty()) return;
     const Datum<double>& jerk = facts.number("lift_factor");
     // Emptied before it is lifted: what the design says lies on it is taken off.
-    std::vector<CopyLoad> own(cases.lasting.begin(), cases.lasting.begin() + static_cast<std::ptrdiff_t>(piece.copies.size())), laid_on;
+    std::vector<CopyLoad> own(cases.lasting.begin(), cases.lasting.begin() + static_cast<std::ptrdiff_t>(piece.copies.size())),
+        laid_on;
     laid_on.assign(cases.lasting.begin() + static_cast<std::ptrdiff_t>(piece.copies.size()), cases.lasting.end());
     const Standing standing = standing_of(piece, own);
     const double weight = standing.weight;
@@ -161,7 +162,8 @@ void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const s
             loads.push_back(load);
         }
         const double half = std::min(facts.number("table_patch").value, p.size(g)) / 2;
-        const double lifted = std::min(share * weight, facts.number("lift_most").value); // heavier pieces are lifted by two, at their frame
+        const double lifted =
+            std::min(share * weight, facts.number("lift_most").value); // heavier pieces are lifted by two, at their frame
         loads.push_back({i, hold[g] - half, hold[g] + half, jerk.value * lifted, hold[a], 0, {0, 0, 1}});
         add_case(cases, fmt::format("the piece lifted by the edge of {}", piece.label(i, true)), true, LoadDuration::short_term,
                  false, std::move(loads), jerk.cite);

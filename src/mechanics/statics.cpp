@@ -15,8 +15,9 @@ namespace {
 using kernel::FrameSolution;
 using kernel::Vec3;
 
-constexpr double kFreeTurning = 1e-3, kStiffTurning = 1e3; // shares of the estimated stiffness: as good as a hinge, as good as one piece
-constexpr std::size_t kTogether = 64;                      // cases solved at once
+constexpr double kFreeTurning = 1e-3,
+                 kStiffTurning = 1e3; // shares of the estimated stiffness: as good as a hinge, as good as one piece
+constexpr std::size_t kTogether = 64; // cases solved at once
 
 class Solving {
 public:
@@ -87,7 +88,8 @@ private:
         return all;
     }
 
-    void read_members(const Structure& frame, std::size_t index, const std::vector<CopyLoad>& loads, const FrameSolution& solution)
+    void read_members(const Structure& frame, std::size_t index, const std::vector<CopyLoad>& loads,
+                      const FrameSolution& solution)
     {
         const auto on = by_element(loads);
         for (std::size_t i = 0; i < piece_.copies.size(); ++i) {
@@ -114,12 +116,16 @@ private:
                 statics_.forces.push_back({b.contact, i, b.below, index, down});
                 borne[i] += down;
             }
-        for (auto r = statics_.members.rbegin(); r != statics_.members.rend() && r->load_case == index; ++r) r->load = borne[r->copy];
+        for (auto r = statics_.members.rbegin(); r != statics_.members.rend() && r->load_case == index; ++r)
+            r->load = borne[r->copy];
         for (std::size_t c = 0; c < contacts.size(); ++c) {
             if (!contacts[c].joint) continue;
             const ContactForce f = frame.contact_force(c, solution);
             const Vec3& at = frame.contact_middle(c);
-            statics_.joints.push_back({c, index, {f.force.x(), f.force.y(), f.force.z()}, {f.moment.x(), f.moment.y(), f.moment.z()},
+            statics_.joints.push_back({c,
+                                       index,
+                                       {f.force.x(), f.force.y(), f.force.z()},
+                                       {f.moment.x(), f.moment.y(), f.moment.z()},
                                        {at.x(), at.y(), at.z()}});
         }
         for (const Foot& foot : frame.feet()) {

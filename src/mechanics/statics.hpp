@@ -20,13 +20,13 @@ class Structure;
 /// The worst of one lying copy in one load case.
 struct MemberResult {
     std::size_t copy = 0, load_case = 0;
-    double load = 0;      ///< down on this copy [N]
-    double span = 0;      ///< between the supports about the place of the largest moment [m]
-    double moment = 0;    ///< sagging positive, where the stress is largest [N m]
+    double load = 0;        ///< down on this copy [N]
+    double span = 0;        ///< between the supports about the place of the largest moment [m]
+    double moment = 0;      ///< sagging positive, where the stress is largest [N m]
     double side_moment = 0; ///< level bending at the same place [N m]
-    double stress = 0;    ///< bending both ways, always positive [Pa]
-    double stress_at = 0; ///< along the grain from the copy's lower end [m]
-    double depth = 0;     ///< net depth there [m]
+    double stress = 0;      ///< bending both ways, always positive [Pa]
+    double stress_at = 0;   ///< along the grain from the copy's lower end [m]
+    double depth = 0;       ///< net depth there [m]
     double breadth = 0;
     bool tension_at_notch = false; ///< the stretched side is the notched one
     double shear = 0;              ///< largest shear force [N]
@@ -35,7 +35,7 @@ struct MemberResult {
     double lasting_sag = 0; ///< the part of it that stays
     double sag_span = 0;    ///< span that goes with it; twice the overhang at a free end [m]
     double most_sag = 0, most_sag_span = 0; ///< the largest in itself, where `sag` is the largest for its span
-    double across_stress = 0; ///< of a plate: bending across the grain [Pa]
+    double across_stress = 0;               ///< of a plate: bending across the grain [Pa]
     /// The same with joints that turn freely and with joints that do not turn; only for cases that may govern.
     struct Bounds {
         double stress_free = 0, stress_stiff = 0, sag_free = 0, sag_stiff = 0;
@@ -55,17 +55,17 @@ struct BearingForce {
 /// The worst of one upright copy in one load case.
 struct PostResult {
     std::size_t copy = 0, load_case = 0;
-    double thrust = 0;        ///< pressing positive [N]
+    double thrust = 0;                        ///< pressing positive [N]
     double moment_width = 0, moment_face = 0; ///< bending in the plane of the width and of the thickness, always positive [N m]
     double bending_stress = 0, thrust_stress = 0; ///< Pa
-    double at = 0;            ///< along the grain from the lower end [m]
+    double at = 0;                                ///< along the grain from the lower end [m]
     double area = 0, depth_width = 0, depth_face = 0;
 };
 
 /// How far the piece gives sideways in one load case.
 struct SwayResult {
-    double sway = 0;       ///< largest sideways movement of any part [m]
-    double height = 0;     ///< of the place that moves so far, above the floor [m]
+    double sway = 0;   ///< largest sideways movement of any part [m]
+    double height = 0; ///< of the place that moves so far, above the floor [m]
     std::size_t copy = 0;
     double free = 0, stiff = 0; ///< with joints that turn freely, and that do not turn; 0 where not worked out
 };
@@ -77,12 +77,12 @@ struct Statics {
     std::vector<MemberResult> members;
     std::vector<PostResult> posts;
     std::vector<BearingForce> forces;
-    std::vector<JointForce> joints;   ///< of every joint in every case
-    std::vector<SwayResult> sways;    ///< by case
-    std::vector<double> on_floor;     ///< by case: sum handed to the floor or wall [N], equal to the loads
-    std::vector<bool> settled;        ///< by case: false where the piece or a part of it comes away
-    std::vector<bool> is_beam;        ///< by copy: lies and spans between supports
-    std::vector<std::size_t> loose;   ///< copies that nothing keeps from moving
+    std::vector<JointForce> joints;         ///< of every joint in every case
+    std::vector<SwayResult> sways;          ///< by case
+    std::vector<double> on_floor;           ///< by case: sum handed to the floor or wall [N], equal to the loads
+    std::vector<bool> settled;              ///< by case: false where the piece or a part of it comes away
+    std::vector<bool> is_beam;              ///< by copy: lies and spans between supports
+    std::vector<std::size_t> loose;         ///< copies that nothing keeps from moving
     std::shared_ptr<const Structure> frame; ///< none when nothing is to be carried
 };
 

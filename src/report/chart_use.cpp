@@ -29,13 +29,17 @@ std::vector<const Finding*> largest_first(const ReportContent& content)
     return sorted;
 }
 
-void put_row(HtmlOut& out, const Finding& f, const ChartAxis& axis, double top)
+void put_words(HtmlOut& out, const Finding& f, double top)
 {
-    const double use = std::max(*f.utilisation, 0.0), bar = top + 18;
-    put_label(out, {kBarFrom, top + 13}, clipped_words(fmt::format("{}, {}", f.subject, f.check), kSubjectColumns),
-              Anchor::start);
+    put_label(out, {kBarFrom, top + 13}, clipped_words(fmt::format("{}, {}", f.subject, f.check), kSubjectColumns), Anchor::start,
+              "over");
     put(out, "<text class=\"{} said\" x=\"{}\" y=\"{:.1f}\" text-anchor=\"end\">{} {}</text>\n", css_class(f.verdict), kBarTo,
         top + 13, verdict_title(f.verdict), utilisation_words(f).value_or(""));
+}
+
+void put_use_bar(HtmlOut& out, const Finding& f, const ChartAxis& axis, double top)
+{
+    const double use = std::max(*f.utilisation, 0.0), bar = top + 18;
     put(out, "<rect class=\"{} used\" x=\"{}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"10\"/>\n", css_class(f.verdict), kBarFrom,
         bar, std::min(axis.place(use), kBarTo) - kBarFrom);
     if (use > axis.hi)
@@ -73,8 +77,11 @@ void put_use_chart(HtmlOut& out, const ReportContent& content)
     }
     put_line(out, {kBarFrom, bottom}, {kBarTo, bottom}, "dim");
     put_label(out, {(kBarFrom + kBarTo) / 2, bottom + 36}, "share of the limit [1 = the limit]");
-    for (std::size_t i = 0; i < shown; ++i) put_row(out, *sorted[i], axis, kBarTop + kBarRow * static_cast<double>(i));
+    // The line lies over the bars and under the words.
+    const auto top_of = [](std::size_t i) { return kBarTop + kBarRow * static_cast<double>(i); };
+    for (std::size_t i = 0; i < shown; ++i) put_use_bar(out, *sorted[i], axis, top_of(i));
     put_line(out, {axis.place(1), kBarTop + 16}, {axis.place(1), bottom}, "passing");
+    for (std::size_t i = 0; i < shown; ++i) put_words(out, *sorted[i], top_of(i));
     close_drawing(out);
     put(out,
         "<figcaption>How much of each limit is used, largest first. The long line is the limit of a "

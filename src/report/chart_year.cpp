@@ -15,6 +15,7 @@ namespace {
 using namespace drawing;
 
 constexpr double kChartWide = 360, kPlotFrom = 16, kPlotTo = 344, kRowHigh = 40, kPlotTop = 46;
+constexpr double kHardlyChanges = 0.04; // of a gap
 constexpr int kNameColumns = 34;
 constexpr std::size_t kMostRows = 14;
 
@@ -137,15 +138,18 @@ void put_width_chart(HtmlOut& out, const ReportContent& content)
 
 void put_gap_chart(HtmlOut& out, const ReportContent& content)
 {
-    std::vector<YearRow> rows;
+    std::vector<YearRow> rows, wide;
     for (const Finding& f : content.findings) {
         const bool gap = f.check == "slat-gap", groove = f.check == "groove-room", housing = f.check == "bind";
         if ((!gap && !groove && !housing) || rows.size() >= kMostRows) continue;
         if (auto row = row_of(f, "gap_made", "gap_driest", "gap_dampest", content.units)) {
             row->name = fmt::format("{} {}", gap ? "gaps of" : groove ? "groove of" : "room of", row->name);
-            rows.push_back(std::move(*row));
+            // A wide gap that the seasons hardly change would only squeeze the others together.
+            const bool still = f.verdict == Verdict::pass && std::abs(row->dampest - row->driest) < kHardlyChanges * row->made;
+            (still ? wide : rows).push_back(std::move(*row));
         }
     }
+    if (rows.empty()) rows = std::move(wide);
     put_chart(out, rows, false, "Gaps and room through the year; under zero they press",
               fmt::format("gap or room [{}]", short_name(content.units)), described(rows, content.units));
 }

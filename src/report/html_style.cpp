@@ -75,7 +75,7 @@ summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .ticks{list-style:none;padding:0}.ticks li{display:flex;margin:.4rem 0}.ticks .box{margin-top:.28rem}
 .charts{display:flex;flex-wrap:wrap;gap:.6rem 2.4rem;align-items:flex-start}
 .chart{flex:1 1 20rem;max-width:28rem;margin:.4rem 0}
-.chart .drawing text{font-size:12.5px}.chart .drawing .name{stroke:none;font-weight:600}
+.chart .drawing text{font-size:12.5px}.chart .drawing .name{font-weight:600}.drawing .over{paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
 .curve{fill:none;stroke:var(--pencil);stroke-width:2}.line{fill:none}.under{flex:1 1 24rem;max-width:34rem;margin:.4rem 0}
 .tick,.zero{stroke:var(--line);stroke-width:1}.zero{stroke:var(--soft)}
 .span{stroke:var(--soft);stroke-width:2}.today{stroke:var(--ink);stroke-width:2}

@@ -158,7 +158,8 @@ TEST_CASE("A part on one support turns its joint by all of its load", "[joint-ca
     const auto bench = bench_of(text);
     const auto demands = joint_demand(bench->prepared, 0);
     REQUIRE_FALSE(demands.empty());
-    const double own = bench->prepared.masses[bench->copy("rail")] * kStandardGravity, out = std::abs(demands.front().moment[1]) / (100 + own);
+    const double own = bench->prepared.masses[bench->copy("rail")] * kStandardGravity,
+                 out = std::abs(demands.front().moment[1]) / (100 + own);
     // Load and own weight act 400 mm before the shoulder; the middle of the joint's faces lies within the 32 mm of the tenon.
     CHECK(out > 0.400);
     CHECK(out < 0.432);

@@ -205,7 +205,8 @@ TEST_CASE("Woods for a shelf: those that pass do so in the design itself", "[siz
     const WoodTrial &passing = search.woods[*search.just_passes], &missing = search.woods[*search.just_misses];
     CHECK(checked::finding_of(with_wood(passing.name), "sag", "shelf").verdict == Verdict::pass);
     REQUIRE(missing.governs);
-    const Finding misses = checked::finding_of(with_wood(missing.name), missing.governs->check.c_str(), missing.governs->subject.c_str());
+    const Finding misses =
+        checked::finding_of(with_wood(missing.name), missing.governs->check.c_str(), missing.governs->subject.c_str());
     CHECK(misses.verdict != Verdict::pass);
     CHECK_THAT(*misses.utilisation, WithinRel(*missing.governs->utilisation, 1e-9));
     CHECK(passing.verdict == Verdict::pass);

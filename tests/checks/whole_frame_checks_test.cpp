@@ -75,7 +75,8 @@ TEST_CASE("A post dents the board on it by its force over its end", "[bearing]")
         return finding_of(content_of(t.text()).findings, "bearing");
     };
     const Finding light = finding("1000");
-    CHECK_THAT(value_of(light, "force"), WithinRel((1000 + own) / 2, 1e-3)); // the load stands beside the middle of the width, not of the length
+    CHECK_THAT(value_of(light, "force"),
+               WithinRel((1000 + own) / 2, 1e-3)); // the load stands beside the middle of the width, not of the length
     CHECK_THAT(value_of(light, "area"), WithinRel(0.040 * 0.120, 1e-6));
     CHECK_THAT(value_of(light, "resistance"), WithinRel(mean / 1.67, 1e-9));
     CHECK_THAT(*light.utilisation, WithinRel(value_of(light, "force") / (0.040 * 0.120) / (mean / 1.67), 1e-9));
@@ -172,7 +173,8 @@ grain = "z"
 face = "y"
 at = [0, 0, 0]
 width = )") + std::to_string(side) +
-               "\nthickness = " + std::to_string(side) + "\n[[load]]\nname = \"weight\"\non = \"post\"\nforce = \"1000 N\"\nlasting = true\nat = [" +
+               "\nthickness = " + std::to_string(side) +
+               "\n[[load]]\nname = \"weight\"\non = \"post\"\nforce = \"1000 N\"\nlasting = true\nat = [" +
                std::to_string(side / 2) + ", " + std::to_string(side / 2) + ", 700]\n";
     };
     for (const double side : {20.0, 60.0}) {
@@ -182,8 +184,9 @@ width = )") + std::to_string(side) +
         const WoodState& oak = bench->prepared.parts[0].loaded;
         const Finding f = finding_of(content_of(text).findings, "leg", "post");
         const double area = side * side * 1e-6, crushed = oak.compression_along->value.value() * (1 - 1.645 * 0.18) * 0.9 / 2.1;
-        const double slender = 2 * 0.7 / (side * 1e-3 / std::sqrt(12.0)),
-                     buckles = std::pow(std::numbers::pi, 2) * oak.modulus_along->value.value() * (1 - 1.645 * 0.22) / (slender * slender);
+        const double slender = 2 * 0.7 / (side * 1e-3 / std::sqrt(12.0)), buckles = std::pow(std::numbers::pi, 2) *
+                                                                                    oak.modulus_along->value.value() *
+                                                                                    (1 - 1.645 * 0.22) / (slender * slender);
         const double whole = value_of(f, "thrust") / area * (1 / crushed + 1 / buckles);
         CHECK_THAT(*f.utilisation, WithinRel(whole, 1e-6));
         if (side < 30) CHECK(buckles < crushed);

@@ -81,7 +81,8 @@ TEST_CASE("a portal built in at its feet sways as the textbook says", "[mechanic
     BeamSection s = rectangle(0.04, 0.04, 1);
     s.shear_y = s.shear_z = 0;
     s.axial = 1e12;
-    const int a = frame.add_node({0, 0, 0}), b = frame.add_node({0, 0, h}), c = frame.add_node({l, 0, h}), d = frame.add_node({l, 0, 0});
+    const int a = frame.add_node({0, 0, 0}), b = frame.add_node({0, 0, h}), c = frame.add_node({l, 0, h}),
+              d = frame.add_node({l, 0, 0});
     frame.add_beam(a, b, {0, 1, 0}, s);
     frame.add_beam(b, c, {0, 1, 0}, s);
     frame.add_beam(c, d, {0, 1, 0}, s);
@@ -110,7 +111,8 @@ TEST_CASE("a beam on springs, and its own equilibrium", "[mechanics]")
     Eigen::VectorXd loads = nothing(frame);
     loads(6 * m + 2) = -p;
     const auto solved = frame.solve(loads);
-    CHECK_THAT(-solved.movement(6 * m + 2), WithinRel(p / 2 / spring + p * l * l * l / (48 * s.bending_z) + p * l / (4 * s.shear_z), 1e-7));
+    CHECK_THAT(-solved.movement(6 * m + 2),
+               WithinRel(p / 2 / spring + p * l * l * l / (48 * s.bending_z) + p * l / (4 * s.shear_z), 1e-7));
     CHECK_THAT(-frame.tie_force(0, solved.movement)(2) - frame.tie_force(1, solved.movement)(2), WithinRel(p, 1e-9));
 }
 
@@ -195,9 +197,9 @@ TEST_CASE("plates pass the patch tests: stretching, bending and twisting come ou
         Vec6 u = Vec6::Zero();
         const double e = 1e-3;
         if (state == 0) u << e * x + 0.3 * e * y, 0.2 * e * x - 0.5 * e * y, 0, 0, 0, (0.2 - 0.3) * e / 2; // membrane
-        if (state == 1) u << 0, 0, -e * x * x / 2, 0, e * x, 0;                                          // bent along the grain
-        if (state == 2) u << 0, 0, -e * y * y / 2, -e * y, 0, 0;                                         // bent across it
-        if (state == 3) u << 0, 0, e * x * y, e * x, -e * y, 0;                                          // twisted
+        if (state == 1) u << 0, 0, -e * x * x / 2, 0, e * x, 0;                                            // bent along the grain
+        if (state == 2) u << 0, 0, -e * y * y / 2, -e * y, 0, 0;                                           // bent across it
+        if (state == 3) u << 0, 0, e * x * y, e * x, -e * y, 0;                                            // twisted
         return u;
     };
     Frame frame;
@@ -206,8 +208,8 @@ TEST_CASE("plates pass the patch tests: stretching, bending and twisting come ou
         for (std::size_t j = 0; j < 3; ++j) n[i][j] = frame.add_node({xs[i], ys[j], 0});
     for (std::size_t i = 0; i < 2; ++i)
         for (std::size_t j = 0; j < 2; ++j)
-            frame.add_plate({n[i][j], n[i + 1][j], n[i + 1][j + 1], n[i][j + 1]}, xs[i + 1] - xs[i], ys[j + 1] - ys[j], Mat3::Identity(),
-                            section);
+            frame.add_plate({n[i][j], n[i + 1][j], n[i + 1][j + 1], n[i][j + 1]}, xs[i + 1] - xs[i], ys[j + 1] - ys[j],
+                            Mat3::Identity(), section);
     constexpr double held = 1e14;
     Eigen::VectorXd loads = nothing(frame);
     for (std::size_t i = 0; i < 3; ++i)
@@ -243,11 +245,13 @@ struct Strip {
         }
         for (std::size_t i = 0; i < static_cast<std::size_t>(cells); ++i)
             for (std::size_t j = 0; j < static_cast<std::size_t>(wide); ++j)
-                frame.add_plate({nodes[i][j], nodes[i + 1][j], nodes[i + 1][j + 1], nodes[i][j + 1]}, l / cells, w / wide, Mat3::Identity(),
-                                section);
+                frame.add_plate({nodes[i][j], nodes[i + 1][j], nodes[i + 1][j + 1], nodes[i][j + 1]}, l / cells, w / wide,
+                                Mat3::Identity(), section);
         Vec6 lies;
         lies << 1e9, 1e9, 1e12, 0, 0, 0;
-        for (const int n : nodes.front()) frame.add_tie({frame.place(n), {{{n, 1.0}}}, {}, cantilever ? Mat6(Mat6::Identity() * 1e13) : Mat6(lies.asDiagonal())});
+        for (const int n : nodes.front())
+            frame.add_tie(
+                {frame.place(n), {{{n, 1.0}}}, {}, cantilever ? Mat6(Mat6::Identity() * 1e13) : Mat6(lies.asDiagonal())});
         if (!cantilever)
             for (const int n : nodes.back()) frame.add_tie({frame.place(n), {{{n, 1.0}}}, {}, lies.asDiagonal()});
         frame.factor();
@@ -264,7 +268,8 @@ TEST_CASE("a strip of plate bends as the beam it is, with few cells", "[mechanic
     Eigen::VectorXd loads = nothing(strip.frame);
     for (int e = 0; e < 12; ++e) {
         const Vec24 f = strip.frame.plate(e).spread({-1, -1}, {1, 1}, {0, 0, -q / 12});
-        for (int k = 0; k < 4; ++k) loads.segment<6>(6 * strip.frame.plate_nodes(e)[static_cast<std::size_t>(k)]) += f.segment<6>(6 * k);
+        for (int k = 0; k < 4; ++k)
+            loads.segment<6>(6 * strip.frame.plate_nodes(e)[static_cast<std::size_t>(k)]) += f.segment<6>(6 * k);
     }
     const auto solved = strip.frame.solve(loads);
     const double inertia = w * std::pow(0.018, 3) / 12, shear = 0.8e9 * w * 0.018 * 5 / 6;
@@ -281,7 +286,8 @@ TEST_CASE("a plate standing on edge bends in its plane as a deep beam", "[mechan
     Eigen::VectorXd loads = nothing(strip.frame);
     for (const int n : strip.nodes.back()) loads(6 * n + 1) += p / 3;
     const double inertia = 0.02 * w * w * w / 12, exact = p * l * l * l / (3 * 11e9 * inertia) + p * l * 1.2 / (0.7e9 * w * 0.02);
-    CHECK_THAT(strip.frame.solve(loads).movement(6 * strip.nodes.back()[1] + 1), WithinRel(exact, 0.02)); // ten cells, end effects
+    CHECK_THAT(strip.frame.solve(loads).movement(6 * strip.nodes.back()[1] + 1),
+               WithinRel(exact, 0.02)); // ten cells, end effects
 }
 
 namespace {
@@ -295,12 +301,15 @@ std::pair<double, double> square_plate(std::size_t n)
     Frame frame;
     std::vector<std::vector<int>> at(n + 1, std::vector<int>(n + 1));
     for (std::size_t i = 0; i <= n; ++i)
-        for (std::size_t j = 0; j <= n; ++j) at[i][j] = frame.add_node({a * static_cast<double>(i) / size, a * static_cast<double>(j) / size, 0});
+        for (std::size_t j = 0; j <= n; ++j)
+            at[i][j] = frame.add_node({a * static_cast<double>(i) / size, a * static_cast<double>(j) / size, 0});
     // An edge stays straight: nodes do not turn along it.
     Vec6 along_x, along_y;
     along_x << 1e9, 1e9, 1e12, 0, 1e9, 0;
     along_y << 1e9, 1e9, 1e12, 1e9, 0, 0;
-    const auto hold = [&](int node, const Vec6& how) { frame.add_tie({frame.place(node), {{{node, 1.0}}}, {}, how.asDiagonal()}); };
+    const auto hold = [&](int node, const Vec6& how) {
+        frame.add_tie({frame.place(node), {{{node, 1.0}}}, {}, how.asDiagonal()});
+    };
     for (std::size_t i = 0; i <= n; ++i)
         for (std::size_t j = 0; j <= n; ++j) {
             if (j == 0 || j == n) hold(at[i][j], along_x);
@@ -309,12 +318,14 @@ std::pair<double, double> square_plate(std::size_t n)
     std::vector<int> cells;
     for (std::size_t i = 0; i < n; ++i)
         for (std::size_t j = 0; j < n; ++j)
-            cells.push_back(frame.add_plate({at[i][j], at[i + 1][j], at[i + 1][j + 1], at[i][j + 1]}, a / size, a / size, Mat3::Identity(), section));
+            cells.push_back(frame.add_plate({at[i][j], at[i + 1][j], at[i + 1][j + 1], at[i][j + 1]}, a / size, a / size,
+                                            Mat3::Identity(), section));
     frame.factor();
     Eigen::VectorXd loads = nothing(frame);
     for (const int c : cells) {
         const Vec24 f = frame.plate(c).spread({-1, -1}, {1, 1}, {0, 0, -q / (size * size)});
-        for (std::size_t k = 0; k < 4; ++k) loads.segment<6>(6 * frame.plate_nodes(c)[k]) += f.segment<6>(6 * static_cast<int>(k));
+        for (std::size_t k = 0; k < 4; ++k)
+            loads.segment<6>(6 * frame.plate_nodes(c)[k]) += f.segment<6>(6 * static_cast<int>(k));
     }
     const auto solved = frame.solve(loads);
     const int middle = static_cast<int>(n / 2 * n + n / 2);
@@ -373,7 +384,8 @@ TEST_CASE("contacts that only press: rounds end where every state tried by hand 
         for (unsigned closed = 0; closed < 32; ++closed) {
             const auto tried = build(closed, false).solve(loads);
             bool fits = true;
-            for (unsigned i = 0; i < 5; ++i) fits = fits && (tried.movement(6 * static_cast<int>(i) + 2) < 0) == ((closed >> i & 1u) != 0);
+            for (unsigned i = 0; i < 5; ++i)
+                fits = fits && (tried.movement(6 * static_cast<int>(i) + 2) < 0) == ((closed >> i & 1u) != 0);
             if (!fits) continue;
             ++consistent;
             CHECK((tried.movement - found.movement).norm() < 1e-7 * tried.movement.norm() + 1e-12);

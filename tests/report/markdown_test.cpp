@@ -12,9 +12,9 @@ TEST_CASE("Markdown has the order and the words of the text", "[markdown]")
     const std::string notes = write_markdown(sample_content());
     CHECK(notes.rfind("# Porch bench\n\n**FAIL** Porch bench does not hold as drawn: 1 of 4 findings fails.", 0) == 0);
     std::size_t last = 0;
-    for (const char* words : {"## Do first\n\n1. Glue", "## The piece as read", "| 4 | leg | 17 in × 1 3/4 in × 1 3/4 in |", "26 places", "## Findings",
-                              "- **FAIL** 2.10 top / end rail (cross-grain)", "  - remedy: Glue", "**CANNOT TELL**",
-                              "**WARN** 1.21", "**PASS** 0.24", "## Cut today", "## Assumed", "## Cautions"}) {
+    for (const char* words : {"## Do first\n\n1. Glue", "## The piece as read", "| 4 | leg | 17 in × 1 3/4 in × 1 3/4 in |",
+                              "26 places", "## Findings", "- **FAIL** 2.10 top / end rail (cross-grain)", "  - remedy: Glue",
+                              "**CANNOT TELL**", "**WARN** 1.21", "**PASS** 0.24", "## Cut today", "## Assumed", "## Cautions"}) {
         CAPTURE(words);
         const std::size_t place = notes.find(words, last);
         REQUIRE(place != std::string::npos);
