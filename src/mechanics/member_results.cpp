@@ -295,6 +295,22 @@ void read_plate(MemberResult& r, const Structure& structure, std::size_t copy, c
         }
 }
 
+/// Where a turned part is borne, along its own line as it stands.
+void place_along(Bearing& bearing, const MemberLine& line, double lower_end, const Contact& contact)
+{
+    bearing.from = 1e30;
+    bearing.to = -1e30;
+    for (const Patch& p : contact.patches) {
+        if (p.role == Patch::Role::cheek || p.role == Patch::Role::edge) continue; // within the other part
+        for (const Point& q : p.outline) {
+            const double s = lower_end + std::clamp(line.along(Vec3(q[0], q[1], q[2])), 0.0, line.length);
+            bearing.from = std::min(bearing.from, s);
+            bearing.to = std::max(bearing.to, s);
+        }
+    }
+    if (bearing.from > bearing.to) bearing.from = bearing.to = lower_end;
+}
+
 } // namespace
 
 std::vector<double> support_places(const std::vector<Bearing>& bearings, double lower_end, double length, double depth)
@@ -327,8 +343,10 @@ MemberResult read_member(const Structure& structure, const Piece& piece, const S
     MemberResult r;
     r.copy = copy;
     const MemberLine& line = structure.lines()[copy];
-    const auto& bearings = statics.path.bearings[copy];
+    std::vector<Bearing> bearings = statics.path.bearings[copy];
     const double lo = piece.copies[copy].box.lo[index_of(piece.part_of(copy).grain)];
+    if (piece.part_of(copy).turn)
+        for (Bearing& b : bearings) place_along(b, line, lo, structure.contacts()[b.contact]);
     const std::vector<double> places = support_places(bearings, lo, line.length, line.size_towards(Vec3::UnitZ()));
     if (line.plate) {
         if (std::abs(line.face.z()) > 0.7)

@@ -252,3 +252,51 @@ at = [500, 250]
     }
     CHECK(read);
 }
+
+TEST_CASE("A rail drawn upright and turned to lie sags as one drawn lying", "[statics]")
+{
+    // The same stick on the same posts; its weight alone, and that of the loads that it has.
+    constexpr const char* posts = R"(
+[piece]
+name = "Turned rail"
+units = "mm"
+use = "none"
+[room]
+driest = { moisture = 12 }
+dampest = { moisture = 12 }
+moisture_at_glue_up = 12
+[[wood]]
+id = "oak"
+species = "white oak"
+[[part]]
+id = "post"
+wood = "oak"
+length = 400
+width = 100
+thickness = 100
+grain = "z"
+face = "x"
+at = [0, 0, 0]
+copies = [ { at = [900, 0, 0] } ]
+[[load]]
+name = "weight"
+on = "post"
+force = "1 N"
+at = [50, 50, 400]
+lasting = true
+[[part]]
+id = "board"
+wood = "oak"
+length = 1000
+width = 60
+thickness = 20
+)";
+    const auto lying = bench_of(std::string(posts) + "grain = \"x\"\nface = \"z\"\nat = [0, 20, 400]\n"),
+               turned = bench_of(std::string(posts) +
+                                 "grain = \"z\"\nface = \"x\"\nat = [490, 20, -90]\nturn = { about = \"y\", degrees = 90 }\n");
+    const MemberResult &a = member(*lying, "board #1", 0), &b = member(*turned, "board #1", 0);
+    CHECK_THAT(b.span, WithinRel(0.900, 1e-6));
+    CHECK_THAT(b.sag, WithinRel(a.sag, 1e-6));
+    CHECK_THAT(b.stress, WithinRel(a.stress, 1e-6));
+    CHECK_THAT(b.moment, WithinRel(a.moment, 1e-6));
+}
