@@ -143,11 +143,6 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
         add("every board is straight-grained and clear of knots where it is stressed");
         add("the piece stands on a level floor on all its feet, and they do not slide");
     }
-    for (std::size_t p = 0; loaded && p < piece.parts.size(); ++p)
-        if (piece.parts[p].grain != Axis::z && in_metres(piece.parts[p].width) > 0.25 &&
-            std::find(piece.carries.begin(), piece.carries.end(), piece.parts[p].id) != piece.carries.end())
-            add(fmt::format("{} is taken to carry over its whole width; bending across its grain is not yet worked out",
-                            piece.parts[p].id));
     for (const CombinationFindings& run : runs)
         for (const Finding& f : run.findings)
             if (f.check == "bind" && !f.utilisation && value_named(f, "room_each_end_today"))

@@ -76,12 +76,11 @@ std::string governing_words(const JointUse& u)
     return fmt::format("loaded with {} N", write_number(std::hypot(u.pull, u.shear), 3));
 }
 
-Verdict verdict_of_joint(const JointDemand& demand, const JointUse& u)
+Verdict verdict_of_joint(const JointUse& u)
 {
     if (u.use <= 1) return Verdict::pass;
     if (u.use <= u.warns_to) return Verdict::warn;
-    // No more than a bound: the true moment is smaller, by how much is not known here.
-    return demand.bound && u.turned ? Verdict::warn : Verdict::fail;
+    return Verdict::fail;
 }
 
 std::string headline_of(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointDemand& demand,
@@ -89,18 +88,12 @@ std::string headline_of(const Prepared& prepared, const Contact& contact, const 
 {
     const std::string first = prepared.piece->part_of(contact.first).id, second = prepared.piece->part_of(contact.second).id;
     const std::string what = fmt::format("The {} of {} in {}", name_of(joint.form), first, second);
-    const std::string most = demand.bound && u.turned ? ", at most" : "";
     if (verdict == Verdict::pass)
-        return fmt::format("{} holds with {}: {}{}, {} used.", what, demand.name, governing_words(u), most, percent_words(u.use));
+        return fmt::format("{} holds with {}: {}, {} used.", what, demand.name, governing_words(u), percent_words(u.use));
     if (verdict == Verdict::fail)
         return fmt::format("{} is too weak: {} with {}, {} used.", what, governing_words(u), demand.name, percent_words(u.use));
-    if (u.use > u.warns_to)
-        return fmt::format("{} may crack its glue: if the post gives as little as it can, {} is {} with {}, {} used; what it "
-                           "really gets is less, "
-                           "and it still hands the load down by its shape.",
-                           what, first, governing_words(u), demand.name, percent_words(u.use));
-    return fmt::format("{} is loaded beyond the customary margin: {}{} with {}, {} used.", what, governing_words(u), most,
-                       demand.name, percent_words(u.use));
+    return fmt::format("{} is loaded beyond the customary margin: {} with {}, {} used.", what, governing_words(u), demand.name,
+                       percent_words(u.use));
 }
 
 std::string remedy_of(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointDemand& demand,
@@ -116,7 +109,7 @@ std::string remedy_of(const Prepared& prepared, const Contact& contact, const Dr
     case JointForm::dowels: remedy = "use longer, thicker or more dowels, or a tenon"; break;
     default: remedy = "make the glued faces larger, or add a stretcher or corner blocks"; break;
     }
-    if (demand.moment != Point{} && !demand.bound) remedy += "; a stretcher low down takes much of the push";
+    if (demand.moment != Point{}) remedy += "; a stretcher low down takes much of the push";
     const auto screws =
         screwed_instead(prepared, contact, {u.shear, u.pull, std::max(u.moment, u.flat), demand.duration, joint.into});
     return screws.empty() ? remedy : remedy + "; " + screws;
@@ -169,7 +162,7 @@ Finding judge_joint(const Prepared& prepared, const Contact& contact, const Draw
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), demand.name,
                           species == other ? species : species + " in " + other);
     if (std::isfinite(u.use)) f.utilisation = u.use;
-    f.verdict = verdict_of_joint(demand, u);
+    f.verdict = verdict_of_joint(u);
     f.headline = headline_of(prepared, contact, joint, demand, u, f.verdict);
     if (f.verdict != Verdict::pass) f.remedy = remedy_of(prepared, contact, joint, demand, u);
     f.values = values_of_joint(capacity, u);

@@ -15,7 +15,6 @@ struct JointDemand {
     LoadDuration duration = LoadDuration::short_term;
     Point force{};      ///< N
     Point moment{};     ///< N m
-    bool bound = false; ///< the moment is no more than this
     bool push = false;  ///< the case pushes the piece sideways
     std::string sum;    ///< how it came about
     std::string source; ///< where the size of the load comes from
