@@ -100,8 +100,10 @@ std::string write_number(double number, int significant_digits)
 std::string write_stress(Stress stress)
 {
     constexpr double kFromHereGigapascals = 1000;
+    constexpr double kNothing = 1e-6; // megapascals: what is left of a sum that cancels
     const double mpa = in_megapascals(stress);
     if (std::abs(mpa) >= kFromHereGigapascals) return write_number(mpa / 1000) + " GPa";
+    if (std::abs(mpa) < kNothing) return "0 MPa";
     return write_number(mpa) + " MPa";
 }
 

@@ -20,7 +20,7 @@ Length round_up_to_milling_step(Length length, LengthUnit unit);
 
 /// A plain number with so many significant digits and no exponent for everyday sizes: 0.00412, 12.3, 1180.
 std::string write_number(double number, int significant_digits = 3);
-/// `9.1 MPa`.
+/// `9.1 MPa`; under one pascal `0 MPa`.
 std::string write_stress(Stress stress);
 /// `1180 N`, in inch designs `1180 N (265 lbf)`.
 std::string write_force(Force force, LengthUnit unit);

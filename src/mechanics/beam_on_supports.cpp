@@ -11,6 +11,8 @@
 #include <cmath>
 #include <limits>
 
+namespace boost::math::interpolators {}
+
 namespace jointwright {
 
 namespace {
@@ -196,7 +198,10 @@ std::pair<double, double> largest_sag(const kernel::BeamResponse& r)
         y.push_back(std::abs(r.sag[i]));
     }
     const double sign = r.sag[best] < 0 ? -1 : 1, from = x[1], to = x[3];
-    const boost::math::barycentric_rational<double> curve(std::move(x), std::move(y), reach);
+    // Boost of Debian 12 has the curve in its namespace math, that of Debian 13 in math::interpolators.
+    using namespace boost::math;
+    using namespace boost::math::interpolators;
+    const barycentric_rational<double> curve(std::move(x), std::move(y), reach);
     const auto [place, least] = boost::math::tools::brent_find_minima([&](double at) { return -curve(at); }, from, to,
                                                                       std::numeric_limits<float>::digits);
     return {-sign * least, place};

@@ -117,6 +117,7 @@ TEST_CASE("Quantities are written with their unit", "[measure][write]")
     CHECK(write_stress(megapascals(9.1)) == "9.1 MPa");
     CHECK(write_stress(gigapascals(12.5)) == "12.5 GPa");
     CHECK(write_stress(pascals(4321)) == "0.00432 MPa");
+    CHECK(write_stress(pascals(-5.1e-15)) == "0 MPa");
     CHECK(write_force(newtons(1180), LengthUnit::millimetre) == "1180 N");
     CHECK(write_force(newtons(1180), LengthUnit::inch) == "1180 N (265 lbf)");
     CHECK(write_mass(kilograms(12.3), LengthUnit::centimetre) == "12.3 kg");
