@@ -3,6 +3,7 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "measure/write.hpp"
+#include "mechanics/back_rest.hpp"
 #include "mechanics/footing.hpp"
 
 #include <fmt/core.h>
@@ -19,6 +20,13 @@ struct Tipping {
     std::string name, source;
     PlanPoint at{};
     double down = 0, aside = 0, height = 0; ///< N, N, m
+    std::optional<PlanPoint> towards;       ///< the level force acts that way; else outwards, whichever way that is
+
+    /// Share of the level force that acts outwards over an edge.
+    double outwards(const PlanPoint& out) const
+    {
+        return towards ? std::max(0.0, (*towards)[0] * out[0] + (*towards)[1] * out[1]) : 1;
+    }
 };
 
 struct Tipped {
@@ -55,6 +63,31 @@ std::vector<std::pair<PlanPoint, std::string>> edge_places(const Box& box, doubl
             {{x[0], y[2]}, "the back left corner"},         {{x[2], y[2]}, "the back right corner"}};
 }
 
+/// Someone who leans back in a seat.
+std::optional<Tipping> leaning_back(const Prepared& prepared, const Footing& footing, double seat_height)
+{
+    const Facts& facts = *prepared.facts;
+    std::vector<std::size_t> carried;
+    for (std::size_t i = 0; i < prepared.carried.size(); ++i)
+        if (prepared.carried[i]) carried.push_back(i);
+    const auto back = back_rest_of(*prepared.piece, facts, carried);
+    if (!back) return std::nullopt;
+    const double side = back->far ? 1 : -1;
+    Tipping way;
+    way.name = "a person leaning on the back";
+    way.at[back->axis] = back->front - side * facts.number("tip_back_place").value;
+    way.at[back->along()] = (back->lo + back->hi) / 2;
+    way.down = facts.number("tip_seat_load").value;
+    const Datum<double>& push = facts.number("tip_back_per_height");
+    constexpr double kNoPushFrom = 1.0; // metres: height of the seat in the standard's expression
+    way.aside = std::max(facts.number("tip_back_least").value, push.value * (kNoPushFrom - seat_height));
+    way.height = back->height - footing.floor;
+    way.towards = PlanPoint{};
+    (*way.towards)[back->axis] = side;
+    way.source = push.cite.text();
+    return way;
+}
+
 std::vector<Tipping> tippings(const Prepared& prepared, const Footing& footing)
 {
     const Facts& facts = *prepared.facts;
@@ -67,11 +100,13 @@ std::vector<Tipping> tippings(const Prepared& prepared, const Footing& footing)
     if (piece.use == Use::seat)
         for (const auto& [at, words] : edge_places(box, facts.number("tip_seat_inset").value))
             all.push_back({fmt::format("a person sitting down at {}", words), load.cite.text(), at, load.value,
-                           facts.number("tip_seat_push").value, height});
+                           facts.number("tip_seat_push").value, height, std::nullopt});
+    if (piece.use == Use::seat)
+        if (auto way = leaning_back(prepared, footing, height)) all.push_back(*way);
     if (piece.use == Use::table)
         for (const auto& [at, words] : edge_places(box, facts.number("tip_table_inset").value))
             all.push_back({fmt::format("a person leaning on {}", words), facts.number("tip_table_inset").cite.text(), at,
-                           load.value, 0, height});
+                           load.value, 0, height, std::nullopt});
     if (piece.use == Use::cabinet || piece.use == Use::shelf) {
         double top = -1e30;
         for (const Copy& copy : piece.copies) top = std::max(top, copy.box.hi[2]);
@@ -85,7 +120,8 @@ std::vector<Tipping> tippings(const Prepared& prepared, const Footing& footing)
                        {(box.lo[0] + box.hi[0]) / 2, box.lo[1] - before},
                        child.value * kStandardGravity,
                        0,
-                       height});
+                       height,
+                       std::nullopt});
     }
     return all;
 }
@@ -95,7 +131,7 @@ std::optional<Tipped> worst_of(const Footing& footing, const std::vector<Tipping
     std::optional<Tipped> worst;
     for (const Tipping& way : ways)
         for (const Leverage& lever : leverages(footing, way.at)) {
-            const double over = way.down * std::max(lever.outside, 0.0) + way.aside * way.height;
+            const double over = way.down * std::max(lever.outside, 0.0) + way.aside * way.outwards(lever.out) * way.height;
             const double back = footing.weight * std::max(lever.inside, 0.0) + way.down * std::max(-lever.outside, 0.0);
             const double ratio = back > 0 ? over / back : 1e6;
             if (!worst || ratio > worst->ratio * (1 + 1e-9)) worst = Tipped{way, ratio, over, back, lever};

@@ -82,7 +82,8 @@ std::vector<Leverage> leverages(const Footing& footing, const PlanPoint& load)
         // Anticlockwise, the outside lies to the right of an edge.
         const double nx = dy / length, ny = -dx / length;
         all.push_back({(load[0] - a[0]) * nx + (load[1] - a[1]) * ny,
-                       -((footing.centre[0] - a[0]) * nx + (footing.centre[1] - a[1]) * ny)});
+                       -((footing.centre[0] - a[0]) * nx + (footing.centre[1] - a[1]) * ny),
+                       {nx, ny}});
     }
     return all;
 }

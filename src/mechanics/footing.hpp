@@ -28,6 +28,7 @@ std::vector<PlanPoint> line_round(const std::vector<PlanPoint>& places);
 struct Leverage {
     double outside = 0; ///< of the load; negative: it helps [m]
     double inside = 0;  ///< of the weight [m]
+    PlanPoint out{};    ///< the level direction outwards, unit
 };
 /// Leverages of all edges about which the piece could tip; for feet on one line both its sides.
 std::vector<Leverage> leverages(const Footing& footing, const PlanPoint& load);

@@ -247,6 +247,7 @@ LoadCases load_cases_of(const Piece& piece, const Facts& facts, const std::vecto
         if (piece.use == Use::seat) {
             add_seat_cases(cases, piece, facts, carried);
             add_seat_pushes(cases, piece, facts, carried);
+            add_back_loads(cases, piece, facts, carried);
             add_lifts(cases, piece, facts, carried);
         }
         if (piece.use == Use::table) {

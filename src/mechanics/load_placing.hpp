@@ -32,6 +32,8 @@ std::string_view level_key(ProofLevel level);
 
 /// Pushes on a loaded seat, by its level: sideways along its longer side, and to front and back.
 void add_seat_pushes(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried);
+/// People leaning back against the back of a seat: one at its places, and all side by side, just short of tipping it. Nothing without a back.
+void add_back_loads(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried);
 /// Pushes on a loaded table top.
 void add_table_pushes(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried);
 /// A person leaning sideways on a case that stands on the floor.

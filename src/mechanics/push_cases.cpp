@@ -2,6 +2,7 @@
 
 #include "measure/quantity.hpp"
 #include "measure/write.hpp"
+#include "mechanics/back_rest.hpp"
 #include "mechanics/footing.hpp"
 #include "mechanics/load_placing.hpp"
 #include "piece/turn.hpp"
@@ -90,6 +91,19 @@ Standing standing_of(const Piece& piece, const std::vector<CopyLoad>& loads)
     }
     s.line = line_round(feet);
     return s;
+}
+
+/// A sitter's place on a seat, kept within it where it is large enough.
+/// @param along   the axis of `at`; `across` lies on the other
+Plan place_on(const Plan& seat, std::size_t along, double at, double across, double wide, double deep)
+{
+    const auto within = [&](std::size_t axis, double middle, double size) {
+        const double least = seat.lo(axis) + size / 2, most = seat.hi(axis) - size / 2;
+        return least < most ? std::clamp(middle, least, most) : (least + most) / 2;
+    };
+    const double a = within(along, at, wide), b = within(1 - along, across, deep);
+    if (along == 0) return {a - wide / 2, a + wide / 2, b - deep / 2, b + deep / 2};
+    return {b - deep / 2, b + deep / 2, a - wide / 2, a + wide / 2};
 }
 
 constexpr double kShortOfTipping = 0.9; // a push that would tip the piece is lessened to this share, as testers do
@@ -220,6 +234,55 @@ void add_case_pushes(LoadCases& cases, const Piece& piece, const Facts& facts)
                      true, LoadDuration::short_term, false, std::move(loads), lean.cite);
             cases.cases.back().push = true;
         }
+}
+
+void add_back_loads(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
+{
+    const auto back = back_rest_of(piece, facts, carried);
+    if (!back) return;
+    const std::string level(level_key(piece.limits.level));
+    const Datum<double>&push = facts.number("proof_back_" + level), &down = facts.number("proof_seat_" + level);
+    const double wide = facts.number("sitter_width").value, deep = facts.number("sitter_depth").value;
+    const Plan seat = joint_plan(piece, carried);
+    // Sitting as far back as one can.
+    const double middle = back->far ? back->front - deep / 2 : back->front + deep / 2;
+    const auto add = [&](const std::vector<double>& places, const std::string& who) {
+        std::vector<CopyLoad> loads;
+        for (const double at : places) {
+            const auto on = spread(piece, carried, place_on(seat, back->along(), at, middle, wide, deep), down.value);
+            loads.insert(loads.end(), on.begin(), on.end());
+        }
+        std::vector<CopyLoad> all = cases.lasting;
+        all.insert(all.end(), loads.begin(), loads.end());
+        const Standing standing = standing_of(piece, all);
+        const double n = static_cast<double>(places.size());
+        double force = n * push.value;
+        if (piece.wall.empty())
+            force = std::min(force, kShortOfTipping * standing.weight * std::max(0.0, standing.base(back->axis, back->far)) /
+                                        (back->height - standing.floor));
+        if (force < 1) return;
+        for (const double at : places) {
+            const auto on = lean_back(piece, facts, *back, at, force / n);
+            loads.insert(loads.end(), on.begin(), on.end());
+        }
+        const bool lessened = force < n * push.value * (1 - 1e-9);
+        add_case(cases,
+                 fmt::format("{} leaning on the back with {} N{}", who, write_number(force, 3),
+                             lessened ? ", just short of tipping it" : ""),
+                 true, LoadDuration::short_term, false, std::move(loads), push.cite);
+    };
+    const double first = std::min(back->lo + wide / 2, (back->lo + back->hi) / 2), last = back->lo + back->hi - first;
+    const char* ends[2][2] = {{"at the left end", "at the right end"}, {"at the front end", "at the back end"}};
+    add({(first + last) / 2}, "one person in the middle");
+    if (last - first > wide / 4) {
+        add({first}, fmt::format("one person {}", ends[back->along()][0]));
+        add({last}, fmt::format("one person {}", ends[back->along()][1]));
+    }
+    const int seats = seats_of(piece, facts);
+    if (seats < 2) return;
+    std::vector<double> places;
+    for (int k = 0; k < seats; ++k) places.push_back(back->lo + (back->hi - back->lo) * (k + 0.5) / seats);
+    add(places, fmt::format("{} people side by side", seats));
 }
 
 void add_table_pushes(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
