@@ -73,8 +73,8 @@ TextOptions text_options(const CheckOptionTexts& given)
 std::string write_report(const ReportContent& content, const CheckOptionTexts& given)
 {
     if (given.format == "json") return write_json(content);
-    if (given.format == "html") return write_html(content);
-    if (given.format == "markdown") return write_markdown(content);
+    if (given.format == "html") return write_html(content, given.working);
+    if (given.format == "markdown") return write_markdown(content, given.working);
     return write_text(content, text_options(given));
 }
 

@@ -1,6 +1,7 @@
 // Rooms, glues and finishes as the tables have them.
 
 #include "app/entry.hpp"
+#include "facts/room_months.hpp"
 #include "wood/moisture_balance.hpp"
 
 #include <fmt/format.h>
@@ -30,6 +31,16 @@ void take_season(EntryGroup& group, const std::string& name, const Season& seaso
         return;
     }
     group.values.push_back({"moisture_" + name, "moisture of the wood", moisture_in(season).percent(), "%", {}, {}, cite});
+}
+
+EntryGroup months_group(const MonthlyMoisture& months, const Citation& cite)
+{
+    constexpr const char* kNames[] = {"January", "February", "March",     "April",   "May",      "June",
+                                      "July",    "August",   "September", "October", "November", "December"};
+    EntryGroup group{"moisture that wood settles at, by month", {}};
+    for (std::size_t m = 0; m < months.size(); ++m)
+        group.values.push_back({fmt::format("moisture_month_{}", m + 1), kNames[m], months[m], "%", {}, {}, cite});
+    return group;
 }
 
 void take_coats(EntryGroup& group, const char* name, const char* words, const std::optional<Datum<double>>& kept_out)
@@ -93,6 +104,7 @@ Entry entry_of(const Facts& facts, const RoomRecord& room)
     take_season(driest, "driest", room.driest, room.cite, facts);
     take_season(dampest, "dampest", room.dampest, room.cite, facts);
     entry.groups = {std::move(driest), std::move(dampest)};
+    if (const auto months = months_of_room(facts, room.name)) entry.groups.push_back(months_group(*months, room.cite));
     entry.texts.push_back({"says", "room", room.says, {}});
     if (room.outdoors) entry.texts.push_back({"outdoors", "place", "open air, under a roof", {}});
     return entry;

@@ -1,5 +1,6 @@
 #include "checks/drawn_piece.hpp"
 
+#include "checks/drawn_moves.hpp"
 #include "piece/turn.hpp"
 #include "wood/distortion.hpp"
 
@@ -11,8 +12,8 @@ namespace jointwright {
 namespace {
 
 constexpr double kSamePlace = 0.002;    // m: marks nearer than this are one
-constexpr double kLeastStrain = 1e-6;   // movement that is none
 constexpr std::size_t kMostJoints = 12; // taken apart: the worst of them; more would bury the page
+constexpr std::size_t kMostEnds = 24;   // boards seen from their end, alike
 
 Point middle_point(const Box& box) { return {box.middle(Axis::x), box.middle(Axis::y), box.middle(Axis::z)}; }
 
@@ -118,80 +119,6 @@ void add_mark(DrawnPiece& drawn, const Point& at, std::size_t finding)
     drawn.marks.push_back({at, {finding}});
 }
 
-/// Free strain of a copy along a direction of space.
-double strain_in(const Prepared& prepared, std::size_t copy, const Point& direction, bool driest)
-{
-    const PartState& state = prepared.state_of(copy);
-    const BoardStrain& s = driest ? state.dry : state.damp;
-    const PartAxes axes = axes_of(prepared.piece->part_of(copy), prepared.piece->copies[copy]);
-    const double g = dot_product(direction, axes.grain), w = dot_product(direction, axes.width),
-                 t = dot_product(direction, axes.face);
-    return s.along * g * g + s.width * w * w + s.thickness * t * t + s.shear * w * t;
-}
-
-/// A panel in a groove: its whole width against the groove's part, at the edge that sits in it.
-std::vector<DrawnMove> groove_moves(const Prepared& prepared, const Contact& contact)
-{
-    DrawnMove move;
-    const Point way = way_apart(*prepared.piece, contact);
-    for (std::size_t i = 0; i < 3; ++i) {
-        move.direction[i] = -way[i];
-        move.length += std::abs(way[i]) *
-                       (prepared.piece->copies[contact.first].box.hi[i] - prepared.piece->copies[contact.first].box.lo[i]);
-    }
-    const double dry = strain_in(prepared, contact.first, way, true), damp = strain_in(prepared, contact.first, way, false);
-    move.driest = std::abs(dry) >= std::abs(damp);
-    move.of_first = move.length * (move.driest ? dry : damp);
-    move.at_edge = true;
-    if (std::abs(move.of_first) < kLeastStrain * move.length) return {};
-    return {move};
-}
-
-/// Movement along the axes that lie in the joint's main face, in the season in which the two differ more.
-std::vector<DrawnMove> moves_of(const Prepared& prepared, const Contact& contact)
-{
-    const PartState& first = prepared.state_of(contact.first);
-    const PartState& second = prepared.state_of(contact.second);
-    if (!first.moves() || !second.moves()) return {};
-    if (prepared.piece->joints[*contact.joint].kind == JointKind::groove && contact.shared)
-        return groove_moves(prepared, contact);
-    const auto cheek =
-        std::find_if(contact.patches.begin(), contact.patches.end(), [](const Patch& p) { return p.role == Patch::Role::cheek; });
-    const Patch& face = cheek != contact.patches.end() ? *cheek : contact.patches.front();
-    std::vector<DrawnMove> moves;
-    for (std::size_t i = 0; i < 3; ++i) {
-        if (std::abs(face.normal[i]) > 0.7) continue;
-        DrawnMove move;
-        move.direction[i] = 1;
-        move.length = face.bounds.hi[i] - face.bounds.lo[i];
-        const auto differ = [&](bool driest) {
-            return strain_in(prepared, contact.first, move.direction, driest) -
-                   strain_in(prepared, contact.second, move.direction, driest);
-        };
-        move.driest = std::abs(differ(true)) >= std::abs(differ(false));
-        if (std::abs(differ(move.driest)) < kLeastStrain) continue;
-        move.of_first = move.length * strain_in(prepared, contact.first, move.direction, move.driest);
-        move.of_second = move.length * strain_in(prepared, contact.second, move.direction, move.driest);
-        moves.push_back(move);
-    }
-    std::sort(moves.begin(), moves.end(), [](const DrawnMove& a, const DrawnMove& b) {
-        return std::abs(a.of_first - a.of_second) > std::abs(b.of_first - b.of_second);
-    });
-    return moves;
-}
-
-/// A long groove is shown over a short stretch of it: nothing happens at its ends.
-void shorten(Box& contact)
-{
-    constexpr double kStretch = 0.12;
-    for (std::size_t i = 0; i < 3; ++i) {
-        if (contact.hi[i] - contact.lo[i] <= kStretch) continue;
-        const double middle = (contact.lo[i] + contact.hi[i]) / 2;
-        contact.lo[i] = middle - kStretch / 2;
-        contact.hi[i] = middle + kStretch / 2;
-    }
-}
-
 void add_joint(const Prepared& prepared, DrawnPiece& drawn, std::size_t index, std::size_t finding)
 {
     const Contact& contact = prepared.layout->contacts[index];
@@ -210,8 +137,7 @@ void add_joint(const Prepared& prepared, DrawnPiece& drawn, std::size_t index, s
     joint.kind = std::string(name_of(prepared.piece->joints[*contact.joint].kind));
     joint.apart = way_apart(*prepared.piece, contact);
     joint.contact = box_of(contact);
-    joint.moves = moves_of(prepared, contact);
-    if (!joint.moves.empty() && joint.moves.front().at_edge) shorten(joint.contact);
+    add_moves(prepared, contact, joint);
     drawn.joints.push_back(std::move(joint));
 }
 
@@ -225,7 +151,7 @@ double named_value(const Finding& finding, std::string_view name)
 void add_end(const Prepared& prepared, DrawnPiece& drawn, const Finding& finding, std::size_t index)
 {
     const bool cup = finding.check == "cup", square = finding.check == "out-of-square";
-    if (!cup && !square) return;
+    if ((!cup && !square) || drawn.ends.size() >= kMostEnds) return;
     for (std::size_t p = 0; p < prepared.piece->parts.size(); ++p) {
         const Part& part = prepared.piece->parts[p];
         const PartState& state = prepared.parts[p];

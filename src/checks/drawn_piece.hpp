@@ -2,6 +2,7 @@
 // What the drawings of a report need of a piece: bodies, where findings point to, how the parts of a joint move. SI doubles: metres.
 
 #include "checks/drawn_load.hpp"
+#include "checks/drawn_months.hpp"
 #include "checks/drawn_thickness.hpp"
 #include "checks/finding.hpp"
 #include "mechanics/prepared.hpp"
@@ -39,14 +40,25 @@ struct DrawnMove {
     bool at_edge = false; ///< the first is a panel whose width moves in and out of the second: its edge goes half of the way
 };
 
+/// How far one part of a mitre moves across its own grain.
+struct DrawnAcross {
+    Point at{};        ///< middle of the part beside the cut
+    Point direction{}; ///< unit vector across the grain, in the plane of the frame
+    double length = 0; ///< of the part in that direction [m]
+    double change = 0; ///< from made to the season, positive when it swells [m]
+};
+
 /// A joint taken apart: two copies, drawn near their contact.
 struct DrawnJoint {
     std::vector<std::size_t> findings; ///< all that speak of it, in order
     std::size_t first = 0, second = 0; ///< bodies
     std::string kind;
-    Point apart{};                ///< unit vector along which the first leaves the second
-    Box contact;                  ///< box round all faces of the contact
-    std::vector<DrawnMove> moves; ///< none: nothing is known or nothing moves
+    Point apart{};                   ///< unit vector along which the first leaves the second
+    Box contact;                     ///< box round all faces of the contact
+    std::vector<DrawnMove> moves;    ///< none: nothing is known, or both move alike
+    std::vector<DrawnAcross> across; ///< of mitres, whose parts move alike along the cut: the first and the second
+    bool driest = true;              ///< season of `across`; else the dampest
+    bool alike = false;              ///< both parts move, but not against each other
 };
 
 /// The end grain of a board that leaves its shape.
@@ -67,6 +79,7 @@ struct DrawnPiece {
     std::vector<DrawnEnd> ends;
     std::optional<DrawnLoad> load;        ///< none: nothing is loaded, or no such load can be told
     std::optional<SagByThickness> sag_by; ///< none: nothing sags, or it was not worked out
+    std::optional<DrawnMonths> months;    ///< none: the room is not known month by month
 };
 
 /// Bodies, marks of everything that does not pass, joints and boards to look at closely.

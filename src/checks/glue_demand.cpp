@@ -166,7 +166,7 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
                        hangs_from(contact, glue, carried);
         demand.sum = fmt::format("the piece solved as one frame: {} N in the face, {} N {} it, {} N m opening it",
                                  write_number(a.shear, 3), write_number(std::abs(a.pull), 3), a.pull > 0 ? "away from" : "onto",
-                                 write_number(a.opening, 2));
+                                 write_number(std::abs(a.opening) > 1e-6 ? a.opening : 0.0, 2));
         if (demand.shear > kNoPull || demand.tension > 0) demands.push_back(std::move(demand));
     }
     if (demands.empty()) {

@@ -58,6 +58,7 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
         for (std::size_t i = 0; i < all.prepared.size() && !drawn.load; ++i)
             drawn.load = drawn_load(all.prepared[i], content.findings);
         drawn.sag_by = sag_by_thickness(options.text, piece, facts, content.findings, content.units);
+        drawn.months = drawn_months(all.prepared.front());
         content.drawn = std::make_shared<const DrawnPiece>(std::move(drawn));
     }
     return content;

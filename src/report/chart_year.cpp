@@ -32,26 +32,16 @@ std::optional<double> number_named(const Finding& finding, std::string_view name
     return std::nullopt;
 }
 
-void put_diamond(HtmlOut& out, double x, double y)
-{
-    put(out, "<path class=\"dry\" d=\"M{:.1f} {:.1f}l5.5 5.5l-5.5 5.5l-5.5 -5.5Z\"/>\n", x, y - 5.5);
-}
-
-void put_drop(HtmlOut& out, double x, double y)
-{
-    put(out, "<circle class=\"damp\" cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"5\"/>\n", x, y);
-}
-
 void put_made(HtmlOut& out, double x, double y) { put_line(out, {x, y - 8}, {x, y + 8}, "today"); }
 
 /// What the three signs stand for, above the plot.
 void put_key(HtmlOut& out)
 {
-    put_diamond(out, kPlotFrom + 6, 14);
+    put_driest(out, {kPlotFrom + 6, 14});
     put_label(out, {kPlotFrom + 16, 18.5}, "driest", Anchor::start);
     put_made(out, kPlotFrom + 84, 14);
     put_label(out, {kPlotFrom + 91, 18.5}, "made", Anchor::start);
-    put_drop(out, kPlotFrom + 152, 14);
+    put_dampest(out, {kPlotFrom + 152, 14});
     put_label(out, {kPlotFrom + 162, 18.5}, "dampest", Anchor::start);
 }
 
@@ -91,8 +81,8 @@ void put_chart(HtmlOut& out, const std::vector<YearRow>& rows, bool as_change, s
         put_label(out, {kPlotFrom, y + 10}, clipped_words(row.name, kNameColumns), Anchor::start, "name");
         put_line(out, {axis.place(shown(row, row.driest)), at}, {axis.place(shown(row, row.dampest)), at}, "span");
         put_made(out, axis.place(shown(row, row.made)), at);
-        put_diamond(out, axis.place(shown(row, row.driest)), at);
-        put_drop(out, axis.place(shown(row, row.dampest)), at);
+        put_driest(out, {axis.place(shown(row, row.driest)), at});
+        put_dampest(out, {axis.place(shown(row, row.dampest)), at});
         y += kRowHigh;
     }
     close_drawing(out);

@@ -2,7 +2,7 @@
 
 #include "checks/drawn_piece.hpp"
 #include "measure/write.hpp"
-#include "report/drawing_bodies.hpp"
+#include "report/drawing_piece.hpp"
 #include "report/drawing_scale.hpp"
 #include "report/drawing_svg.hpp"
 
@@ -15,19 +15,19 @@ namespace {
 
 using namespace drawing;
 
-constexpr double kFrameWide = 440, kFrameHigh = 360, kFrameRoom = 40, kArrowLong = 30;
+constexpr double kFrameRoom = 24, kArrowLong = 30; // units of the drawing
 
 void put_centreline(HtmlOut& out, const MovedLine& line, double times, const View& view, const Sheet& sheet, std::string_view css)
 {
-    put(out, "<path class=\"{}\" d=\"", css);
+    SvgPath path;
     for (std::size_t i = 0; i < std::min(line.at_rest.size(), line.moved_by.size()); ++i) {
         Vec p(line.at_rest[i][0], line.at_rest[i][1], line.at_rest[i][2]);
         p += times * Vec(line.moved_by[i][0], line.moved_by[i][1], line.moved_by[i][2]);
         const Vec q = view.place(p);
         const Dot at = sheet.place({q.x(), q.y()});
-        put(out, "{}{:.1f} {:.1f}", i == 0 ? 'M' : 'L', at.x, at.y);
+        i == 0 ? path.move_to(at) : path.line_to(at);
     }
-    put(out, "\"/>\n");
+    put_path(out, path, css);
 }
 
 double farthest_move(const std::vector<MovedLine>& lines)
@@ -56,23 +56,24 @@ void put_deflected_drawing(HtmlOut& out, const ReportContent& content, const Dra
     if (!content.drawn || content.drawn->bodies.empty() || load.lines.empty()) return;
     const double farthest = farthest_move(load.lines);
     if (!std::isfinite(farthest)) return;
-    const View view = view_from_corner(0.62, 0.47);
-    Dot lo, hi;
-    paper_extent(*content.drawn, view, lo, hi);
-    const double scale = fitting_scale(lo, hi, kFrameWide - 2 * kFrameRoom, kFrameHigh - 2 * kFrameRoom);
-    const double high = (hi.y - lo.y) * scale + 2 * kFrameRoom;
-    const Sheet sheet{scale, (kFrameWide - (hi.x - lo.x) * scale) / 2, high - kFrameRoom, lo};
-    const double times = farthest > 0 ? round_times(kFrameWide / 12 / (farthest * scale)) : 1;
-    const std::vector<WoodBody> bodies = wood_bodies(*content.drawn);
+    const CornerPlan corner = corner_plan(content);
+    const View& view = corner.view;
+    // Smaller than there, with room for what moves out of the piece's own outline.
+    constexpr double kSmaller = 0.84;
+    const double wide = corner.wide, high = corner.high * kSmaller + 2 * kFrameRoom;
+    Sheet sheet = corner.sheet;
+    sheet.scale *= kSmaller;
+    sheet.left = sheet.left * kSmaller + (wide - wide * kSmaller) / 2;
+    sheet.top = sheet.top * kSmaller + kFrameRoom;
+    const double times = farthest > 0 ? round_times(wide / 12 / (farthest * sheet.scale)) : 1;
     const std::string caption =
         fmt::format("Under load: {}. The lines of the parts at rest are dashed; the full ones show them under the load, moved {} "
                     "times as far as they move. The farthest point moves {}, at once, before any creep.",
                     load.words, write_number(times), write_small_length(metres(farthest), content.units));
     put(out, "<figure class=\"close under\">\n");
-    open_drawing(out, "deflected", kFrameWide, high, "img", fmt::format("{} under load", content.piece_name), caption);
-    put(out, "<g class=\"pale\">\n");
-    put_scene(out, look_at(bodies, view, {0, 0, 1}), bodies, sheet);
-    put(out, "</g>\n");
+    open_drawing(out, "deflected", wide, high, "img", fmt::format("{} under load", content.piece_name), caption);
+    put(out, "<use class=\"pale\" href=\"#{}\" transform=\"translate({:.1f} {:.0f})scale({})\"/>\n", kPieceId,
+        (wide - wide * kSmaller) / 2, kFrameRoom, kSmaller);
     for (const MovedLine& line : load.lines) put_centreline(out, line, 0, view, sheet, "made");
     for (const MovedLine& line : load.lines) put_centreline(out, line, times, view, sheet, "move");
     for (const MovedLine& line : load.acts) put_acting(out, line, view, sheet);

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace jointwright {
 
@@ -125,6 +126,14 @@ void put_grain_arrow(HtmlOut& out, const std::string& name, const std::vector<Ce
         put_label(out, {kWide - kAside, at.y + y + 20}, words, Anchor::end, "name");
 }
 
+void put_move_arrow(HtmlOut& out, const Vec& edge, const Vec& tip, const View& view, const Sheet& sheet)
+{
+    const Vec a = view.place(edge), b = view.place(tip);
+    const Dot from = sheet.place({a.x(), a.y()}), to = sheet.place({b.x(), b.y()});
+    put_arrow(out, from, to, "halo");
+    put_arrow(out, from, to, "move");
+}
+
 /// Arrows at both ends of the contact: outwards when the part swells, inwards when it shrinks.
 void put_move_arrows(HtmlOut& out, const Vec& middle, const DrawnMove& move, double change, double times, const View& view,
                      const Sheet& sheet)
@@ -133,11 +142,18 @@ void put_move_arrows(HtmlOut& out, const Vec& middle, const DrawnMove& move, dou
     for (const double end : move.at_edge ? std::vector<double>{1.0} : std::vector<double>{-1.0, 1.0}) {
         const Vec edge = move.at_edge ? middle : Vec(middle + vec_of(move.direction) * end * move.length / 2);
         const Vec tip = edge + vec_of(move.direction) * end * change / 2 * times;
-        const Vec a = view.place(edge), b = view.place(tip);
-        const Dot from = sheet.place({a.x(), a.y()}), to = sheet.place({b.x(), b.y()});
-        put_arrow(out, from, to, "halo");
-        put_arrow(out, from, to, "move");
+        put_move_arrow(out, edge, tip, view, sheet);
     }
+}
+
+/// The same across one part of a mitre, from edge to edge of it.
+void put_across_arrows(HtmlOut& out, const Vec& shift, const DrawnAcross& across, double times, const View& view,
+                       const Sheet& sheet)
+{
+    const Vec middle = vec_of(across.at) + shift, way = vec_of(across.direction);
+    for (const double end : {-0.5, 0.5})
+        put_move_arrow(out, middle + way * end * across.length, middle + way * end * (across.length + across.change * times),
+                       view, sheet);
 }
 
 std::string change_words(const ReportContent& content, std::size_t body, double change, double other)
@@ -153,11 +169,55 @@ std::string times_words(double times)
     return times > 1 ? fmt::format("{} times as large as it is", write_number(times)) : "to scale";
 }
 
+/// The movements worth an arrow: the largest, and the one across it where it is not small against that.
+std::span<const DrawnMove> drawn_moves(const DrawnJoint& joint)
+{
+    constexpr double kSmall = 0.3;
+    const auto apart = [](const DrawnMove& m) { return std::abs(m.of_first - m.of_second); };
+    std::size_t count = std::min<std::size_t>(joint.moves.size(), 2);
+    if (count == 2 && apart(joint.moves[1]) < kSmall * apart(joint.moves[0])) count = 1;
+    return std::span(joint.moves).first(count);
+}
+
+/// "[F]rom made to the driest, over 80 mm: leg shrinks 1.9 mm; top hardly moves".
+std::string move_words(const ReportContent& content, const DrawnJoint& joint, const DrawnMove& move)
+{
+    return fmt::format("rom made to the {}, over {}: {}; {}", move.driest ? "driest" : "dampest",
+                       write_length(metres(move.length), content.units),
+                       change_words(content, joint.first, move.of_first, move.of_second),
+                       change_words(content, joint.second, move.of_second, move.of_first));
+}
+
+/// "stile shrinks 2.5 mm over 114 mm".
+std::string across_words(const ReportContent& content, std::size_t body, const DrawnAcross& across)
+{
+    return fmt::format("{} over {}", change_words(content, body, across.change, 0),
+                       write_length(metres(across.length), content.units));
+}
+
+/// The largest change of length that is drawn [m].
+double largest_change(const DrawnJoint& joint)
+{
+    double largest = 0;
+    for (const DrawnMove& move : drawn_moves(joint))
+        largest = std::max({largest, std::abs(move.of_first), std::abs(move.of_second)});
+    for (const DrawnAcross& across : joint.across) largest = std::max(largest, std::abs(across.change));
+    return largest;
+}
+
 std::string caption_of(const ReportContent& content, const DrawnJoint& joint, double times)
 {
     const std::string pair = fmt::format("The {} of {} and {}, taken apart.", joint.kind, name_of_part(content, joint.first),
                                          name_of_part(content, joint.second));
-    if (joint.moves.empty()) return pair + " Double arrows run along each grain.";
+    if (!joint.across.empty())
+        return fmt::format(
+            "{} Double arrows run along each grain. From made to the {}, across its grain, {}; {}; along it both hardly "
+            "move, and so the cut goes out of its angle. Movement is drawn {}.",
+            pair, joint.driest ? "driest" : "dampest", across_words(content, joint.first, joint.across[0]),
+            across_words(content, joint.second, joint.across[1]), times_words(times));
+    if (joint.moves.empty())
+        return fmt::format("{} Double arrows run along each grain.{}", pair,
+                           joint.alike ? " Here the two swell and shrink alike." : "");
     const DrawnMove& move = joint.moves.front();
     if (move.at_edge)
         return fmt::format(
@@ -165,10 +225,10 @@ std::string caption_of(const ReportContent& content, const DrawnJoint& joint, do
             "drawn {}.",
             pair, move.driest ? "driest" : "dampest", change_words(content, joint.first, move.of_first, 0),
             write_length(metres(move.length), content.units), times_words(times));
-    return fmt::format("{} Double arrows run along each grain. From made to the {}, over {}: {}; {}. Movement is drawn {}.", pair,
-                       move.driest ? "driest" : "dampest", write_length(metres(move.length), content.units),
-                       change_words(content, joint.first, move.of_first, move.of_second),
-                       change_words(content, joint.second, move.of_second, move.of_first), times_words(times));
+    std::string words = fmt::format("{} Double arrows run along each grain. F{}.", pair, move_words(content, joint, move));
+    for (const DrawnMove& other : drawn_moves(joint).subspan(1))
+        words += fmt::format(" The other way, f{}.", move_words(content, joint, other));
+    return fmt::format("{} Movement is drawn {}.", words, times_words(times));
 }
 
 const DrawnJoint* joint_of(const ReportContent& content, std::size_t finding)
@@ -200,12 +260,8 @@ void put_joint_drawing(HtmlOut& out, const ReportContent& content, std::size_t f
     scene = look_at(bodies, view, {8 / scale, 4 / scale, 8 / scale});
     const double high = (scene.hi.y - scene.lo.y) * scale + 2 * kRoom;
     const Sheet sheet{scale, (kWide - (scene.hi.x - scene.lo.x) * scale) / 2, high - kRoom, scene.lo};
-    double times = 1;
-    if (!joint->moves.empty()) {
-        const DrawnMove& move = joint->moves.front();
-        const double largest = std::max(std::abs(move.of_first), std::abs(move.of_second)) / 2 * scale;
-        times = round_times(kArrow / largest);
-    }
+    const double largest = largest_change(*joint) / 2 * scale;
+    const double times = largest > 0 ? round_times(kArrow / largest) : 1;
     const std::string caption = caption_of(content, *joint, times);
     put(out, "<figure class=\"close\">\n");
     open_drawing(out, "joint", kWide, high, "img",
@@ -215,13 +271,16 @@ void put_joint_drawing(HtmlOut& out, const ReportContent& content, std::size_t f
     put_paths(out, *joint, apart, view, sheet);
     put_grain_arrow(out, name_of_part(content, joint->first), apart.first, first.solid.grain, view, sheet);
     put_grain_arrow(out, name_of_part(content, joint->second), apart.second, second.solid.grain, view, sheet);
-    if (!joint->moves.empty()) {
-        const DrawnMove& move = joint->moves.front();
-        const Vec middle = (vec_of(joint->contact.lo) + vec_of(joint->contact.hi)) / 2;
+    const Vec middle = (vec_of(joint->contact.lo) + vec_of(joint->contact.hi)) / 2;
+    for (const DrawnMove& move : drawn_moves(*joint)) {
         if (std::abs(move.of_first) >= kHardly * std::abs(move.of_second))
             put_move_arrows(out, middle + apart.shift, move, move.of_first, times, view, sheet);
         if (!move.at_edge && std::abs(move.of_second) >= kHardly * std::abs(move.of_first))
             put_move_arrows(out, middle, move, move.of_second, times, view, sheet);
+    }
+    if (!joint->across.empty()) {
+        put_across_arrows(out, apart.shift, joint->across[0], times, view, sheet);
+        put_across_arrows(out, Vec::Zero(), joint->across[1], times, view, sheet);
     }
     close_drawing(out);
     put(out, "<figcaption>{}</figcaption>\n</figure>\n", html_text(caption));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace jointwright::drawing {
 
@@ -11,10 +12,58 @@ constexpr double kApart = 1e-6;    // metres: lines farther apart are two
 constexpr double kAskew = 1e-6;    // sine of the angle between two directions
 constexpr double kShortest = 1e-6; // metres
 
+constexpr double kMeets = 5e-6; // metres: ends of strokes of a boundary that are one corner
+
 struct Event {
     double at;
     int sense, count;
 };
+
+/// Which strokes begin near a point; each is given out once.
+class Starts {
+public:
+    explicit Starts(const std::vector<Stroke>& strokes) : strokes_(strokes), order_(strokes.size()), used_(strokes.size())
+    {
+        std::iota(order_.begin(), order_.end(), std::size_t{0});
+        std::sort(order_.begin(), order_.end(), [&](auto a, auto b) { return strokes_[a].from.x < strokes_[b].from.x; });
+    }
+
+    bool is_used(std::size_t i) const { return used_[i]; }
+    void use(std::size_t i) { used_[i] = true; }
+
+    std::optional<std::size_t> take_at(const Dot& p)
+    {
+        const auto first = std::lower_bound(order_.begin(), order_.end(), p.x - kMeets,
+                                            [&](std::size_t i, double x) { return strokes_[i].from.x < x; });
+        for (auto it = first; it != order_.end() && strokes_[*it].from.x <= p.x + kMeets; ++it) {
+            if (used_[*it] || std::abs(strokes_[*it].from.y - p.y) > kMeets) continue;
+            use(*it);
+            return *it;
+        }
+        return std::nullopt;
+    }
+
+private:
+    const std::vector<Stroke>& strokes_;
+    std::vector<std::size_t> order_;
+    std::vector<bool> used_;
+};
+
+bool same_corner(const Dot& a, const Dot& b) { return std::abs(a.x - b.x) <= kMeets && std::abs(a.y - b.y) <= kMeets; }
+
+/// The ring without the points that lie on a straight line between their neighbours.
+Ring corners_alone(const Ring& ring)
+{
+    Ring corners;
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+        const Dot& a = corners.empty() ? ring.back() : corners.back();
+        const Dot& b = ring[i];
+        const Dot& c = ring[(i + 1) % ring.size()];
+        const double off = (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+        if (std::abs(off) > kApart * std::hypot(c.x - a.x, c.y - a.y)) corners.push_back(b);
+    }
+    return corners;
+}
 
 } // namespace
 
@@ -73,6 +122,48 @@ std::vector<Stroke> LineSet::swept(Keep keep) const
         }
     }
     return strokes;
+}
+
+std::vector<Dot> thinned(const std::vector<Dot>& points, double within)
+{
+    const auto near_line = [&](std::size_t from, std::size_t to) {
+        const Dot &a = points[from], &b = points[to];
+        const double x = b.x - a.x, y = b.y - a.y, length = std::hypot(x, y);
+        for (std::size_t i = from + 1; i < to; ++i) {
+            const double dx = points[i].x - a.x, dy = points[i].y - a.y;
+            const double off = length > 0 ? std::abs(dx * y - dy * x) / length : std::hypot(dx, dy);
+            if (off > within) return false;
+        }
+        return true;
+    };
+    std::vector<Dot> kept;
+    for (std::size_t i = 0; i < points.size();) {
+        kept.push_back(points[i]);
+        std::size_t next = i + 1;
+        while (next + 1 < points.size() && near_line(i, next + 1)) ++next;
+        i = next;
+    }
+    return kept;
+}
+
+std::optional<std::vector<Ring>> closed_rings(const std::vector<Stroke>& strokes)
+{
+    std::vector<Ring> rings;
+    Starts starts(strokes);
+    for (std::size_t i = 0; i < strokes.size(); ++i) {
+        if (starts.is_used(i)) continue;
+        starts.use(i);
+        Ring ring{strokes[i].from};
+        for (Dot at = strokes[i].to; !same_corner(at, ring.front());) {
+            const auto next = starts.take_at(at);
+            if (!next) return std::nullopt;
+            ring.push_back(strokes[*next].from);
+            at = strokes[*next].to;
+        }
+        ring = corners_alone(ring);
+        if (ring.size() > 2) rings.push_back(std::move(ring));
+    }
+    return rings;
 }
 
 std::vector<Stroke> LineSet::boundary() const { return swept(Keep::unbalanced); }

@@ -2,6 +2,7 @@
 // SI doubles: metres on the paper. Straight lines put together from pieces: what cancels is left out, what repeats is drawn once.
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace jointwright::drawing {
@@ -16,6 +17,16 @@ struct Stroke {
     Dot from, to;
     int times = 1; ///< how many of the lines that were put in cover it
 };
+
+/// A closed line through points.
+using Ring = std::vector<Dot>;
+
+/// A run of points without those that lie within a distance of the straight lines between the others; the first and the last stay.
+std::vector<Dot> thinned(const std::vector<Dot>& points, double within);
+
+/// The closed lines that strokes make when each begins where another ends, as those of LineSet::boundary do; points on a straight line between
+/// their neighbours are left out. Nothing when some stroke leads nowhere.
+std::optional<std::vector<Ring>> closed_rings(const std::vector<Stroke>& strokes);
 
 /// Lines that lie in each other to within a micrometre count as one.
 class LineSet {

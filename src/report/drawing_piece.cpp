@@ -131,26 +131,37 @@ void put_view(HtmlOut& out, const ReportContent& content, const std::vector<Wood
 
 } // namespace
 
+CornerPlan corner_plan(const ReportContent& content)
+{
+    constexpr double kTurn = 0.62, kRise = 0.47; // radians: 35 and 27 degrees, so that three sides show
+    CornerPlan plan;
+    plan.view = view_from_corner(kTurn, kRise);
+    Dot lo, hi;
+    paper_extent(*content.drawn, plan.view, lo, hi);
+    const double scale = fitting_scale(lo, hi, kCornerWide - 2 * kMargin, kCornerHigh - 2 * kMargin);
+    plan.wide = kCornerWide;
+    plan.high = (hi.y - lo.y) * scale + 2 * kMargin;
+    plan.sheet = {scale, (kCornerWide - (hi.x - lo.x) * scale) / 2, plan.high - kMargin, lo};
+    return plan;
+}
+
 void put_piece_drawing(HtmlOut& out, const ReportContent& content)
 {
     if (!content.drawn || content.drawn->bodies.empty()) return;
-    constexpr double kTurn = 0.62, kRise = 0.47; // radians: 35 and 27 degrees, so that three sides show
-    const View view = view_from_corner(kTurn, kRise);
+    const CornerPlan plan = corner_plan(content);
     const std::vector<WoodBody> bodies = wood_bodies(*content.drawn);
-    Dot lo, hi;
-    paper_extent(*content.drawn, view, lo, hi);
-    const double scale = fitting_scale(lo, hi, kCornerWide - 2 * kMargin, kCornerHigh - 2 * kMargin);
-    const Scene scene = look_at(bodies, view, {7 / scale, 3.2 / scale, 7 / scale});
-    const double high = (hi.y - lo.y) * scale + 2 * kMargin;
-    const Sheet sheet{scale, (kCornerWide - (hi.x - lo.x) * scale) / 2, high - kMargin, lo};
+    const double scale = plan.sheet.scale;
+    const Scene scene = look_at(bodies, plan.view, {7 / scale, 3.2 / scale, 7 / scale});
     put(out, "<figure class=\"piece\">\n");
     open_drawing(
-        out, "corner", kCornerWide, high, "group", fmt::format("{} from its front left corner", content.piece_name),
+        out, "corner", plan.wide, plan.high, "group", fmt::format("{} from its front left corner", content.piece_name),
         fmt::format("{} wide, {} deep, {} high; hidden lines left out, light strokes along the grain, rings on end grain. "
                     "Numbers lead to the findings.",
                     size_of(content, Axis::x), size_of(content, Axis::y), size_of(content, Axis::z)));
-    put_scene(out, scene, bodies, sheet);
-    put_marks(out, content, view, sheet, kCornerWide, high);
+    put(out, "<g id=\"{}\">\n", kPieceId);
+    put_scene(out, scene, bodies, plan.sheet);
+    put(out, "</g>\n");
+    put_marks(out, content, plan.view, plan.sheet, plan.wide, plan.high);
     close_drawing(out);
     put(out, "<figcaption>{} wide, {} deep, {} high.{}</figcaption>\n</figure>\n", size_of(content, Axis::x),
         size_of(content, Axis::y), size_of(content, Axis::z),

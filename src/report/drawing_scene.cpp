@@ -123,6 +123,18 @@ std::vector<Stroke> boundary_of(const SeenFace& face)
     return edges.boundary();
 }
 
+/// One outline round all that is seen of a face; piece by piece where its edges do not close, by rounding.
+std::vector<Ring> rings_of(const SeenFace& face, const std::vector<Stroke>& boundary)
+{
+    if (auto closed = closed_rings(boundary)) return std::move(*closed);
+    std::vector<Ring> rings;
+    for (const kernel::Polygon& piece : face.pieces) {
+        rings.emplace_back();
+        for (const Vec& corner : piece.corners) rings.back().push_back(dot_of(corner));
+    }
+    return rings;
+}
+
 void set_extent(Scene& scene)
 {
     bool first = true;
@@ -173,7 +185,9 @@ Scene look_at(const std::vector<WoodBody>& bodies, const View& view, const Grain
     for (const SeenFace& face : scene.faces) {
         const WoodBody& body = bodies[face.body];
         scene.end_grain.push_back(std::abs(body.grain.dot(face.normal)) > kEndGrain);
-        for (const Stroke& s : boundary_of(face)) lines.add(s.from, s.to);
+        const std::vector<Stroke> boundary = boundary_of(face);
+        for (const Stroke& s : boundary) lines.add(s.from, s.to);
+        scene.rings.push_back(rings_of(face, boundary));
         if (scene.end_grain.back())
             add_rings(scene.grain, face, body, view, steps.rings, steps.least);
         else

@@ -27,9 +27,10 @@ struct GrainSteps {
 
 struct Scene {
     std::vector<SeenFace> faces;
-    std::vector<bool> end_grain;  ///< by face
-    std::vector<Stroke> outlines; ///< against the bare paper
-    std::vector<Stroke> edges;    ///< against other faces
+    std::vector<bool> end_grain;          ///< by face
+    std::vector<std::vector<Ring>> rings; ///< by face: its outlines, anticlockwise, and those of its holes, clockwise
+    std::vector<Stroke> outlines;         ///< against the bare paper
+    std::vector<Stroke> edges;            ///< against other faces
     std::vector<Stroke> grain;
     Dot lo, hi; ///< of everything seen; both 0 when nothing is
 };

@@ -17,8 +17,6 @@ using namespace drawing;
 
 constexpr double kSectionWide = 440;
 
-using Ring = std::vector<Dot>;
-
 /// A rectangle's edge in short steps, corner by corner, moved to where `place` says.
 Ring outline_points(double half_width, double half_thickness, const std::function<Dot(const Dot&)>& place)
 {
@@ -38,14 +36,17 @@ Ring outline_points(double half_width, double half_thickness, const std::functio
     return ring;
 }
 
-void put_polyline(HtmlOut& out, const Ring& points, const Sheet& sheet, std::string_view css, bool closed)
+void put_polyline(HtmlOut& out, const std::vector<Dot>& points, const Sheet& sheet, std::string_view css, bool closed)
 {
-    put(out, "<path class=\"{}\" d=\"", css);
-    for (std::size_t i = 0; i < points.size(); ++i) {
-        const Dot p = sheet.place(points[i]);
-        put(out, "{}{:.1f} {:.1f}", i == 0 ? 'M' : 'L', p.x, p.y);
+    constexpr double kUnseen = 0.06; // units
+    SvgPath path;
+    bool first = true;
+    for (const Dot& point : thinned(points, kUnseen / sheet.scale)) {
+        first ? path.move_to(sheet.place(point)) : path.line_to(sheet.place(point));
+        first = false;
     }
-    put(out, "{}\"/>\n", closed ? "Z" : "");
+    if (closed) path.close();
+    put_path(out, path, css);
 }
 
 /// A board's end with its pith, in its own coordinates: width to the right, thickness up, (0, 0) in its middle.
@@ -169,7 +170,8 @@ void put_end_grain_drawing(HtmlOut& out, const ReportContent& content, std::size
                  caption);
     put_polyline(out, outline_points(plan.half_width, plan.half_thickness, centred), sheet, "w0 l3 e rim2", true);
     for (const Ring& ring : rings_in(plan, 5 / scale, centred)) put_polyline(out, ring, sheet, "grain", false);
-    put_polyline(out, outline_points(plan.half_width, plan.half_thickness, [](const Dot& p) { return p; }), sheet, "made", true);
+    const double x = plan.half_width, y = plan.half_thickness;
+    put_polyline(out, {{-x, -y}, {x, -y}, {x, y}, {-x, y}}, sheet, "made", true);
     close_drawing(out);
     put(out, "<figcaption>{}</figcaption>\n</figure>\n", html_text(caption));
 }

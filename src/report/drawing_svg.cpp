@@ -13,37 +13,18 @@ namespace {
 
 constexpr std::size_t kWoodTones = 4;
 
-/// Tenths of a unit, without idle zeros.
-void put_number(HtmlOut& out, double number)
-{
-    const long long tenths = std::llround(number * 10);
-    const long long whole = std::abs(tenths) / 10, rest = std::abs(tenths) % 10;
-    if (tenths < 0) out.push_back('-');
-    if (whole != 0 || rest == 0) put(out, "{}", whole);
-    if (rest != 0) put(out, ".{}", rest);
-}
-
-void put_dot(HtmlOut& out, char command, const Dot& p)
-{
-    out.push_back(command);
-    put_number(out, p.x);
-    out.push_back(' ');
-    put_number(out, p.y);
-}
-
 void put_strokes(HtmlOut& out, const std::vector<Stroke>& strokes, const Sheet& sheet, std::string_view css)
 {
-    if (strokes.empty()) return;
-    put(out, "<path class=\"{}\" d=\"", css);
+    SvgPath path;
     Dot last{1e300, 1e300};
     for (const Stroke& s : strokes) {
         const Dot a = sheet.place(s.from), b = sheet.place(s.to);
         if (std::hypot(b.x - a.x, b.y - a.y) < 0.15) continue;
-        if (std::hypot(a.x - last.x, a.y - last.y) > 0.05) put_dot(out, 'M', a);
-        put_dot(out, 'L', b);
+        if (std::hypot(a.x - last.x, a.y - last.y) > 0.05) path.move_to(a);
+        path.line_to(b);
         last = b;
     }
-    put(out, "\"/>\n");
+    put_path(out, path, css);
 }
 
 /// Light from the upper left, before the paper: 0 dark to 4 bright.
@@ -56,6 +37,18 @@ int light_on(const Vec& facing)
 
 } // namespace
 
+void put_path(HtmlOut& out, const SvgPath& path, std::string_view css)
+{
+    if (!path.empty()) put(out, "<path class=\"{}\" d=\"{}\"/>\n", css, path.text());
+}
+
+void put_ring(SvgPath& path, const Ring& ring, const Sheet& sheet)
+{
+    for (std::size_t i = 0; i < ring.size(); ++i)
+        i == 0 ? path.move_to(sheet.place(ring[i])) : path.line_to(sheet.place(ring[i]));
+    path.close();
+}
+
 double fitting_scale(const Dot& lo, const Dot& hi, double wide, double high)
 {
     const double across = std::max(hi.x - lo.x, 1e-6), up = std::max(hi.y - lo.y, 1e-6);
@@ -66,14 +59,11 @@ void put_scene(HtmlOut& out, const Scene& scene, const std::vector<WoodBody>& bo
 {
     for (std::size_t i = 0; i < scene.faces.size(); ++i) {
         const SeenFace& face = scene.faces[i];
-        put(out, "<path class=\"w{} l{}{}\" d=\"", bodies[face.body].wood % kWoodTones, light_on(face.facing),
-            scene.end_grain[i] ? " e" : "");
-        for (const kernel::Polygon& piece : face.pieces) {
-            for (std::size_t k = 0; k < piece.corners.size(); ++k)
-                put_dot(out, k == 0 ? 'M' : 'L', sheet.place({piece.corners[k].x(), piece.corners[k].y()}));
-            out.push_back('Z');
-        }
-        put(out, "\"/>\n");
+        SvgPath path;
+        for (const Ring& ring : scene.rings[i]) put_ring(path, ring, sheet);
+        put_path(
+            out, path,
+            fmt::format("w{} l{}{}", bodies[face.body].wood % kWoodTones, light_on(face.facing), scene.end_grain[i] ? " e" : ""));
     }
     put_strokes(out, scene.grain, sheet, "grain");
     put_strokes(out, scene.edges, sheet, "edge");
@@ -123,18 +113,28 @@ void put_arrow(HtmlOut& out, const Dot& from, const Dot& to, std::string_view cs
     const double length = std::hypot(to.x - from.x, to.y - from.y);
     if (!(length > 1e-6)) return;
     const double x = (to.x - from.x) / length, y = (to.y - from.y) / length;
-    put(out, "<path class=\"{}\" d=\"", css);
-    put_dot(out, 'M', from);
-    put_dot(out, 'L', to);
+    SvgPath path;
+    path.move_to(from);
+    path.line_to(to);
     const auto head = [&](const Dot& tip, double sense) {
         const double h = std::min(kHead, length * 0.6) * sense;
-        put_dot(out, 'M', {tip.x - h * (x - 0.5 * y), tip.y - h * (y + 0.5 * x)});
-        put_dot(out, 'L', tip);
-        put_dot(out, 'L', {tip.x - h * (x + 0.5 * y), tip.y - h * (y - 0.5 * x)});
+        path.move_to({tip.x - h * (x - 0.5 * y), tip.y - h * (y + 0.5 * x)});
+        path.line_to(tip);
+        path.line_to({tip.x - h * (x + 0.5 * y), tip.y - h * (y - 0.5 * x)});
     };
     head(to, 1);
     if (both) head(from, -1);
-    put(out, "\"/>\n");
+    put_path(out, path, css);
+}
+
+void put_driest(HtmlOut& out, const Dot& at)
+{
+    put(out, "<path class=\"dry\" d=\"M{:.1f} {:.1f}l5.5 5.5-5.5 5.5-5.5-5.5z\"/>\n", at.x, at.y - 5.5);
+}
+
+void put_dampest(HtmlOut& out, const Dot& at)
+{
+    put(out, "<circle class=\"damp\" cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"5\"/>\n", at.x, at.y);
 }
 
 void put_level_dimension(HtmlOut& out, double from, double to, double at, std::string_view words)

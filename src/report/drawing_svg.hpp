@@ -3,6 +3,7 @@
 
 #include "report/drawing_scene.hpp"
 #include "report/html_parts.hpp"
+#include "report/svg_path.hpp"
 
 #include <string>
 #include <string_view>
@@ -20,6 +21,11 @@ struct Sheet {
 
 /// The largest scale at which an extent fits into so many units.
 double fitting_scale(const Dot& lo, const Dot& hi, double wide, double high);
+
+/// A path of a class; nothing when it has no lines.
+void put_path(HtmlOut& out, const SvgPath& path, std::string_view css);
+/// Adds a closed line through points of the paper.
+void put_ring(SvgPath& path, const Ring& ring, const Sheet& sheet);
 
 /// The faces, grain and lines of a scene. Faces carry the classes of their wood, "w0" to "w3", and of their light, "l0" (darkest) to "l4",
 /// end grain "e"; lines the classes "grain", "edge" and "rim".
@@ -40,6 +46,9 @@ void put_label(HtmlOut& out, const Dot& at, std::string_view words, Anchor ancho
 void put_line(HtmlOut& out, const Dot& from, const Dot& to, std::string_view css);
 /// A line with an arrow head at its end, or at both.
 void put_arrow(HtmlOut& out, const Dot& from, const Dot& to, std::string_view css, bool both = false);
+/// The signs of the driest state, a hollow diamond, and of the dampest, a full circle.
+void put_driest(HtmlOut& out, const Dot& at);
+void put_dampest(HtmlOut& out, const Dot& at);
 /// A dimension between two places: a line with slanting ticks and the size beside it, level or upright.
 void put_level_dimension(HtmlOut& out, double from, double to, double at, std::string_view words);
 void put_upright_dimension(HtmlOut& out, double from, double to, double at, std::string_view words);

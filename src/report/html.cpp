@@ -2,6 +2,7 @@
 
 #include "checks/drawn_piece.hpp"
 #include "measure/write.hpp"
+#include "report/chart_months.hpp"
 #include "report/chart_sag.hpp"
 #include "report/chart_use.hpp"
 #include "report/chart_year.hpp"
@@ -67,6 +68,7 @@ void put_verdict(HtmlOut& out, const ReportContent& content)
         css_class(content.verdict), sign_svg(content.verdict), verdict_title(content.verdict), html_name(content.piece_name),
         verdict_predicate(content));
     put_what_to_do_first(out, content);
+    if (nothing_to_change(content)) put(out, "<p>{} <a href=\"#cut-today\">{}</a></p>\n", kNothingToChange, kCutTodayHeading);
     // Where someone may stop reading the most general caution stands already.
     if (!content.cautions.empty())
         put(out, "<p class=\"caution\"><span class=\"label\">Caution:</span> {} <a href=\"#cautions\">All cautions</a></p>\n",
@@ -150,8 +152,12 @@ void put_charts(HtmlOut& out, const ReportContent& content)
 {
     put(out, "<section aria-labelledby=\"year\">\n<h2 id=\"year\">{}</h2>\n", kYearHeading);
     HtmlOut charts;
-    put_width_chart(charts, content);
-    put_gap_chart(charts, content);
+    if (has_months(content)) {
+        put_month_charts(charts, content);
+    } else {
+        put_width_chart(charts, content);
+        put_gap_chart(charts, content);
+    }
     put_sag_chart(charts, content);
     if (content.drawn && content.drawn->load) put_deflected_drawing(charts, content, *content.drawn->load);
     put_use_chart(charts, content);
@@ -170,16 +176,17 @@ void put_footer(HtmlOut& out, const ReportContent& content)
 
 } // namespace
 
-std::string write_html(const ReportContent& content)
+std::string write_html(const ReportContent& content, bool unfolded)
 {
     HtmlOut out;
     put_head(out, content);
+    put(out, "{}", shared_shapes(bar_scale(content.findings)));
     put_header(out, content);
     put(out, "<main>\n");
     put_verdict(out, content);
     put_navigation(out);
     put_piece(out, content);
-    put_findings(out, content);
+    put_findings(out, content, unfolded);
     put_cut_today(out, content);
     put_charts(out, content);
     put_list(out, "assumed", "plain", kAssumedHeading, content.assumed, "Nothing was assumed beyond the design.");

@@ -3,12 +3,13 @@
 #include "measure/write.hpp"
 #include "report/people.hpp"
 
+#include <algorithm>
+
 namespace jointwright {
 
 namespace {
 
-constexpr std::string_view kBox =
-    R"(<svg class="box" viewBox="0 0 16 16" aria-hidden="true"><rect x="1.5" y="1.5" width="13" height="13"/></svg>)";
+constexpr std::string_view kBox = R"(<svg class="box" aria-hidden="true"><use href="#box"/></svg>)";
 
 std::string notes_of(const CutPart& part, LengthUnit units)
 {
@@ -33,8 +34,11 @@ void put_blanks(HtmlOut& out, const ReportContent& content)
         "<table role=\"table\" class=\"blanks\">\n<caption>Blanks, at {} moisture; lengths with their tenons</caption>\n<thead "
         "role=\"rowgroup\"><tr role=\"row\">",
         write_percent(content.moisture_at_glue_up_pct));
-    for (const std::string_view head : {"part", "pieces", "length", "width", "thickness", "also"})
-        put(out, "<th role=\"columnheader\" scope=\"col\">{}</th>", head);
+    const bool noted = std::any_of(content.cut_parts.begin(), content.cut_parts.end(),
+                                   [&](const CutPart& part) { return !notes_of(part, content.units).empty(); });
+    std::vector<std::string_view> heads{"part", "pieces", "length", "width", "thickness"};
+    if (noted) heads.push_back("also");
+    for (const std::string_view head : heads) put(out, "<th role=\"columnheader\" scope=\"col\">{}</th>", head);
     put(out, "</tr></thead>\n<tbody role=\"rowgroup\">\n");
     for (const CutPart& part : content.cut_parts) {
         put(out, "<tr role=\"row\"><th role=\"rowheader\" scope=\"row\">{}{}</th>", kBox, html_name(part.id));
@@ -42,7 +46,8 @@ void put_blanks(HtmlOut& out, const ReportContent& content)
         put_cell(out, "length", write_length(metres(part.length_m), content.units));
         put_cell(out, "width", write_length(metres(part.width_m), content.units));
         put_cell(out, "thickness", write_length(metres(part.thickness_m), content.units));
-        put_cell(out, "also", notes_of(part, content.units));
+        const std::string notes = notes_of(part, content.units);
+        if (noted) notes.empty() ? put(out, "<td role=\"cell\"></td>") : put_cell(out, "also", notes);
         put(out, "</tr>\n");
     }
     put(out, "</tbody>\n</table>\n");

@@ -2,9 +2,13 @@
 
 #include "report/drawing_joint.hpp"
 #include "report/drawing_section.hpp"
+#include "report/formula_html.hpp"
 #include "report/people.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <string_view>
+#include <vector>
 
 namespace jointwright {
 
@@ -25,10 +29,10 @@ void put_numbers(HtmlOut& out, const Finding& finding, LengthUnit units)
 void put_step(HtmlOut& out, const WorkingStep& step, LengthUnit units)
 {
     put(out, "<li>{}", html_text(step.says));
-    if (!step.formula.empty()) put(out, "<code>{}</code>", html_text(step.formula));
+    if (!step.formula.empty()) put(out, "<code>{}</code>", formula_html(step.formula));
     if (!step.with.empty()) put(out, "<div>{}</div>", html_text(step.with));
-    put(out, "<div class=\"result\">= {}</div>", html_text(value_words(step.value, step.unit, units)));
-    if (!step.source.empty()) put(out, "<div class=\"from\">{}</div>", html_text(step.source));
+    put(out, "<strong>= {}</strong>", html_text(value_words(step.value, step.unit, units)));
+    if (!step.source.empty()) put(out, "<small>{}</small>", html_text(step.source));
     put(out, "</li>\n");
 }
 
@@ -39,9 +43,15 @@ void put_working(HtmlOut& out, const Finding& finding, LengthUnit units)
         for (const WorkingStep& step : finding.working) put_step(out, step, units);
         put(out, "</ol>\n");
     }
-    if (finding.sources.empty()) return;
-    put(out, "<p class=\"label\">Sources</p>\n<ul class=\"plain\">\n");
-    for (const std::string& source : finding.sources) put(out, "<li>{}</li>\n", html_text(source));
+    // Each step names its own; what is left stands for the finding as a whole.
+    std::vector<std::string_view> others;
+    for (const std::string& source : finding.sources)
+        if (std::none_of(finding.working.begin(), finding.working.end(),
+                         [&](const WorkingStep& s) { return s.source == source; }))
+            others.push_back(source);
+    if (others.empty()) return;
+    put(out, "<p class=\"label\">{}</p>\n<ul class=\"plain\">\n", finding.working.empty() ? "Sources" : "Also");
+    for (const std::string_view source : others) put(out, "<li>{}</li>\n", html_text(source));
     put(out, "</ul>\n");
 }
 
@@ -60,8 +70,14 @@ void put_drawings(HtmlOut& out, const ReportContent& content, std::size_t index)
     put_end_grain_drawing(out, content, index);
 }
 
+/// How the findings of one page are shown.
+struct Shown {
+    BarScale scale;
+    std::string_view details; ///< how what unfolds begins
+};
+
 void put_finding_to_act_on(HtmlOut& out, const Finding& finding, std::size_t index, const ReportContent& content,
-                           const BarScale& scale)
+                           const Shown& shown)
 {
     put(out,
         "<article class=\"{}\" id=\"{}\">\n<div class=\"top\"><h3>{} <span class=\"word\">{}</span> {}</h3><span "
@@ -70,20 +86,20 @@ void put_finding_to_act_on(HtmlOut& out, const Finding& finding, std::size_t ind
         html_name(finding.subject), html_text(finding.check));
     if (has_share(finding)) put(out, "<span class=\"share\">{} of the limit</span>", *utilisation_words(finding));
     put(out, "</div>\n");
-    if (has_share(finding)) put(out, "{}\n", bar_svg(finding, scale));
+    if (has_share(finding)) put(out, "{}\n", bar_svg(finding, shown.scale));
     put(out, "<p>{}</p>\n", html_text(finding.headline));
     put_where_and_remedy(out, finding);
     put_drawings(out, content, index);
     put_numbers(out, finding, content.units);
     if (!finding.working.empty() || !finding.sources.empty()) {
-        put(out, "<details><summary>Working and sources</summary>\n");
+        put(out, "{}<summary>Working and sources</summary>\n", shown.details);
         put_working(out, finding, content.units);
         put(out, "</details>\n");
     }
     put(out, "</article>\n");
 }
 
-void put_pass(HtmlOut& out, const Finding& finding, std::size_t index, const ReportContent& content, const BarScale& scale)
+void put_pass(HtmlOut& out, const Finding& finding, std::size_t index, const ReportContent& content, const Shown& shown)
 {
     put(out,
         "<li class=\"pass\" id=\"{}\"><div class=\"top\"><span>{} <span class=\"word\">{}</span></span><span>{} <span "
@@ -92,8 +108,8 @@ void put_pass(HtmlOut& out, const Finding& finding, std::size_t index, const Rep
         html_text(finding.check));
     if (has_share(finding)) put(out, "<span class=\"share\">{}</span>", *utilisation_words(finding));
     put(out, "</div>\n");
-    if (has_share(finding)) put(out, "{}\n", bar_svg(finding, scale));
-    put(out, "<details><summary>Numbers, working and sources</summary>\n");
+    if (has_share(finding)) put(out, "{}\n", bar_svg(finding, shown.scale));
+    put(out, "{}<summary>Numbers, working and sources</summary>\n", shown.details);
     put_where_and_remedy(out, finding);
     put_drawings(out, content, index);
     put_numbers(out, finding, content.units);
@@ -105,17 +121,17 @@ void put_pass(HtmlOut& out, const Finding& finding, std::size_t index, const Rep
 
 std::string finding_anchor(std::size_t index) { return fmt::format("finding-{}", index + 1); }
 
-void put_findings(HtmlOut& out, const ReportContent& content)
+void put_findings(HtmlOut& out, const ReportContent& content, bool unfolded)
 {
     put(out, "<section aria-labelledby=\"findings\">\n<h2 id=\"findings\">{}</h2>\n", kFindingsHeading);
     put(out, "<p>{} <span class=\"soft\">{}</span></p>\n", counts_sentence(content), kUtilisationNote);
-    const BarScale scale = bar_scale(content.findings);
+    const Shown shown{bar_scale(content.findings), unfolded ? "<details open>" : "<details>"};
     for (std::size_t i = 0; i < content.findings.size(); ++i)
-        if (content.findings[i].verdict != Verdict::pass) put_finding_to_act_on(out, content.findings[i], i, content, scale);
+        if (content.findings[i].verdict != Verdict::pass) put_finding_to_act_on(out, content.findings[i], i, content, shown);
     if (count_verdicts(content.findings).pass > 0) {
         put(out, "<h3>What passes</h3>\n<ul class=\"passes\">\n");
         for (std::size_t i = 0; i < content.findings.size(); ++i)
-            if (content.findings[i].verdict == Verdict::pass) put_pass(out, content.findings[i], i, content, scale);
+            if (content.findings[i].verdict == Verdict::pass) put_pass(out, content.findings[i], i, content, shown);
         put(out, "</ul>\n");
     }
     put(out, "</section>\n");

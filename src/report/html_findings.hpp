@@ -9,7 +9,8 @@ namespace jointwright {
 /// The id of a finding's place on the page: "finding-1" for the first.
 std::string finding_anchor(std::size_t index);
 
-/// The section with all findings: those to act on one by one, then the passes as a compact list.
-void put_findings(HtmlOut& out, const ReportContent& content);
+/// The section with all findings: those to act on one by one, then the passes as a compact list. @param unfolded  the working of all of them is
+/// open, and so comes on paper too
+void put_findings(HtmlOut& out, const ReportContent& content, bool unfolded);
 
 } // namespace jointwright

@@ -31,7 +31,7 @@ std::string html_name(std::string_view name);
 std::string_view css_class(Verdict verdict);
 /// The sign of a verdict, by shape: octagon with a cross, triangle with a stroke, diamond with a question, circle with a tick.
 /// Decoration: the word stands beside it.
-std::string_view sign_svg(Verdict verdict);
+std::string sign_svg(Verdict verdict);
 
 /// Where 100 % of a bar's length lies, as a share of the limit, so that the bars of one page compare.
 struct BarScale {
@@ -39,6 +39,8 @@ struct BarScale {
 };
 /// A scale on which the largest utilisation fits, from 1.25 to 2.5 times the limit; larger ones run off the end.
 BarScale bar_scale(const std::vector<Finding>& findings);
+/// The shapes that signs, boxes and bars of one page refer to; it stands first in the page and shows nothing itself.
+std::string shared_shapes(const BarScale& scale);
 /// A bar of the utilisation with the limit drawn across it, as an inline drawing with a title. The finding has a finite utilisation.
 std::string bar_svg(const Finding& finding, const BarScale& scale);
 

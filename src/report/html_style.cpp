@@ -51,7 +51,8 @@ article{border-top:1px solid var(--line);padding:1rem 0}
 article:first-of-type{border-top:0;padding-top:.2rem}
 .top{display:flex;flex-wrap:wrap;gap:.1rem .7rem;align-items:baseline}
 .top .share{margin-left:auto;font-variant-numeric:tabular-nums}
-.bar{display:block;overflow:visible;margin:.35rem 0}
+.shapes{position:absolute;width:0;height:0}
+.bar{display:block;width:100%;height:16px;overflow:visible;margin:.35rem 0}
 .bar .track{fill:var(--track)}.bar .used{fill:var(--mark)}
 .bar .limit{stroke:var(--ink);stroke-width:2}.bar .off{fill:none;stroke:var(--sheet);stroke-width:2}
 .remedy{border-left:3px solid var(--pencil);padding-left:.7rem}
@@ -61,9 +62,9 @@ article:first-of-type{border-top:0;padding-top:.2rem}
 summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .working{padding-left:1.6rem}
 .working li{margin:.6rem 0}
-.working code{display:block;font:1em/1.5 var(--book);font-style:italic}
-.working .result{font-weight:600}
-.working .from{color:var(--soft);font-size:.88rem}
+.working code{display:block;font:1em/1.5 var(--book);font-style:italic}.working sub,.working sup{font-size:.72em;line-height:0}
+.working strong{display:block;font-weight:600}
+.working small{display:block;color:var(--soft);font-size:.88rem}
 .passes{list-style:none;padding:0}
 .passes>li{border-top:1px solid var(--line);padding:.5rem 0}
 .passes .top{flex-wrap:nowrap}
@@ -73,10 +74,10 @@ summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .stop{--mark:var(--fail);border-left-color:var(--fail)}
 .box{width:1rem;height:1rem;fill:none;stroke:var(--soft);stroke-width:1.6;margin-right:.55rem;flex:none;vertical-align:-.12rem}
 .ticks{list-style:none;padding:0}.ticks li{display:flex;margin:.4rem 0}.ticks .box{margin-top:.28rem}
-.charts{display:flex;flex-wrap:wrap;gap:.6rem 2.4rem;align-items:flex-start}
-.chart{flex:1 1 20rem;max-width:28rem;margin:.4rem 0}
+.charts{columns:2 20rem;column-gap:2.4rem}
+.chart,.under{break-inside:avoid;max-width:28rem;margin:0 0 1.4rem}
 .chart .drawing text{font-size:12.5px}.chart .drawing .name{font-weight:600}.drawing .over{paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
-.curve{fill:none;stroke:var(--pencil);stroke-width:2}.line{fill:none}.under{flex:1 1 24rem;max-width:34rem;margin:.4rem 0}
+.curve{fill:none;stroke:var(--pencil);stroke-width:2}.line{fill:none}
 .tick,.zero{stroke:var(--line);stroke-width:1}.zero{stroke:var(--soft)}
 .span{stroke:var(--soft);stroke-width:2}.today{stroke:var(--ink);stroke-width:2}
 .dry{fill:var(--sheet);stroke:var(--warn);stroke-width:1.8}.damp{fill:var(--pencil)}
@@ -95,13 +96,13 @@ figcaption{color:var(--soft);font-size:.9rem}
 :root{--night:0%;--dim:var(--night);--stroke:#3a2a1a;--rim:var(--stroke)}
 @media (prefers-color-scheme:dark){:root{--night:9%;--stroke:#21160c;--rim:#d9c8ac}}
 .grain,.edge,.rim{fill:none;stroke:var(--stroke);stroke-linecap:round;stroke-linejoin:round}
-.grain{stroke-width:.5;opacity:.42}.edge{stroke-width:.8}.rim{stroke:var(--rim);stroke-width:1.5}
+.grain{stroke-width:.5;opacity:var(--grain,.42)}.edge{stroke-width:.8}.rim{stroke:var(--rim);stroke-width:1.5}
 .dim,.leader{stroke:var(--ink);stroke-width:.8;fill:none}
 .spot{fill:var(--mark,var(--ink))}
 .mark{fill:var(--sheet);stroke:var(--mark);stroke-width:1.6}
 .close{margin:.8rem 0}.close .drawing{max-width:34rem}
 .rim2{stroke:var(--rim);stroke-width:1.2}.made{fill:none;stroke:var(--ink);stroke-width:1;stroke-dasharray:5 4}
-.pale{opacity:.35}.path{stroke:var(--ink);stroke-width:.7;stroke-dasharray:3 3}
+.pale{opacity:.35;--grain:0}.path{stroke:var(--ink);stroke-width:.7;stroke-dasharray:3 3}
 .along,.move,.halo{fill:none;stroke-linecap:round;stroke-linejoin:round}
 .halo{stroke:var(--sheet);stroke-width:4.5}.along{stroke:var(--ink);stroke-width:1.4}.move{stroke:var(--pencil);stroke-width:2.2}
 .drawing .name{paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
@@ -114,7 +115,7 @@ footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;colo
 tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}td{display:inline-block;margin-right:1.1rem}td::before{content:attr(data-label) " ";color:var(--soft);font-size:.86rem}}
 @media print{:root{color-scheme:light;--night:0%;--stroke:#3a2a1a;--rim:var(--stroke);--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
 --fail:#8a1512;--tell:#4d2f77;--warn:#653f00;--pass:#1f4d28}
-.views{gap:0 5mm;flex-wrap:nowrap}.views figure{width:calc(var(--wide)*.62)}.close .drawing{max-width:105mm}.corner{max-width:130mm}.cut{break-before:page}.charts{display:block}.chart,.under{display:inline-block;width:82mm;margin:0 5mm 4mm 0;vertical-align:top}.under{width:88mm}
+.views{gap:0 5mm;flex-wrap:nowrap}.views figure{width:calc(var(--wide)*.62)}.close .drawing{max-width:105mm}.corner{max-width:130mm}.cut{break-before:page}.charts{columns:2;column-gap:8mm}.chart,.under{margin:0 0 5mm}
 .passes .bar{display:none}.passes>li{break-inside:avoid;padding:.3rem 0}.passes .top{break-after:auto}
 .drawing path,.drawing rect,.drawing circle{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 @page{margin:15mm}
@@ -123,7 +124,7 @@ html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding
 h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top,.bar,summary,p.label{break-after:avoid}
 figure,.views,table,tr,.caution,.ticks li,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
 p,li{orphans:3;widows:3}
-article details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}.passes details{display:none}summary{color:var(--soft);list-style:none}}
+article details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}.passes details:not([open]){display:none}summary{color:var(--soft);list-style:none}}
 )css";
 
 } // namespace jointwright

@@ -47,6 +47,7 @@ void put_opening(Out& out, const ReportContent& content)
     put(out, "- Use: {}. Weight: {}.\n", markdown_text(content.use), write_mass(kilograms(content.mass_kg), content.units));
     if (content.room_name) put(out, "- Room: {}.\n", markdown_text(*content.room_name));
     put(out, "- Moisture of the wood: {}.\n", moisture_range_words(content));
+    if (nothing_to_change(content)) put(out, "\n{}\n", kNothingToChange);
 }
 
 void put_first(Out& out, const ReportContent& content)
@@ -93,12 +94,12 @@ void put_working(Out& out, const Working& working, LengthUnit units)
     }
 }
 
-void put_finding(Out& out, const Finding& finding, const ReportContent& content)
+void put_finding(Out& out, const Finding& finding, const ReportContent& content, bool with_working)
 {
     const std::optional<std::string> share = utilisation_words(finding);
     put(out, "- **{}**{} {} ({}): {}\n", verdict_capitals(finding.verdict), share ? " " + *share : "",
         markdown_text(finding.subject), markdown_text(finding.check), markdown_text(finding.headline));
-    if (finding.verdict == Verdict::pass) return;
+    if (finding.verdict == Verdict::pass && !with_working) return;
     put_labelled(out, "where", finding.where.value_or(""));
     put_labelled(out, "remedy", finding.remedy.value_or(""));
     put_labelled(out, "numbers", values_line(finding, content.units));
@@ -137,14 +138,14 @@ std::string markdown_text(std::string_view text)
     return escaped;
 }
 
-std::string write_markdown(const ReportContent& content)
+std::string write_markdown(const ReportContent& content, bool with_working)
 {
     Out out;
     put_opening(out, content);
     put_first(out, content);
     put_piece(out, content);
     put(out, "\n## {}\n\n{}\n\n", kFindingsHeading, content.findings.empty() ? "None." : kUtilisationNote);
-    for (const Finding& finding : content.findings) put_finding(out, finding, content);
+    for (const Finding& finding : content.findings) put_finding(out, finding, content, with_working);
     put_cut_list(out, content);
     put_list(out, kAssumedHeading, content.assumed);
     put_list(out, kCautionsHeading, content.cautions);

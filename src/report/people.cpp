@@ -108,6 +108,11 @@ std::string first_place_words(const ReportContent& content, const FirstThing& th
     return thing.more > 0 ? fmt::format("{}, and {} more", place, thing.more) : place;
 }
 
+bool nothing_to_change(const ReportContent& content)
+{
+    return content.verdict == Verdict::pass && !content.findings.empty() && !content.cut_today.empty();
+}
+
 std::optional<std::string> cut_heading_at(const ReportContent& content, std::size_t line)
 {
     for (const CutGroup& group : content.cut_groups)

@@ -34,6 +34,9 @@ std::vector<FirstThing> first_things(const ReportContent& content);
 /// "slat / long rail, glue-line, and 2 more": which findings give it.
 std::string first_place_words(const ReportContent& content, const FirstThing& thing);
 
+/// True when everything passes and there is a list to cut by.
+bool nothing_to_change(const ReportContent& content);
+
 /// The heading of the group that starts at a line of "Cut today"; nothing within a group.
 std::optional<std::string> cut_heading_at(const ReportContent& content, std::size_t line);
 
@@ -58,6 +61,8 @@ std::string program_words(const ReportContent& content);
 // The headings, alike in every writer.
 constexpr std::string_view kPieceHeading = "The piece as read";
 constexpr std::string_view kFirstHeading = "Do first";
+constexpr std::string_view kNothingToChange =
+    "Nothing has to change before the first cut; the list for the saw stands further down.";
 constexpr std::string_view kFindingsHeading = "Findings";
 constexpr std::string_view kCutTodayHeading = "Cut today";
 constexpr std::string_view kCutOfFailing = "The piece fails as drawn, and this list is of the piece as drawn: change the design "

@@ -25,6 +25,9 @@ void write_opening(TextPage& page, const ReportContent& content)
     page.paragraph(fmt::format("Use: {}. Weight: {}.", content.use, write_mass(kilograms(content.mass_kg), content.units)));
     if (content.room_name) page.paragraph(fmt::format("Room: {}.", *content.room_name));
     page.paragraph(fmt::format("Moisture of the wood: {}.", moisture_range_words(content)));
+    if (!nothing_to_change(content)) return;
+    page.blank();
+    page.paragraph(kNothingToChange);
 }
 
 /// A name padded to the column of its neighbours; one that is too long for the column runs on as part of the text.

@@ -1,7 +1,10 @@
 #include "catch.hpp"
+#include "path_points.hpp"
 
 #include "report/drawing_scene.hpp"
+#include "report/svg_path.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 using namespace jointwright;
@@ -95,4 +98,84 @@ TEST_CASE("A board's rim is heavy, its inner edges light, its grain runs along i
     // Three inner edges meet at the near corner.
     CHECK(corner.edges.size() == 3);
     CHECK(corner.outlines.size() == 6);
+}
+
+namespace {
+
+double area_of(const Ring& ring)
+{
+    double twice = 0;
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+        const Dot &a = ring[i], &b = ring[(i + 1) % ring.size()];
+        twice += a.x * b.y - a.y * b.x;
+    }
+    return twice / 2;
+}
+
+} // namespace
+
+TEST_CASE("The edges of areas close to outlines, with holes the other way round", "[drawing]")
+{
+    LineSet lines; // four bars round an empty square, their corners in the middle of their neighbours' sides
+    add_ring(lines, {{0, 0}, {3, 0}, {3, 1}, {0, 1}});
+    add_ring(lines, {{0, 2}, {3, 2}, {3, 3}, {0, 3}});
+    add_ring(lines, {{0, 1}, {1, 1}, {1, 2}, {0, 2}});
+    add_ring(lines, {{2, 1}, {3, 1}, {3, 2}, {2, 2}});
+    const auto rings = closed_rings(lines.boundary());
+    REQUIRE(rings);
+    REQUIRE(rings->size() == 2);
+    for (const Ring& ring : *rings) CHECK(ring.size() == 4);
+    CHECK_THAT(area_of((*rings)[0]) + area_of((*rings)[1]), WithinAbs(8, 1e-9));
+    CHECK_THAT(std::max(area_of((*rings)[0]), area_of((*rings)[1])), WithinAbs(9, 1e-9));
+}
+
+TEST_CASE("Areas that touch at one corner close all the same, and an open run does not", "[drawing]")
+{
+    LineSet lines;
+    add_ring(lines, {{0, 0}, {1, 0}, {1, 1}, {0, 1}});
+    add_ring(lines, {{1, 1}, {2, 1}, {2, 2}, {1, 2}});
+    const auto rings = closed_rings(lines.boundary());
+    REQUIRE(rings);
+    double sum = 0;
+    for (const Ring& ring : *rings) sum += area_of(ring);
+    CHECK_THAT(sum, WithinAbs(2, 1e-9));
+    CHECK_FALSE(closed_rings({{{0, 0}, {1, 0}, 1}, {{1, 0}, {1, 1}, 1}}));
+}
+
+TEST_CASE("A path leads where its points lie, however short it is written", "[drawing]")
+{
+    const std::vector<Dot> wanted{{10.04, 20}, {30.26, 20}, {30.26, -5.55}, {0.31, 0.29}, {0.31, 0.3}, {-12, 0.9}};
+    SvgPath path;
+    path.move_to(wanted[0]);
+    for (std::size_t i = 1; i < wanted.size(); ++i) path.line_to(wanted[i]);
+    path.close();
+    path.move_to({1, 1});
+    path.line_to({1.5, 1.5});
+    const std::vector<Dot> points = drawn::points_of_path(path.text());
+    // The step from (0.31, 0.29) to (0.31, 0.3) stays on the same tenth: left out.
+    const std::vector<Dot> left{wanted[0], wanted[1], wanted[2], wanted[3], wanted[5], wanted[0], {1, 1}, {1.5, 1.5}};
+    REQUIRE(points.size() == left.size());
+    for (std::size_t i = 0; i < left.size(); ++i) {
+        CHECK_THAT(points[i].x, WithinAbs(left[i].x, 0.0501));
+        CHECK_THAT(points[i].y, WithinAbs(left[i].y, 0.0501));
+    }
+    CHECK(path.text().find("e") == std::string::npos);
+    SvgPath nothing;
+    nothing.move_to({1, 1});
+    nothing.line_to({1.01, 1.01});
+    CHECK(nothing.empty());
+}
+
+TEST_CASE("A curve keeps its shape to within what is asked when points are left out", "[drawing]")
+{
+    std::vector<Dot> arc;
+    for (int i = 0; i <= 100; ++i) arc.push_back({std::cos(i * 0.01), std::sin(i * 0.01)});
+    const std::vector<Dot> few = thinned(arc, 1e-3);
+    CHECK(few.size() < 20);
+    CHECK(few.front().x == arc.front().x);
+    CHECK(few.back().y == arc.back().y);
+    // The sagitta of every chord is within what was asked, but for that of the run's own steps, 0.01²/8.
+    for (std::size_t i = 0; i + 1 < few.size(); ++i)
+        CHECK(std::hypot((few[i].x + few[i + 1].x) / 2, (few[i].y + few[i + 1].y) / 2) > 1 - 1e-3 - 1.3e-5);
+    CHECK(thinned({{0, 0}, {1, 0}, {2, 0}}, 1e-9).size() == 2);
 }

@@ -1,5 +1,6 @@
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "path_points.hpp"
 #include "sample_content.hpp"
 
 #include "checks/drawn_piece.hpp"
@@ -53,13 +54,10 @@ void check_within_box(const std::string& figure)
     std::smatch box;
     REQUIRE(std::regex_search(figure, box, std::regex("viewBox=\"0 0 ([0-9]+) ([0-9]+)\"")));
     const double wide = std::stod(box[1]), high = std::stod(box[2]);
-    const std::regex dot("[ML](-?[0-9.]+) (-?[0-9.]+)");
-    std::size_t dots = 0;
-    for (auto it = std::sregex_iterator(figure.begin(), figure.end(), dot); it != std::sregex_iterator(); ++it, ++dots) {
-        const double x = std::stod((*it)[1]), y = std::stod((*it)[2]);
-        CHECK((x > -1.5 && x < wide + 1.5 && y > -1.5 && y < high + 1.5));
-    }
-    CHECK((dots > 10 || figure.find("<path") == std::string::npos));
+    // What is shown again by its id was looked at where it stands first.
+    const std::vector<drawing::Dot> dots = drawn::points_of_paths(figure);
+    for (const drawing::Dot& p : dots) CHECK((p.x > -1.5 && p.x < wide + 1.5 && p.y > -1.5 && p.y < high + 1.5));
+    CHECK((dots.size() > 10 || figure.find("<use") != std::string::npos || figure.find("<path") == std::string::npos));
     CHECK(figure.find("nan") == std::string::npos);
     CHECK(figure.find("inf") == std::string::npos);
 }
@@ -161,6 +159,79 @@ TEST_CASE("A panel's edge moves in and out of its groove by half of the panel's 
     const std::string close = drawn_by([&](HtmlOut& out) { put_joint_drawing(out, content, joint.findings.front()); });
     CHECK(occurrences(close, "class=\"move\"") == 1);
     CHECK_THAT(close, ContainsSubstring("half of it at this edge"));
+}
+
+TEST_CASE("A mitre shows how each part moves across its own grain", "[drawing][page]")
+{
+    const ReportContent content = drawn_content(checked::built_in_design("mirror-frame-wide-flat-sawn"));
+    REQUIRE(content.drawn->joints.size() == 2);
+    for (const DrawnJoint& joint : content.drawn->joints) {
+        CHECK(joint.moves.empty());
+        REQUIRE(joint.across.size() == 2);
+        const std::size_t bodies[] = {joint.first, joint.second};
+        for (std::size_t k = 0; k < 2; ++k) {
+            const std::string& part = content.parts[content.drawn->bodies[bodies[k]].part].id;
+            const Finding& size = checked::finding_of(content.findings, "seasonal-size", part);
+            const double made = checked::value_of(size, "size_made");
+            CHECK_THAT(joint.across[k].length, WithinAbs(made, 1e-9));
+            CHECK_THAT(joint.across[k].change,
+                       WithinAbs(checked::value_of(size, joint.driest ? "size_driest" : "size_dampest") - made, 1e-9));
+        }
+        const Point &a = joint.across[0].direction, &b = joint.across[1].direction;
+        CHECK_THAT(a[0] * b[0] + a[1] * b[1] + a[2] * b[2], WithinAbs(0, 1e-12));
+        const std::string close = drawn_by([&](HtmlOut& out) { put_joint_drawing(out, content, joint.findings.front()); });
+        CHECK(occurrences(close, "class=\"move\"") == 4);
+        CHECK_THAT(close, ContainsSubstring("times as large as it is"));
+    }
+}
+
+TEST_CASE("A lap shows both ways in which its parts move, boards side by side that they move alike", "[drawing][page]")
+{
+    const auto content_of_two = [](const std::string& second, const std::string& kind) {
+        return drawn_content(R"([piece]
+name = "two"
+units = "mm"
+use = "none"
+[room]
+air = "heated, cold winters"
+moisture_at_glue_up = 12
+[[wood]]
+id = "oak"
+species = "white oak"
+rings = "flat"
+[[part]]
+id = "a"
+wood = "oak"
+length = 600
+width = 200
+thickness = 30
+grain = "x"
+face = "z"
+at = [0, 0, 0]
+[[part]]
+id = "b"
+wood = "oak"
+length = 600
+width = 200
+thickness = 30
+face = "z"
+)" + second + R"([[joint]]
+between = ["a", "b"]
+kind = ")" + kind + "\"\nglue = \"hide glue\"\n");
+    };
+    const ReportContent lap = content_of_two("grain = \"y\"\nat = [200, -200, 0]\n", "lap");
+    REQUIRE(lap.drawn->joints.size() == 1);
+    REQUIRE(lap.drawn->joints[0].moves.size() == 2);
+    const std::string crossed =
+        drawn_by([&](HtmlOut& out) { put_joint_drawing(out, lap, lap.drawn->joints[0].findings.front()); });
+    CHECK(occurrences(crossed, "class=\"move\"") == 4);
+    CHECK_THAT(crossed, ContainsSubstring("The other way, from made to the driest, over 200 mm"));
+    const ReportContent edge = content_of_two("grain = \"x\"\nat = [0, 200, 0]\n", "edge");
+    REQUIRE(edge.drawn->joints.size() <= 1);
+    for (const DrawnJoint& joint : edge.drawn->joints) {
+        CHECK(joint.alike);
+        CHECK(joint.moves.empty());
+    }
 }
 
 TEST_CASE("A board's end moves round its pith as the cup formula says", "[drawing][page]")

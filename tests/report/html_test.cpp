@@ -1,6 +1,7 @@
 #include "catch.hpp"
 #include "sample_content.hpp"
 
+#include "report/formula_html.hpp"
 #include "report/html.hpp"
 #include "report/html_parts.hpp"
 #include "report/people.hpp"
@@ -99,7 +100,7 @@ TEST_CASE("Every tag that opens is closed in order, and headings skip no step", 
         std::vector<std::string> open;
         int heading = 0;
         for (const std::string& tag : tags_of(markup_of(write_html(hostile_content(name))))) {
-            static const std::vector<std::string> kAlone{"!DOCTYPE", "meta", "circle", "path", "rect", "line"};
+            static const std::vector<std::string> kAlone{"!DOCTYPE", "meta", "circle", "path", "rect", "line", "use"};
             if (std::find(kAlone.begin(), kAlone.end(), tag) != kAlone.end()) continue;
             if (tag.front() != '/') {
                 open.push_back(tag);
@@ -143,7 +144,7 @@ TEST_CASE("Every drawing has a title or is decoration", "[html]")
     std::size_t drawings = 0;
     for (auto it = std::sregex_iterator(page.begin(), page.end(), drawing); it != std::sregex_iterator(); ++it, ++drawings)
         CHECK((it->str().find("aria-hidden=\"true\"") != std::string::npos || (*it)[1].matched));
-    CHECK(drawings == 10); // five signs, three bars, a box to tick, the chart of shares
+    CHECK(drawings == 11); // shapes to refer to, five signs, three bars, a box to tick, the chart of shares
 }
 
 TEST_CASE("A bar shows the utilisation against the limit", "[html]")
@@ -152,10 +153,10 @@ TEST_CASE("A bar shows the utilisation against the limit", "[html]")
     const Finding far = sample_finding("sag", "slat", Verdict::fail, 40, "");
     CHECK(bar_scale({half}).full == 1.25);
     CHECK(bar_scale({half, far}).full == 2.5);
-    CHECK_THAT(bar_svg(half, {1.25}), ContainsSubstring("class=\"used\" x=\"0\" y=\"4\" width=\"40.00%\""));
-    CHECK_THAT(bar_svg(half, {1.25}), ContainsSubstring("x1=\"80.00%\""));
+    CHECK_THAT(bar_svg(half, {1.25}), ContainsSubstring("class=\"used\" y=\"4\" width=\"40.0%\""));
+    CHECK_THAT(shared_shapes({1.25}), ContainsSubstring("id=\"limit\" x1=\"80.00%\""));
     CHECK(bar_svg(half, {1.25}).find("class=\"off\"") == std::string::npos);
-    CHECK_THAT(bar_svg(far, {2.5}), ContainsSubstring("width=\"100.00%\""));
+    CHECK_THAT(bar_svg(far, {2.5}), ContainsSubstring("width=\"100.0%\""));
     CHECK_THAT(bar_svg(far, {2.5}), ContainsSubstring("class=\"off\""));
 }
 
@@ -182,4 +183,34 @@ TEST_CASE("The section for cutting stands even when it is empty", "[html]")
     ReportContent content = sample_content();
     content.cut_today.clear();
     CHECK_THAT(write_html(content), ContainsSubstring(">Cut today</h2>"));
+}
+
+TEST_CASE("What a page refers to within itself is there", "[html]")
+{
+    const std::string page = write_html(sample_content());
+    const std::regex reference("href=\"#([^\"]+)\"");
+    std::size_t references = 0;
+    for (auto it = std::sregex_iterator(page.begin(), page.end(), reference); it != std::sregex_iterator(); ++it, ++references)
+        CHECK_THAT(page, ContainsSubstring("id=\"" + (*it)[1].str() + "\""));
+    CHECK(references > 10);
+}
+
+TEST_CASE("A page can begin with every sum unfolded", "[html]")
+{
+    CHECK(write_html(sample_content()).find("<details open>") == std::string::npos);
+    const std::string page = write_html(sample_content(), true);
+    CHECK(page.find("<details>") == std::string::npos);
+    CHECK_THAT(page, ContainsSubstring("<details open>"));
+}
+
+TEST_CASE("Indices of a formula stand below the line, exponents above it", "[html]")
+{
+    CHECK(formula_html("C = C_T cos²φ") == "C = C<sub>T</sub> cos²φ");
+    CHECK(formula_html("f = f05 k_dur/k") == "f = f<sub>05</sub> k<sub>dur</sub>/k");
+    CHECK(formula_html("ΔD = D C (M1 − M0)") == "ΔD = D C (M<sub>1</sub> − M<sub>0</sub>)");
+    CHECK(formula_html("L^0.8 S") == "L<sup>0.8</sup> S");
+    CHECK(formula_html("t20 f^((T − 20)/10)") == "t<sub>20</sub> f<sup>(T − 20)/10</sup>");
+    CHECK(formula_html("2 max(|Δ_dry|, |Δ_damp|)") == "2 max(|Δ<sub>dry</sub>|, |Δ<sub>damp</sub>|)");
+    CHECK(formula_html("f < f_t,90,k & 12 mm") == "f &lt; f<sub>t,90,k</sub> &amp; 12 mm");
+    CHECK(formula_html("a^( b_ c") == "a^( b_ c");
 }
