@@ -34,6 +34,8 @@ constexpr KindOnCommandLine kKinds[] = {
     {"housing", JointForm::housing, "WIDTHxDEPTH", "200x8mm"},
     {"dovetail", JointForm::dovetail, "TAILS' THICKNESSxPINS' THICKNESSxTAILS", "15mm x 18mm x 4"},
     {"sliding-dovetail", JointForm::sliding_dovetail, "WIDTHxDEPTH", "70x10mm"},
+    {"mitre", JointForm::mitre, "none: the rail's section says it", ""},
+    {"splined-mitre", JointForm::splined_mitre, "SPLINE'S THICKNESSxDEPTH IN EITHER PART", "4x10mm"},
     {"finger-joint", JointForm::finger, "LENGTHxPITCH of the fingers", "10x3.8mm"},
     {"keyed-mitre", JointForm::keyed_mitre, "KEY'S THICKNESSxDEPTH FROM THE CORNERxCOUNT", "3mm x 30mm x 2"},
 };
@@ -81,9 +83,18 @@ void read_joint_size(const JointTexts& texts, JointAsked& asked, ValueReader& re
     }
     case JointForm::lap:
     case JointForm::housing:
+    case JointForm::groove:
     case JointForm::sliding_dovetail: {
         const auto sizes = reader.sizes(option, texts.size, 2, asked.kind->example);
         std::tie(s.width, s.length) = std::tuple(sizes[0], sizes[1]);
+        break;
+    }
+    case JointForm::mitre:
+        if (texts.size) reader.add(fault_of("unknown-key", "--size: a plain mitre has no sizes but those of the rail"));
+        break;
+    case JointForm::splined_mitre: {
+        const auto sizes = reader.sizes(option, texts.size, 2, asked.kind->example);
+        std::tie(s.thickness, s.length) = std::tuple(sizes[0], sizes[1]);
         break;
     }
     case JointForm::finger: {
@@ -146,6 +157,9 @@ JointAsked read_joint_question(const Facts& facts, const JointTexts& texts, cons
     if (!texts.glue) asked.assumed.push_back("glue PVA (--glue PVA)");
     if (!texts.clearance) asked.assumed.push_back("a close fit without clearance (--clearance 0mm)");
     asked.assumed.push_back("wood at 12 %, straight-grained; glue on both faces of the joint");
+    if (asked.kind != nullptr && (asked.kind->form == JointForm::housing || asked.kind->form == JointForm::sliding_dovetail))
+        asked.assumed.push_back(
+            "the end of the rail goes into a recess across the post, far from the post's end; tails slope 1 in 8");
     if (asked.kind != nullptr && asked.kind->form == JointForm::dowels)
         asked.assumed.push_back(
             "half of each dowel's length goes into each part; the dowels, of the weaker of the two woods, stand evenly "

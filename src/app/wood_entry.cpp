@@ -114,6 +114,10 @@ std::vector<EntryText> wood_texts(const WoodRecord& wood)
                          "elastic ratios",
                          fmt::format("those not listed here are taken from {} ({})", wood.elastic.like, wood.elastic.like_why),
                          {}});
+    if (const auto& cite = wood.extractives.oily)
+        texts.push_back({"oily", "oil, wax or gum", "keeps glue off fresh faces too", cite});
+    if (const auto& cite = wood.extractives.tannin) texts.push_back({"tannin", "tannin", "alkali and iron turn it dark", cite});
+    if (const auto& cite = wood.extractives.acid) texts.push_back({"acid", "acid", "eats plain steel where it is damp", cite});
     if (wood.bonding) texts.push_back({"bonding", "gluing", "bonds " + *wood.bonding, wood.bonding_cite});
     for (const DustHazard& dust : wood.dust)
         texts.push_back({"dust", "dust", fmt::format("{}; {}; potency {}", dust.effect, dust.site, dust.potency), dust.cite});

@@ -10,8 +10,8 @@ namespace jointwright {
 /// A rectangle of glued side grain with sides a and b, or several alike that share everything asked of them.
 struct GluePatch {
     Length a{}, b{};
-    int faces = 1;
-    Area area() const { return a * b * static_cast<double>(faces); }
+    double faces = 1; ///< by area, so that a face that is no full rectangle, or several unlike ones, count as what they are
+    Area area() const { return a * b * faces; }
 };
 
 /// What acts on a patch, at its middle.
@@ -50,7 +50,7 @@ Moment twist_capacity(const GluePatch& patch, Stress shear_strength);
 Moment elastic_corner_twist(const GluePatch& patch, Stress shear_strength);
 
 /// Largest tension where a part is lifted by its edge [Pa, positive]: F/A + 6 F e/(b a²), `arm` e from the middle along a.
-/// Checked apart from the rest because it fails first.
+/// Checked apart from the rest because it fails first: a slat pulled off by its edge tears at 1/4 of the pull that its middle would bear.
 Stress peel_stress(const GluePatch& patch, Force lift, Length arm);
 
 /// One of the two layers of a lap.

@@ -5,28 +5,55 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace jointwright {
 
 namespace {
 
-bool is_let_in(JointForm form) { return form != JointForm::lap && form != JointForm::finger && form != JointForm::keyed_mitre; }
+bool is_let_in(JointForm form)
+{
+    switch (form) {
+    case JointForm::lap:
+    case JointForm::finger:
+    case JointForm::mitre:
+    case JointForm::splined_mitre:
+    case JointForm::keyed_mitre: return false;
+    default: return true;
+    }
+}
 
-/// Lower of both; where there is no published expression the glue line rules.
+bool is_mitred(JointForm form) { return form == JointForm::mitre || form == JointForm::splined_mitre; }
+
+/// Lower of both; where there is no published expression the glue line rules. Pegs and shape are there when the glue has gone.
 void settle(const Facts& facts, JointCapacity& c, std::string_view expression, Working* working)
 {
     const Datum<double>& share = facts.number("joint_lower_share");
     const bool published_lower = c.published && *c.published < c.glue_line;
     c.mean = published_lower ? *c.published : c.glue_line;
     c.governs = published_lower ? std::string(expression) : "the glue line";
+    if (c.pegged > c.mean) {
+        c.mean = c.pegged;
+        c.governs = "the pegs";
+    }
+    if (c.shape > c.mean) {
+        c.mean = c.shape;
+        c.governs = "its shape";
+    }
+    c.withdrawal = std::max({c.withdrawal, c.pegs, c.wedge});
     c.lower = c.mean * share.value;
     if (!working) return;
-    working->push_back({fmt::format("Mean moment: {} governs", c.governs), "the lower of the two", "", c.mean.value(), "N m",
-                        "engineering estimate: the cautious of two opinions"});
+    const bool glue = c.mean == c.glue_line || published_lower;
+    working->push_back({fmt::format("Mean moment: {} governs", c.governs),
+                        c.published ? "the lower of the two"
+                        : glue      ? ""
+                                    : "more than glue gives, and not added to it",
+                        "", c.mean.value(), "N m", "engineering estimate: the cautious of two opinions"});
     working->push_back({"Lower moment: one joint in twenty is weaker", "M05 = 0.75 M",
                         fmt::format("share {}", write_number(share.value, 3)), c.lower.value(), "N m", share.cite.text()});
-    working->push_back({"Mean withdrawal, pulled straight out", "F = f A", "", c.withdrawal.value(), "N", "mechanics"});
+    working->push_back(
+        {"Mean withdrawal, pulled straight out", "the most of glue, pegs and wedge", "", c.withdrawal.value(), "N", "mechanics"});
 }
 
 } // namespace
@@ -40,9 +67,12 @@ std::string_view name_of(JointForm form)
     case JointForm::lap: return "lap";
     case JointForm::dowels: return "dowels";
     case JointForm::housing: return "housing";
+    case JointForm::groove: return "groove";
     case JointForm::dovetail: return "dovetail";
     case JointForm::sliding_dovetail: return "sliding dovetail";
     case JointForm::finger: return "finger joint";
+    case JointForm::mitre: return "mitre";
+    case JointForm::splined_mitre: return "splined mitre";
     case JointForm::keyed_mitre: return "keyed mitre";
     }
     return "tenon";
@@ -84,6 +114,7 @@ std::optional<JointCapacity> joint_capacity(const Facts& facts, JointForm form, 
 {
     if (!woods.rail->shear || !woods.post->shear) return std::nullopt;
     if (form == JointForm::finger && !woods.rail->bending_strength) return std::nullopt;
+    if (is_mitred(form) && (!woods.rail->tension_across || !woods.post->tension_across)) return std::nullopt;
     const JointGround ground{facts, sizes, woods, working};
     JointCapacity c;
     std::string_view expression = "the published expression";
@@ -93,12 +124,16 @@ std::optional<JointCapacity> joint_capacity(const Facts& facts, JointForm form, 
     case JointForm::bridle:
     case JointForm::lap: twisted_faces_strength(ground, form, c); break;
     case JointForm::dowels: expression = dowels_strength(ground, c); break;
-    case JointForm::housing: housing_strength(ground, c); break;
+    case JointForm::housing:
+    case JointForm::groove: housing_strength(ground, form, c); break;
     case JointForm::dovetail: dovetail_strength(ground, c); break;
     case JointForm::sliding_dovetail: sliding_dovetail_strength(ground, c); break;
     case JointForm::finger: expression = finger_strength(ground, c); break;
+    case JointForm::mitre: mitre_strength(ground, c); break;
+    case JointForm::splined_mitre: splined_mitre_strength(ground, c); break;
     case JointForm::keyed_mitre: keyed_mitre_strength(ground, c); break;
     }
+    if (form == JointForm::tenon || form == JointForm::bridle) pegs_strength(ground, c);
     c.by_shape = is_let_in(form);
     c.advice = proportion_advice(form, sizes);
     settle(facts, c, expression, working);

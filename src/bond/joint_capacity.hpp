@@ -16,7 +16,21 @@
 namespace jointwright {
 
 /// Kinds of joints whose strength can be reckoned. The rail is the part with the tenon, tails or dowels, the post the other.
-enum class JointForm { tenon, loose_tenon, bridle, lap, dowels, housing, dovetail, sliding_dovetail, finger, keyed_mitre };
+enum class JointForm {
+    tenon,
+    loose_tenon,
+    bridle,
+    lap,
+    dowels,
+    housing,
+    groove,
+    dovetail,
+    sliding_dovetail,
+    finger,
+    mitre,
+    splined_mitre,
+    keyed_mitre
+};
 std::string_view name_of(JointForm form); ///< "sliding dovetail"
 
 /// Sizes of a joint. Which of them count depends on the form.
@@ -24,11 +38,23 @@ struct JointSizes {
     Length rail_thickness{}, rail_depth{}; ///< section of the rail; the depth lies in the plane in which the joint is bent
     /// Tenon, bridle: thickness, width along the rail's depth, length into the post. Lap: width along the depth, length. Dovetail: `thickness`
     /// of the tails' part, `length` that of the pins' part. Sliding dovetail, housing: `width` along the slide, `length` the depth let in.
-    /// Finger joint: `length` of the fingers, `width` from finger to finger. Key: `thickness`, `length` its depth from the corner.
+    /// Finger joint: `length` of the fingers, `width` from finger to finger. Key: `thickness`, `length` its depth from the corner. Spline:
+    /// `thickness`, `length` its depth in either part. Housing, groove: `thickness` of what is let in (0: the rail's own).
     Length thickness{}, width{}, length{};
     Length diameter{};  ///< of dowels; `length` is the dowel's own, half of it in each part
     int count = 1;      ///< dowels, tails, keys
     Length clearance{}; ///< fit, each side
+    double slope = 8;   ///< of tails, 1 in so many; 0: straight, a comb joint
+    Length lip{};       ///< housing, groove, sliding dovetail: wood of the post left beside it where it is pressed; 0: not told
+    bool along_post = false; ///< housing, groove, sliding dovetail: runs along the post's grain, so that glue on its walls counts
+    bool grain_enters =
+        true; ///< the same: the rail's grain goes into the post; false for a batten, whose grain runs along the slide
+    struct Pegs {
+        Length diameter{};
+        int count = 0;
+        Length cheek{}; ///< wood of the post on either side of the tenon
+    };
+    Pegs pegs; ///< through post and tenon, at the middle of the tenon's length, of the rail's wood
 };
 
 /// What the two parts are made of.
@@ -52,7 +78,12 @@ struct JointCapacity {
     Area glued{};                    ///< side grain that counts
     bool pressed_shoulder = false;
     bool by_shape = false;           ///< bears by its shape what presses into it, with or without glue
-    std::string governs;             ///< "the glue line" or the name of the published expression
+    Moment shape{};                  ///< mean, by its parts pressing on each other, without glue or pegs; 0 where not reckoned
+    Force wedge{};                   ///< mean pull that tails bear by their slope alone
+    Force pegs{};                    ///< mean pull that the pegs bear
+    Moment pegged{};                 ///< mean moment of the pegs about the pressed shoulder
+    std::string pegs_give;           ///< how the pegged joint gives way first
+    std::string governs;             ///< "the glue line", "its shape", "the pegs" or the name of the published expression
     std::vector<std::string> range;  ///< what lies outside the range of a published expression, or that there is none
     std::vector<std::string> advice; ///< proportions: common practice, no source
 };
@@ -62,8 +93,11 @@ struct JointCapacity {
 /// Tenon whose shoulder presses on the post: M = f_crossed A 0.9 z, z from the tenon's middle to the pressed edge; beside it Erdil and others 2005,
 /// M = a b (0.25 W + 0.78 d) L^0.8 S with a b = 0.8. No shoulder, bridle, lap: T_u = f_crossed ∫ρ dA. Dowels: Eckelman's withdrawal against
 /// f_crossed π D L/2; M = F (d1 + d2/2) for two. Finger joint: the published share of the bending strength against shear on the fingers' flanks.
+/// Housing, groove: pressing on their walls and shear of the wood beside them. Tails: besides their glue the pressing on their slopes. Mitre: half
+/// of the side-grain strengths, in bending over its face; with a spline the twisting of its faces. Pegs: yield of a wooden pin in double shear.
+/// Glue, shape and pegs are not added up: the strongest of them counts, each being there when the others have gone.
 /// Lower strength 0.75 of the mean. Laws: never more with more clearance; never more with a weaker wood.
-/// Leaves out: splitting of the post, crushing at the shoulder, wear, pins through a tenon (a third of a sound glued joint's pull in tests).
+/// Leaves out: splitting of the post, crushing at the shoulder, wear.
 /// Sources beside each constant in data/joints.toml; checked in tests/published/joint_tests_test.cpp.
 std::optional<JointCapacity> joint_capacity(const Facts& facts, JointForm form, const JointSizes& sizes, const JointWoods& woods,
                                             Working* working = nullptr);

@@ -52,6 +52,7 @@ void add_tenon_expression(const JointGround& g, bool loose, JointCapacity& c)
 {
     const JointSizes& s = g.sizes;
     const double fit = fit_share(g.facts, s.clearance, g.woods.glue && g.woods.glue->gap_filling);
+    if (!g.woods.glue) return;
     c.published = newton_metres(fit * tenon_expression(g.facts, s.rail_depth, s.width, s.length, g.weaker_shear()).value());
     const double least = g.facts.number("tenon_expression_least").value, most = g.facts.number("tenon_expression_most").value;
     if (!within(s.width, least, most) || !within(s.length, least, most))
@@ -107,6 +108,12 @@ std::string_view tenon_strength(const JointGround& g, bool loose, JointCapacity&
         c.range.push_back("no shoulder presses on the post, so only the twisting of the glued faces counts");
     }
     say_twist(g, c);
+    if (g.woods.rail->compression_across && g.woods.post->compression_along) {
+        const double pressed = std::min(g.woods.rail->compression_across->value, g.woods.post->compression_along->value).value();
+        c.shape = newton_metres(pressed * in_metres(s.thickness) * in_metres(s.length) * in_metres(s.length) / 4);
+        g.say({"Without glue: the tenon's edges press on the ends of its mortise", "M = f_c t L²/4",
+               write_stress(pascals(pressed)), c.shape.value(), "N m", "mechanics (engineering estimate)"});
+    }
     add_tenon_expression(g, loose, c);
     if (!c.pressed_shoulder) c.range.push_back("the published expression was fitted to tenons with shoulders");
     return "the published expression (Erdil and others, 2005)";
@@ -115,7 +122,7 @@ std::string_view tenon_strength(const JointGround& g, bool loose, JointCapacity&
 void twisted_faces_strength(const JointGround& g, JointForm form, JointCapacity& c)
 {
     const Stress f = g.glue_strength_at(kCrossedGrain);
-    const GluePatch faces{g.sizes.width, g.sizes.length, form == JointForm::bridle ? 2 : 1};
+    const GluePatch faces{g.sizes.width, g.sizes.length, form == JointForm::bridle ? 2.0 : 1.0};
     c.glued = faces.area();
     c.twist = twist_capacity(faces, f);
     c.corner = elastic_corner_twist(faces, f);

@@ -25,10 +25,14 @@ struct JointGround {
 std::string_view tenon_strength(const JointGround& ground, bool loose, JointCapacity& c);
 void twisted_faces_strength(const JointGround& ground, JointForm form, JointCapacity& c);
 std::string_view dowels_strength(const JointGround& ground, JointCapacity& c);
-void housing_strength(const JointGround& ground, JointCapacity& c);
+void housing_strength(const JointGround& ground, JointForm form, JointCapacity& c);
 void dovetail_strength(const JointGround& ground, JointCapacity& c);
 void sliding_dovetail_strength(const JointGround& ground, JointCapacity& c);
 std::string_view finger_strength(const JointGround& ground, JointCapacity& c);
+void mitre_strength(const JointGround& ground, JointCapacity& c);
+void splined_mitre_strength(const JointGround& ground, JointCapacity& c);
 void keyed_mitre_strength(const JointGround& ground, JointCapacity& c);
+/// Pegs through a tenon or bridle, beside its glue.
+void pegs_strength(const JointGround& ground, JointCapacity& c);
 
 } // namespace jointwright

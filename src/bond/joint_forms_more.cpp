@@ -1,4 +1,4 @@
-// Housings, dovetails, finger joints, keyed mitres, and the proportions that the trade keeps to.
+// Dovetails, finger joints, and the proportions that the trade keeps to.
 
 #include "bond/joint_forms.hpp"
 
@@ -15,26 +15,16 @@ namespace jointwright {
 namespace {
 
 constexpr double kCrossedTails = std::numbers::pi / 2;
-constexpr double kKeyAngle = std::numbers::pi / 4; // the key's grain crosses the mitre squarely
 
 std::string mm_of(Length v) { return write_number(in_millimetres(v), 4); }
 
 } // namespace
 
-void housing_strength(const JointGround& g, JointCapacity& c)
-{
-    g.say({"A housed end has end grain on its bottom, and across the post its walls are end grain too", "f = 0",
-           "it bears what presses into it, by its shape", 0, "Pa",
-           g.facts.cite("wood-handbook-2010", "ch. 10, p. 10-18 (retrieved)")});
-    c.range.push_back(
-        "no published strength of a housing was found; its glue counts as nothing, its shape bears what presses into it");
-}
-
 void dovetail_strength(const JointGround& g, JointCapacity& c)
 {
     const JointSizes& s = g.sizes;
     const Stress f = g.glue_strength_at(kCrossedTails);
-    const GluePatch cheeks{s.thickness, s.length, 2 * s.count};
+    const GluePatch cheeks{s.thickness, s.length, 2.0 * s.count};
     c.glued = cheeks.area();
     c.twist = twist_capacity(cheeks, f);
     c.corner = elastic_corner_twist(cheeks, f);
@@ -43,26 +33,17 @@ void dovetail_strength(const JointGround& g, JointCapacity& c)
     g.say({"Both cheeks of every tail", "A = 2 n t1 t2",
            fmt::format("{} tails, {} × {} mm", s.count, mm_of(s.thickness), mm_of(s.length)), c.glued.value(), "m2", "geometry"});
     g.say({"The cheeks in twisting, the same stress all over", "T_u = f ∫ρ dA", "", c.twist.value(), "N m", "mechanics"});
-    c.range.push_back(
-        "dovetails were tested in diagonal compression only, with sizes that were not given: no published expression; the "
-        "wedge of the tails holds besides and is not counted");
-}
-
-void sliding_dovetail_strength(const JointGround& g, JointCapacity& c)
-{
-    const JointSizes& s = g.sizes;
-    const Stress f = g.glue_strength_at(kCrossedTails);
-    const GluePatch flanks{s.width, s.length, 2};
-    c.glued = flanks.area();
-    c.twist = twist_capacity(flanks, f);
-    c.corner = elastic_corner_twist(flanks, f);
-    c.glue_line = c.twist;
-    c.withdrawal = newtons(f.value() * c.glued.value());
-    g.say({"Both flanks of the tail", "A = 2 w h", fmt::format("{} × {} mm", mm_of(s.width), mm_of(s.length)), c.glued.value(),
-           "m2", "geometry"});
-    c.range.push_back(
-        "no published strength of a sliding dovetail was found; the flanks' glue is reckoned as on side grain, which holds "
-        "where the slide runs along the post's grain; the wedge holds besides and is not counted");
+    if (s.slope > 0 && g.woods.rail->compression_across && g.woods.post->compression_across) {
+        const double pressed = std::min(g.woods.rail->compression_across->value, g.woods.post->compression_across->value).value();
+        const double flanks = 2.0 * s.count * in_metres(s.thickness) * in_metres(s.length);
+        c.wedge =
+            newtons(std::min(pressed * flanks * std::sin(std::atan(1 / s.slope)), g.woods.rail->shear->value.value() * flanks));
+        g.say({"The tails by their slopes alone, without glue and friction", "N = 2 n f_c t1 t2 sin α",
+               fmt::format("slope 1 in {}, f_c = {}", write_number(s.slope, 2), write_stress(pascals(pressed))), c.wedge.value(),
+               "N", "mechanics (engineering estimate)"});
+    }
+    c.range.push_back("dovetails were tested in diagonal compression only, with sizes that were not given: no published "
+                      "expression; glue and the wedge of the tails are not added up");
 }
 
 std::string_view finger_strength(const JointGround& g, JointCapacity& c)
@@ -93,28 +74,6 @@ std::string_view finger_strength(const JointGround& g, JointCapacity& c)
     return "the lowest published mean of finger joints (Vassiliou and others)";
 }
 
-void keyed_mitre_strength(const JointGround& g, JointCapacity& c)
-{
-    const JointSizes& s = g.sizes;
-    const Stress f = g.glue_strength_at(kKeyAngle);
-    const double h = in_metres(s.length), cut = std::numbers::sqrt2 * in_metres(s.rail_depth);
-    // The key is the right-angled corner of that depth; half of each of its two faces is glued to either member.
-    const double area = 2 * s.count * h * h / 2;
-    const double centre = 2 * h / 3; // from the outer corner along the mitre
-    const double lever = std::max(0.0, std::min(cut - centre, centre));
-    c.glued = square_metres(area);
-    c.withdrawal = newtons(f.value() * area);
-    c.glue_line = newton_metres(c.withdrawal.value() * g.facts.number("tenon_lever_share").value * lever);
-    g.say({"Faces of the keys in one member", "A = n h²", fmt::format("{} × {} mm deep", s.count, mm_of(s.length)), area, "m2",
-           "geometry"});
-    g.say({"Keys drawn out about the pressed corner, the worse of opening and closing", "M = f A × 0.9 z",
-           fmt::format("z = {} mm", write_number(lever * 1e3, 4)), c.glue_line.value(), "N m",
-           g.facts.number("tenon_lever_share").cite.text()});
-    c.range.push_back(
-        "no published strength of a keyed mitre with its sizes was found (keyed ones were stronger than butted ones in "
-        "tests); the glue of the mitre itself is not counted");
-}
-
 std::vector<std::string> proportion_advice(JointForm form, const JointSizes& s)
 {
     constexpr const char* kPractice = " (common practice, no source)";
@@ -127,6 +86,12 @@ std::vector<std::string> proportion_advice(JointForm form, const JointSizes& s)
                                          write_number(whole * 1e3 / 3.5, 3), write_number(whole * 1e3 / 2.5, 3),
                                          mm_of(s.thickness), kPractice));
     }
+    if (form == JointForm::dovetail && s.slope != 0 && (s.slope < 5 || s.slope > 9))
+        advice.push_back(fmt::format("tails slope 1 in 6 in softwood and 1 in 8 in hardwood, not 1 in {}{}",
+                                     write_number(s.slope, 2), kPractice));
+    if (form == JointForm::splined_mitre && whole > 0 && (t > 0.4 * whole || t < 0.1 * whole))
+        advice.push_back(
+            fmt::format("a spline is a fifth to a third of the stock thick, not {} mm{}", mm_of(s.thickness), kPractice));
     if (tenon) {
         if (in_metres(s.rail_depth) - in_metres(s.width) < 0.006 && in_metres(s.width) < in_metres(s.rail_depth))
             advice.push_back(fmt::format("leave a shoulder of at least 3 mm above and below the tenon{}", kPractice));

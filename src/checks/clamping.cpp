@@ -42,11 +42,12 @@ Finding judge(const Prepared& prepared, const PressedFace& pressed, const GlueRe
     f.utilisation = static_cast<double>(plan.clamps) / plan.most;
     f.weight = plan.force.value();
     if (!plan.fits()) f.verdict = Verdict::warn;
-    const std::string aim = pressed.pulls_shoulders ? "until the shoulders are tight; the cheeks press by their fit alone"
-                                                    : fmt::format("({} on {}), until a thin bead shows all along, no harder",
-                                                                  write_stress(plan.pressure), pressed.denser);
+    const std::string aim = pressed.pulls_shoulders
+                                ? fmt::format(", until the shoulders are tight; {} by their fit alone", pressed.fitted)
+                                : fmt::format(" ({} on {}), until a thin bead shows all along, no harder",
+                                              write_stress(plan.pressure), pressed.denser);
     if (plan.fits())
-        f.headline = fmt::format("Press {} with {} {}{}: about {} each, {}.", subject, clamps_words(plan.clamps),
+        f.headline = fmt::format("Press {} with {} {}{}: about {} each{}.", subject, clamps_words(plan.clamps),
                                  places_words(prepared, pressed, plan), caul_words(prepared, plan),
                                  write_force(plan.per_clamp, prepared.units), aim);
     else

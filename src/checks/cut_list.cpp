@@ -20,7 +20,7 @@ double added_tenons(const Piece& piece, const std::vector<Contact>& contacts, st
     for (const Contact& c : contacts) {
         if (c.first != copy || !c.joint || c.shared) continue;
         const Joint& joint = piece.joints[*c.joint];
-        if (joint.kind == JointKind::tenon && joint.tenon) more += in_metres(joint.tenon->length);
+        if (joint.kind == JointKind::tenon && joint.tenon && !joint.tenon->loose) more += in_metres(joint.tenon->length);
     }
     return more;
 }
@@ -82,7 +82,7 @@ public:
         case JointKind::lap: return lap();
         case JointKind::bridle: return bridle();
         case JointKind::dovetail: return dovetail();
-        case JointKind::mitre: return fmt::format("{}: cut both along the diagonal of the corner", head("mitre"));
+        case JointKind::mitre: return mitre();
         case JointKind::dowel: return dowel();
         case JointKind::screws: return screws();
         case JointKind::buttons: return buttons();
@@ -114,6 +114,10 @@ private:
     {
         if (!joint_.tenon) return {};
         const double width = in_metres(joint_.tenon->width), thickness = in_metres(joint_.tenon->thickness);
+        if (joint_.tenon->loose)
+            return fmt::format("{}: {} long, {} wide, {} thick, half of its length in a mortise in {} and half in one in {}{}",
+                               head("loose tenon"), size(2 * in_metres(joint_.tenon->length)), size(width), size(thickness),
+                               first(), second(), clearance_words());
         // Room for the seasons goes on the tenon's own width, not on top of a clearance.
         const bool more = closed_end_ && *closed_end_ > clearance_ + kTouch;
         std::string line =
@@ -163,9 +167,27 @@ private:
     std::string dovetail() const
     {
         if (!contact_.shared || !joint_.dovetail) return {};
+        if (joint_.dovetail->slope == 0)
+            return fmt::format("{}: {} on {}, {} long", head("comb joint"), counted(joint_.dovetail->tails, "finger"), first(),
+                               size(contact_.shared->size(piece_.part_of(contact_.first).grain)));
         return fmt::format("{}: {} on {}, slope 1 in {}, {} long", head("dovetail"), counted(joint_.dovetail->tails, "tail"),
                            first(), write_number(joint_.dovetail->slope),
                            size(contact_.shared->size(piece_.part_of(contact_.first).grain)));
+    }
+
+    std::string mitre() const
+    {
+        std::string line = fmt::format("{}: cut both along the diagonal of the corner", head("mitre"));
+        if (joint_.keys)
+            line += fmt::format("; {} {} thick, {} deep from the corner, its grain across the mitre",
+                                counted(joint_.keys->count, "key"), size(joint_.keys->thickness), size(joint_.keys->depth));
+        if (joint_.spline)
+            line += fmt::format("; a spline {} thick, {} deep in either part, its grain across the mitre",
+                                size(joint_.spline->thickness), size(joint_.spline->depth));
+        if (joint_.dowels)
+            line += fmt::format("; {} {} × {}", counted(joint_.dowels->count, "dowel"), size(joint_.dowels->diameter),
+                                size(joint_.dowels->length));
+        return line;
     }
 
     std::string dowel() const
@@ -183,14 +205,16 @@ private:
     std::string screws() const
     {
         if (!joint_.screws) return {};
-        return fmt::format("{}: {} {} × {} at each place{}", head("screws"), counted(joint_.screws->count, "screw"),
-                           size(joint_.screws->diameter), size(joint_.screws->length), slot_words(joint_.screws->slot));
+        return fmt::format("{}: {} {} × {} at each place{}", head("screws"),
+                           counted(joint_.screws->count, name_of(joint_.screws->kind)), size(joint_.screws->diameter),
+                           size(joint_.screws->length), slot_words(joint_.screws->slot));
     }
 
     std::string buttons() const
     {
         if (!joint_.buttons) return {};
-        return fmt::format("{}: {} at each place{}", head("buttons"), counted(joint_.buttons->count, "button"),
+        return fmt::format("{}: {} at each place{}", head("buttons"),
+                           counted(joint_.buttons->count, joint_.buttons->plates ? "figure plate" : "button"),
                            slot_words(joint_.buttons->slot));
     }
 

@@ -71,33 +71,50 @@ GlueFrame frame_of(const Prepared& prepared, const GluedArea& glue, std::size_t 
 
 /// What a joint's forces ask of its glue.
 struct AskedOfGlue {
+    PatchForces forces;
     double shear = 0, pull = 0, opening = 0; ///< N, N, N m
-    double tension = 0;                      ///< Pa
+    double tension = 0, peel = 0;            ///< Pa
 };
 
-AskedOfGlue asked_of(const GlueFrame& face, const GluedArea& glue, JointKind kind, bool by_shape, bool lifted,
-                     const JointForce& f)
+/// The glue as one rectangle: the largest face, shortened to what is glued of it, and as many of it as the counted area makes.
+GluePatch patch_of(const GlueFrame& face, const GluedArea& glue)
+{
+    const double share = std::max(glue.glued_share, 1e-3);
+    GluePatch patch{metres(face.lu), metres(face.lv), 1};
+    (face.lu >= face.lv ? patch.a : patch.b) *= share;
+    patch.faces = glue.area / (in_metres(patch.a) * in_metres(patch.b));
+    return patch;
+}
+
+AskedOfGlue asked_of(const GlueFrame& face, const GluePatch& patch, bool core, bool by_shape, bool lifted, const JointForce& f)
 {
     AskedOfGlue asked;
     const Vec3 force = vec_of(f.force), moment = vec_of(f.moment);
     const double along_normal = force.dot(face.normal);
-    asked.shear = (force - along_normal * face.normal).norm();
-    if (is_core(kind)) return asked;
-    asked.pull = -along_normal; // the first drags the second towards itself: the face opens
-    // Lifted by its edge, a part is held about its grain by the glue alone. Else a part that lies in or on another turns there only because
-    // things bend, and would lie as well without its glue.
-    const double about_grain = (lifted || !by_shape) && face.lv <= kShortFace ? std::abs(moment.dot(face.u)) : 0,
-                 about_other = !by_shape && face.lu <= kShortFace ? std::abs(moment.dot(face.v)) : 0;
-    asked.opening = about_grain;
-    const double share = std::max(glue.glued_share, 1e-3);
-    asked.tension = std::max(0.0, (asked.pull / (face.lu * face.lv) + 6 * about_grain / (face.lu * face.lv * face.lv) +
-                                   6 * about_other / (face.lv * face.lu * face.lu)) /
-                                      share);
-    if (!by_shape && std::max(face.lu, face.lv) <= kShortFace) {
-        // Twisting: the same stress all over at failure.
-        const double spread = twisting_capacity(metres(face.lu), metres(face.lv)).value();
-        asked.shear = std::hypot(asked.shear, moment.dot(face.normal) * face.lu * face.lv / spread);
+    asked.forces.along_a = newtons(force.dot(face.u));
+    asked.forces.along_b = newtons(force.dot(face.v));
+    if (!core) {
+        asked.pull = -along_normal; // the first drags the second towards itself: the face opens
+        // Lifted by its edge, a part is held about its grain by the glue alone. Else a part that lies in or on another turns there only
+        // because things bend, and would lie as well without its glue.
+        const double about_grain = (lifted || !by_shape) && face.lv <= kShortFace ? std::abs(moment.dot(face.u)) : 0,
+                     about_other = !by_shape && face.lu <= kShortFace ? std::abs(moment.dot(face.v)) : 0;
+        asked.opening = about_grain;
+        // Of several faces one is pulled on.
+        const double only_one = std::max(1.0, patch.faces);
+        const bool peeled = lifted && asked.pull > kNoPull;
+        asked.forces.normal = newtons(asked.pull * only_one);
+        asked.forces.bend_a = newton_metres(peeled ? 0 : about_grain * only_one);
+        asked.forces.bend_b = newton_metres(about_other * only_one);
+        if (!by_shape && std::max(face.lu, face.lv) <= kShortFace) asked.forces.twist = newton_metres(moment.dot(face.normal));
+        if (peeled)
+            asked.peel =
+                peel_stress({patch.b, patch.a, patch.faces / only_one}, newtons(asked.pull), metres(about_grain / asked.pull))
+                    .value();
     }
+    const PatchUse u = patch_use(patch, asked.forces, pascals(1), pascals(1));
+    asked.shear = u.shear.value() * patch.area().value();
+    asked.tension = std::max(u.tension.value(), asked.peel);
     return asked;
 }
 
@@ -143,8 +160,10 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
     const bool by_shape = bears_by_shape(joint, glue);
     const std::size_t carried = carried_at(prepared, c);
     const GlueFrame face = frame_of(prepared, glue, carried);
+    const GluePatch patch = patch_of(face, glue);
+    const bool core = is_core(joint.kind) || is_reinforced(joint);
     const auto asked = [&](const JointForce& f) {
-        return asked_of(face, glue, joint.kind, by_shape, prepared.statics.cases.cases[f.load_case].lift, f);
+        return asked_of(face, patch, core, by_shape, prepared.statics.cases.cases[f.load_case].lift, f);
     };
     const std::vector<JointMeasure> measures = {[&](const JointForce& f) { return asked(f).shear - kNoPull; },
                                                 [&](const JointForce& f) { return asked(f).tension; }};
@@ -156,17 +175,24 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         demand.name = load_case.name;
         demand.proof = load_case.proof;
         demand.duration = load_case.duration;
+        demand.patch = patch;
+        demand.along = {face.u.x(), face.u.y(), face.u.z()};
+        demand.forces = a.forces;
         demand.shear = a.shear;
         demand.tension = a.pull > kNoPull || a.opening > 0 ? a.tension : 0;
+        demand.peel = a.peel;
+        if (demand.tension == 0) demand.forces.normal = {}; // a pull too small to count, or pressing
         demand.pull = std::max(0.0, a.pull);
         demand.lever = a.pull > kNoPull ? a.opening / a.pull : 0;
         demand.source = load_case.source;
         demand.lift = load_case.lift;
         demand.hangs = !load_case.proof && load_case.duration == LoadDuration::lasting && a.pull > kNoPull &&
                        hangs_from(contact, glue, carried);
-        demand.sum = fmt::format("the piece solved as one frame: {} N in the face, {} N {} it, {} N m opening it",
-                                 write_number(a.shear, 3), write_number(std::abs(a.pull), 3), a.pull > 0 ? "away from" : "onto",
-                                 write_number(std::abs(a.opening) > 1e-6 ? a.opening : 0.0, 2));
+        demand.sum =
+            fmt::format("the piece solved as one frame: {} N in the face, {} N m twisting it, {} N {} it, {} N m opening it",
+                        write_number(std::hypot(a.forces.along_a.value(), a.forces.along_b.value()), 3),
+                        write_number(std::abs(a.forces.twist.value()), 2), write_number(std::abs(a.pull), 3),
+                        a.pull > 0 ? "away from" : "onto", write_number(std::abs(a.opening) > 1e-6 ? a.opening : 0.0, 2));
         if (demand.shear > kNoPull || demand.tension > 0) demands.push_back(std::move(demand));
     }
     if (demands.empty()) {
@@ -174,14 +200,26 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         const std::size_t lighter =
             prepared.masses[contact.first] < prepared.masses[contact.second] ? contact.first : contact.second;
         const double weight = prepared.masses[lighter] * kStandardGravity;
-        demands.push_back({fmt::format("the weight of {}", piece.label(lighter, true)), false, LoadDuration::lasting, weight, 0,
-                           0, 0, "mass of the part", fmt::format("{} kg", write_number(prepared.masses[lighter], 3))});
+        GlueDemand own;
+        own.name = fmt::format("the weight of {}", piece.label(lighter, true));
+        own.proof = false;
+        own.duration = LoadDuration::lasting;
+        own.patch = patch;
+        own.along = {face.u.x(), face.u.y(), face.u.z()};
+        own.forces.along_a = newtons(weight);
+        own.shear = weight;
+        own.source = "mass of the part";
+        own.sum = fmt::format("{} kg", write_number(prepared.masses[lighter], 3));
+        demands.push_back(std::move(own));
     }
     return demands;
 }
 
+bool is_reinforced(const Joint& joint) { return joint.kind == JointKind::mitre && (joint.keys || joint.spline || joint.dowels); }
+
 bool bears_by_shape(const Joint& joint, const GluedArea& glue)
 {
+    if (is_reinforced(joint)) return true;
     switch (joint.kind) {
     case JointKind::tenon:
     case JointKind::housing:

@@ -2,6 +2,7 @@
 // What a glued contact has to bear, by hand statics, and how much of its glue counts. SI doubles: metres, newtons, pascals.
 
 #include "bond/glue_line.hpp"
+#include "bond/glue_patch.hpp"
 #include "mechanics/prepared.hpp"
 
 #include <optional>
@@ -28,8 +29,12 @@ struct GlueDemand {
     std::string name;
     bool proof = true;
     LoadDuration duration = LoadDuration::short_term;
-    double shear = 0;   ///< N
-    double tension = 0; ///< mean plus bending at the edge [Pa]
+    GluePatch patch;    ///< the glued side grain, its a along the grain of the part that is carried
+    Point along{};      ///< unit vector of that a
+    PatchForces forces; ///< that count there; of a part lifted by its edge without what turns it: that is `peel`
+    double shear = 0;   ///< with what twists the face, as a force in it [N]
+    double tension = 0; ///< largest, from pull and bending or from peeling [Pa]
+    double peel = 0;    ///< at the edge that a lift opens, checked apart [Pa]; 0 where nothing is lifted
     double pull = 0;    ///< of the tension, the force [N]
     double lever = 0;   ///< and how far from the middle of the glue it acts [m]
     std::string source;
@@ -40,6 +45,9 @@ struct GlueDemand {
 
 /// Everything asked of the glue at a contact: pushes and lifts of what people sit on, what the parts hand down, else a part's own weight.
 std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t contact, const GluedArea& glue);
+
+/// A mitre with keys, a spline or dowels: they bear what turns it, and what its own glue gives up.
+bool is_reinforced(const Joint& joint);
 
 /// A joint that bears without its glue: a tenon in its mortise, a part in a housing or groove, a part lying on another.
 bool bears_by_shape(const Joint& joint, const GluedArea& glue);

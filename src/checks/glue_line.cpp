@@ -1,12 +1,15 @@
 // Is every glue line big enough, by the true relation of its grains, for what the whole frame asks of it?
 
 #include "bond/glue_line.hpp"
+#include "bond/glue_patch.hpp"
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/glue_demand.hpp"
+#include "checks/held_elsewhere.hpp"
 #include "checks/screw_fallback.hpp"
 #include "measure/write.hpp"
+#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
@@ -25,8 +28,63 @@ struct GlueUse {
     double angle = 0;                   ///< between the grains [rad]
     double shear = 0, resistance = 0;   ///< [Pa]
     double tension_resistance = 0;      ///< where the demand pulls [Pa]
+    double fit = 1;                     ///< share left by the clearance
     double use = 0, warns_to = 1;
+    PatchUse patch;
+    std::optional<double> end_peak; ///< stress at the ends of the face over its mean, shown only
+    bool peeled = false;            ///< peeling off by the edge uses more than the rest
+    Working working;                ///< of the patch
 };
+
+/// Clamps close faces, housings and laps; these keep the room they were cut with.
+double share_left_by_fit(const Facts& facts, const Joint& joint)
+{
+    switch (joint.kind) {
+    case JointKind::tenon:
+    case JointKind::bridle:
+    case JointKind::dovetail:
+    case JointKind::sliding_dovetail:
+    case JointKind::dowel: {
+        const GlueRecord* glue = facts.find_glue(*joint.glue);
+        return fit_share(facts, joint.clearance, glue && glue->gap_filling);
+    }
+    default: return 1;
+    }
+}
+
+double dot_with(const Point& a, const Point& b) { return std::abs(a[0] * b[0] + a[1] * b[1] + a[2] * b[2]); }
+
+/// A part as a layer of a lap, loaded along a direction in the face; nothing where its stiffness is not known.
+std::optional<LapLayer> layer_of(const Prepared& prepared, std::size_t copy, const Point& way, const Point& normal)
+{
+    const Part& part = prepared.piece->part_of(copy);
+    const PartAxes axes = axes_of(part, prepared.piece->copies[copy]);
+    const WoodState& wood = prepared.state_of(copy).loaded;
+    const bool along = dot_with(axes.grain, way) > 0.7;
+    const auto& modulus = along ? wood.modulus_along : wood.modulus_tangential;
+    const auto& shear = along ? wood.shear_modulus_lt : wood.shear_modulus_rt;
+    if (!modulus || !shear) return std::nullopt;
+    const Length thick = dot_with(axes.grain, normal) > 0.7   ? part.length
+                         : dot_with(axes.width, normal) > 0.7 ? part.width
+                                                              : part.thickness;
+    return LapLayer{modulus->value, shear->value, thick};
+}
+
+/// How far the stress at the ends of the face stands above its mean, in the direction that it is pushed most.
+std::optional<double> end_peak_of(const Prepared& prepared, const Contact& contact, const GluedArea& glue,
+                                  const GlueDemand& demand)
+{
+    const Joint& joint = prepared.piece->joints[*contact.joint];
+    const bool plain = joint.kind == JointKind::edge || joint.kind == JointKind::face || joint.kind == JointKind::butt ||
+                       joint.kind == JointKind::lap;
+    if (!plain || !glue.largest || !(demand.shear > 0)) return std::nullopt;
+    const bool along_a = std::abs(demand.forces.along_a.value()) >= std::abs(demand.forces.along_b.value());
+    const Point &n = glue.largest->normal, &u = demand.along;
+    const Point way = along_a ? u : Point{n[1] * u[2] - n[2] * u[1], n[2] * u[0] - n[0] * u[2], n[0] * u[1] - n[1] * u[0]};
+    const auto a = layer_of(prepared, contact.first, way, n), b = layer_of(prepared, contact.second, way, n);
+    if (!a || !b) return std::nullopt;
+    return lap_end_peak(*prepared.facts, along_a ? demand.patch.a : demand.patch.b, *a, *b);
+}
 
 GlueUse use_of(const Prepared& prepared, const Contact& contact, const GluedArea& glue, const GlueDemand& demand,
                Working& working)
@@ -40,19 +98,22 @@ GlueUse use_of(const Prepared& prepared, const Contact& contact, const GluedArea
     u.strength = *glue_strength(facts, a.loaded, a.species, b.loaded, b.species, facts.find_glue(*joint.glue), glue.face, u.angle,
                                 &working);
     u.kind = u.strength.weaker_wood == a.species ? a.loaded.kind : b.loaded.kind;
+    u.fit = share_left_by_fit(facts, joint);
+    u.strength.mean *= u.fit;
     u.resistance = demand.proof ? glue_proof_resistance(facts, u.strength.mean).value()
                                 : glue_service_resistance(facts, u.kind, u.strength.mean, demand.duration).value();
-    u.shear = demand.shear / glue.area;
-    u.use = u.shear / u.resistance;
     u.warns_to = demand.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, u.kind);
-    if (demand.tension <= 0) return u;
-    const Stress weaker = std::min(a.loaded.tension_across->value, b.loaded.tension_across->value);
+    const Stress weaker = std::min(a.loaded.tension_across->value, b.loaded.tension_across->value) * u.fit;
     u.tension_resistance =
         demand.proof
             ? proof_resistance(facts, StrengthKind::tension_across, weaker).value() * facts.number("repeated_use_share").value
             : service_resistance(facts, StrengthKind::tension_across, u.kind, weaker, demand.duration).value();
-    const double t = demand.tension / u.tension_resistance;
-    u.use = std::sqrt(u.use * u.use + t * t);
+    u.patch = patch_use(demand.patch, demand.forces, pascals(u.resistance), pascals(u.tension_resistance), &u.working);
+    u.shear = u.patch.shear.value();
+    const double peel = demand.peel / u.tension_resistance;
+    u.peeled = peel > u.patch.use;
+    u.use = std::max(u.patch.use, peel);
+    u.end_peak = end_peak_of(prepared, contact, glue, demand);
     return u;
 }
 
@@ -61,7 +122,13 @@ Verdict verdict_of(const Facts& facts, const Joint& joint, const GluedArea& glue
     if (u.use > u.warns_to) return demand.tension == 0 && bears_by_shape(joint, glue) ? Verdict::warn : Verdict::fail;
     const bool relied_on = !demand.lift && demand.tension > facts.number("lift_tension_granted").value;
     if (u.use > 1 || relied_on || demand.hangs) return Verdict::warn;
-    return glue.face == GlueFace::mitre ? Verdict::warn : Verdict::pass;
+    return glue.face == GlueFace::mitre && !is_reinforced(joint) ? Verdict::warn : Verdict::pass;
+}
+
+/// What reinforces a mitre, in words.
+std::string slip_words(const Joint& joint)
+{
+    return joint.keys ? "its keys hold" : joint.spline ? "its spline holds" : "its dowels hold";
 }
 
 std::string grain_words(const GluedArea& glue, double angle)
@@ -72,9 +139,20 @@ std::string grain_words(const GluedArea& glue, double angle)
     return "grains parallel, long grain to long grain: the full shear strength counts";
 }
 
-std::string headline_for(const std::string& first, const std::string& second, const GluedArea& glue, const GlueDemand& demand,
-                         const GlueUse& u, Verdict verdict)
+std::string headline_for(const std::string& first, const std::string& second, const Joint& joint, const GluedArea& glue,
+                         const GlueDemand& demand, const GlueUse& u, Verdict verdict)
 {
+    if (glue.face == GlueFace::mitre && u.use <= 1 && verdict != Verdict::fail)
+        return is_reinforced(joint)
+                   ? fmt::format("The glue in the mitre of {} and {} bears {:.0f} % of what it may with {}; {} it besides.",
+                                 first, second, u.use * 100, demand.name, slip_words(joint))
+                   : fmt::format(
+                         "The mitre of {} and {} is held by its glue alone, half way to end grain: {:.0f} % used with {}, but "
+                         "such glue is not to be relied on.",
+                         first, second, u.use * 100, demand.name);
+    if (u.peeled && u.use > 1)
+        return fmt::format("Lifted by its edge, {} peels off {}: {:.0f} % used with {}, long before the glue would shear.", first,
+                           second, u.use * 100, demand.name);
     if (verdict == Verdict::warn && u.use <= 1 && demand.tension > 0)
         return fmt::format(
             "The glue between {} and {} holds with {} ({:.0f} % used), but across the grain it should not be asked to.", first,
@@ -86,6 +164,7 @@ std::string headline_for(const std::string& first, const std::string& second, co
 
 std::string remedy_for(const std::string& first, const GluedArea& glue, const GlueDemand& demand)
 {
+    if (glue.face == GlueFace::mitre) return "key, spline or dowel the mitre";
     if (demand.hangs)
         return fmt::format("hold {} by screws, a housing or a ledge under it: glue should not carry by a pull across the grain",
                            first);
@@ -93,7 +172,6 @@ std::string remedy_for(const std::string& first, const GluedArea& glue, const Gl
         return fmt::format("keep pulls off this glue: lift the piece by its frame, not by {}, or add a screw from below at each "
                            "place, slotted where the grain crosses",
                            first);
-    if (glue.face == GlueFace::mitre) return "key, spline or dowel the mitre";
     return "make the glued face larger, or add screws or dowels";
 }
 
@@ -111,6 +189,12 @@ std::vector<NamedValue> values_of(const GluedArea& glue, const GlueDemand& deman
         values.push_back({"tension_stress", demand.tension, "Pa"});
         values.push_back({"tension_resistance", u.tension_resistance, "Pa"});
     }
+    values.push_back({"twist_stress", u.patch.twisting.value(), "Pa"});
+    if (demand.peel > 0) {
+        values.push_back({"peel_stress", demand.peel, "Pa"});
+        values.push_back({"use_without_peel", u.patch.use, "1"});
+    }
+    if (u.end_peak) values.push_back({"end_peak", *u.end_peak, "1"});
     return values;
 }
 
@@ -120,26 +204,33 @@ Working working_of(const Facts& facts, const GluedArea& glue, const GlueDemand& 
     Working w;
     w.push_back({"Glued side grain that counts (end grain counts as nothing)", "A",
                  fmt::format("end grain left out: {} mm²", write_number(glue.end_grain * 1e6, 4)), glue.area, "m2", "geometry"});
-    // A lift or a pull shears nothing: its own steps come below.
-    if (demand.shear > 0 || demand.tension == 0) {
-        w.push_back({fmt::format("Demand: {}", demand.name), "F", demand.sum, demand.shear, "N", demand.source});
-        w.push_back({"Mean shear stress", "τ = F/A", "", u.shear, "Pa", "mechanics"});
-    }
+    w.push_back({fmt::format("Demand: {}", demand.name), "F, T, N, M", demand.sum, demand.shear, "N", demand.source});
     for (WorkingStep& step : strength) w.push_back(std::move(step));
+    if (u.fit < 1)
+        w.push_back({"Share of it left by the clearance (a straight line, no published curve)", "f = share × f", "", u.fit, "1",
+                     facts.number("lost_glue_line").cite.text()});
     w.push_back({demand.proof ? "Resistance under proof loads, repeated use" : "Allowable stress under service loads",
                  demand.proof ? "f = f05 × (2/3)/1.15" : "f = f05 k_dur/k", "f05 = mean (1 − 1.645 V), V = 14 %", u.resistance,
                  "Pa",
                  demand.proof ? facts.number("repeated_use_share").cite.text()
                               : duration_and_safety_divisor(facts, StrengthKind::shear, u.kind).cite.text()});
+    if (demand.tension > 0)
+        w.push_back({"Resistance across the grain", demand.proof ? "f = f05 × (2/3)/1.15, V = 25 %" : "f = f05 k_dur/k, V = 25 %",
+                     "", u.tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
+    for (const WorkingStep& step : u.working) w.push_back(step);
+    if (u.end_peak)
+        w.push_back({"Stress at the ends of the face over its mean (shown, not counted: strengths are means of whole faces)",
+                     "(βl/2) coth(βl/2)", "", *u.end_peak, "1", facts.source("volkersen-1938")});
+    if (demand.peel > 0) {
+        w.push_back({"Peeling, checked apart: the edge that the lift opens", "σ = F/A + 6 F e/(b a²)",
+                     fmt::format("F = {} N, e = {} mm", write_number(demand.pull, 3), write_number(demand.lever * 1e3, 3)),
+                     demand.peel, "Pa", "mechanics"});
+        w.push_back({"Share used by peeling", "σ/f_t", "", demand.peel / u.tension_resistance, "1", "mechanics"});
+    }
     if (demand.tension <= 0) return w;
     const Datum<double>& granted = facts.number("lift_tension_granted");
-    w.push_back({fmt::format("Tension across the grain at the edge of the face: {}", demand.name), "σ = F/A + F e/W", demand.sum,
-                 demand.tension, "Pa", demand.source});
-    w.push_back({"Resistance across the grain", demand.proof ? "f = f05 × (2/3)/1.15, V = 25 %" : "f = f05 k_dur/k, V = 25 %", "",
-                 u.tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
     w.push_back({"What codes grant across the grain", "more than this always warns, but where the piece is only lifted by it", "",
                  granted.value, "Pa", granted.cite.text()});
-    w.push_back({"Together", "u = √((τ/f)² + (σ/f_t)²)", "", u.use, "1", "interaction of strengths (engineering estimate)"});
     return w;
 }
 
@@ -159,7 +250,7 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
     f.utilisation = u.use;
     f.fails_from = u.warns_to;
     f.verdict = verdict_of(*prepared.facts, joint, glue, demand, u);
-    f.headline = headline_for(first, second, glue, demand, u, f.verdict);
+    f.headline = headline_for(first, second, joint, glue, demand, u, f.verdict);
     if (f.verdict != Verdict::pass) {
         f.remedy = remedy_for(first, glue, demand);
         const Point& through = (glue.largest ? *glue.largest : contact.patches.front()).normal;
@@ -193,7 +284,13 @@ Finding only_end_grain(const Prepared& prepared, std::size_t c, const Joint& joi
         f.remedy = "use a tenon, dowels or screws, or tie the parts by aprons";
     } else if (borne) {
         f.headline = fmt::format("{} meets {} with end grain only: the glue counts as nothing, the {} must carry it.", first,
-                                 second, name_of(joint.kind));
+                                 second, joint.kind == JointKind::dowel ? "dowels" : std::string(name_of(joint.kind)));
+    } else if (const auto held = held_elsewhere(prepared, c)) {
+        const Contact& by = prepared.layout->contacts[held->by];
+        f.verdict = held->close ? Verdict::pass : Verdict::warn;
+        f.headline = fmt::format("{} meets {} with end grain, where glue counts as nothing; {} holds it{}.", first, second,
+                                 pair_place(prepared, by), held->close ? " there" : ", but nothing beside this face does");
+        if (!held->close) f.remedy = "use a tenon, dowels, a housing or screws here too, or glue a block into the corner";
     } else {
         f.verdict = Verdict::fail;
         f.headline = fmt::format("{} is glued to {} by end grain alone: such glue counts as nothing, and nothing else holds it.",

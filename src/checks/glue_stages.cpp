@@ -252,7 +252,9 @@ private:
                 for (auto it = goes.rbegin(); it != goes.rend(); ++it) last_first.push_back(std::move(*it));
                 last_first.emplace_back();
             } else {
-                if (current.share > 0 && (current.share + sum > comfort_ || is_twin(level, current))) last_first.emplace_back();
+                const bool twin =
+                    std::any_of(last_first.begin(), last_first.end(), [&](const Batch& b) { return is_twin(level, b); });
+                if (current.share > 0 && (current.share + sum > comfort_ || twin)) last_first.emplace_back();
                 for (const ClosingStep& step : level.steps) take_step(last_first.back(), step);
             }
             at = level.base;

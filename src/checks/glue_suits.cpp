@@ -137,47 +137,34 @@ void look_at_heat(const Prepared& prepared, const GluedPlace& place, GlueLook& l
     look.matters.push_back(std::move(m));
 }
 
-bool has_genus(const WoodRecord& wood, std::initializer_list<std::string_view> genera)
-{
-    return std::any_of(genera.begin(), genera.end(), [&](std::string_view g) { return wood.botanical.starts_with(g); });
-}
-
-/// Oil, wax or resin that keeps glue off, by genus (common practice, no source).
-bool is_oily(const WoodRecord& wood)
-{
-    return has_genus(wood, {"Tectona", "Dalbergia", "Guaiacum", "Guibourtia", "Handroanthus", "Tabebuia", "Diospyros", "Cordia"});
-}
-
-/// Rich in tannin: alkali turns it dark (common practice, no source).
-bool is_rich_in_tannin(const WoodRecord& wood)
-{
-    return has_genus(wood, {"Quercus", "Castanea", "Juglans", "Robinia", "Prunus"});
-}
-
 void look_at_wood(const Prepared& prepared, const GluedPlace& place, std::size_t part, GlueLook& look)
 {
     const PartState& state = prepared.parts[part];
     if (!state.record) return;
     const GlueRecord& glue = *place.glue;
-    const bool hard = state.record->bonding == "with difficulty", oily = is_oily(*state.record);
-    const std::string practice = prepared.facts->cite("common-practice", "woods with oil, wax or tannin, by genus");
-    if (hard || oily) {
+    const Extractives& held = state.record->extractives;
+    const bool hard = state.record->bonding == "with difficulty";
+    if (hard || held.oily) {
         GlueMatter m;
-        look.working.push_back({fmt::format("{} bonds with difficulty", state.species), "class of ease of bonding", "", 1, "1",
-                                hard && state.record->bonding_cite ? state.record->bonding_cite->text() : practice});
+        if (hard && state.record->bonding_cite)
+            look.working.push_back({fmt::format("{} bonds with difficulty", state.species), "class of ease of bonding", "", 1,
+                                    "1", state.record->bonding_cite->text()});
+        if (held.oily)
+            look.working.push_back({fmt::format("{} holds oil, wax or gum", state.species), "", "", 1, "1", held.oily->text()});
         m.verdict = glue.oily_woods ? Verdict::pass : Verdict::warn;
-        m.headline = fmt::format("{} is dense or oily and takes {} badly.", state.species, glue.name);
+        m.headline = fmt::format("{} {} and takes {} badly.", state.species,
+                                 held.oily ? "holds oil, wax or gum" : "bonds with difficulty", glue.name);
         m.remedy = "plane the faces and glue them within the hour, wipe oily wood with solvent first, break a test piece, or use "
                    "epoxy or "
                    "resorcinol";
         look.matters.push_back(std::move(m));
     }
-    if (glue.alkaline && is_rich_in_tannin(*state.record)) {
+    if (glue.alkaline && held.tannin) {
         GlueMatter m;
         m.verdict = Verdict::warn;
         m.headline = fmt::format("{} is alkaline and turns {}, rich in tannin, dark along the line.", glue.name, state.species);
         m.remedy = "use another glue, or hide the line";
-        look.working.push_back({fmt::format("{} is rich in tannin", state.species), "by genus", "", 1, "1", practice});
+        look.working.push_back({fmt::format("{} is rich in tannin", state.species), "", "", 1, "1", held.tannin->text()});
         look.matters.push_back(std::move(m));
     }
 }
@@ -317,7 +304,10 @@ Finding judge_glue(const Prepared& prepared, const GluedPlace& place)
     if (worst.use && !f.working.empty()) f.utilisation = worst.use;
     f.values.push_back({"moisture_dampest", dampest_of(prepared, place), "%"});
     if (f.verdict == Verdict::pass) {
-        f.headline = fmt::format("{} suits {} here: its damp, its fit and its wood.", place.glue->name, place.subject);
+        f.headline = fmt::format("{} suits {} here: its damp, its fit and its wood{}.", place.glue->name, place.subject,
+                                 is_outdoors(prepared) && place.glue->wet_use != "wet"
+                                     ? "; keep it under a roof, where rain falls it wants a glue for wet places"
+                                     : "");
     } else {
         f.headline = all_headlines(look.matters);
         f.remedy = all_remedies(look.matters);

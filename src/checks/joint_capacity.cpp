@@ -4,6 +4,7 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/cut_list.hpp"
 #include "checks/joint_demand.hpp"
 #include "checks/joint_sizes.hpp"
 #include "checks/screw_fallback.hpp"
@@ -20,6 +21,9 @@ namespace jointwright {
 
 namespace {
 
+constexpr double kTakenByFit = 5;   // N m: a dry joint takes it by its fit
+constexpr double kUnheldPull = 100; // N: more than this on end-grain glue alone is told
+
 double along_of(const Point& v, const Point& direction)
 {
     return v[0] * direction[0] + v[1] * direction[1] + v[2] * direction[2];
@@ -31,6 +35,7 @@ struct JointUse {
     double factor = 0;                                ///< from a mean to what is allowed
     double use = 0, warns_to = 1;
     bool turned = false; ///< the moment uses the most of it
+    bool unheld = false; ///< nothing that counts holds the pull
 };
 
 /// Demand over resistance; what a joint has no strength for cannot be asked of it.
@@ -38,6 +43,18 @@ double used(double demand, double resistance)
 {
     if (std::abs(demand) < 1e-9) return 0;
     return resistance > 0 ? std::abs(demand) / resistance : std::numeric_limits<double>::infinity();
+}
+
+/// A part that only lies in its joints, at two or more places, is turned there by a load because things bend, and would rest as well were the
+/// joint to give; a push along the piece is another matter, and so is a part held at one end.
+bool turning_counts(const Prepared& prepared, const Contact& contact, const DrawnJoint& drawn, const JointDemand& demand)
+{
+    const bool only_lies = !drawn.turns_flat || !prepared.piece->joints[*contact.joint].glue;
+    if (!only_lies || demand.push) return true;
+    const auto& contacts = prepared.layout->contacts;
+    return std::none_of(contacts.begin(), contacts.end(), [&](const Contact& other) {
+        return &other != &contact && other.joint && (other.first == contact.first || other.second == contact.first);
+    });
 }
 
 JointUse use_of_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointCapacity& capacity,
@@ -49,8 +66,10 @@ JointUse use_of_joint(const Prepared& prepared, const Contact& contact, const Dr
     JointUse u;
     u.factor = demand.proof ? joint_proof_factor(facts) : joint_service_factor(facts, kind, demand.duration);
     u.warns_to = demand.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, kind);
-    u.moment = std::abs(along_of(demand.moment, joint.main));
-    u.flat = std::abs(along_of(demand.moment, joint.flat));
+    if (turning_counts(prepared, contact, joint, demand)) {
+        u.moment = std::abs(along_of(demand.moment, joint.main));
+        u.flat = joint.turns_flat ? std::abs(along_of(demand.moment, joint.flat)) : 0;
+    }
     const double along = along_of(demand.force, joint.into);
     // What presses the parts together needs no glue.
     u.pull = joint.directed ? std::max(0.0, along) : std::abs(along);
@@ -58,8 +77,14 @@ JointUse use_of_joint(const Prepared& prepared, const Contact& contact, const Dr
     // Shape hands down the shear where there is a section to do it; else the glue must.
     const double shear_mean = capacity.section_shear.value() > 0 ? capacity.section_shear.value() : capacity.withdrawal.value();
     const double flat_mean = capacity.flat.value() > 0 ? capacity.flat.value() : capacity.mean.value();
-    const double m = used(u.moment, capacity.mean.value() * u.factor), f = used(u.flat, flat_mean * u.factor),
-                 p = used(u.pull, capacity.withdrawal.value() * u.factor), v = used(u.shear, shear_mean * u.factor);
+    u.unheld = capacity.withdrawal.value() <= 0;
+    const bool dry = !prepared.piece->joints[*contact.joint].glue;
+    const auto turning = [&](double moment, double mean) {
+        return dry && moment <= kTakenByFit ? 0 : used(moment, mean * u.factor);
+    };
+    const double m = turning(u.moment, capacity.mean.value()), f = turning(u.flat, flat_mean),
+                 p = u.unheld ? 0 : used(u.pull, capacity.withdrawal.value() * u.factor),
+                 v = dry && capacity.section_shear.value() <= 0 ? 0 : used(u.shear, shear_mean * u.factor); // its shoulders do it
     u.use = std::sqrt(m * m + f * f + p * p + v * v);
     u.turned = std::hypot(m, f) > std::hypot(p, v);
     return u;
@@ -76,24 +101,53 @@ std::string governing_words(const JointUse& u)
     return fmt::format("loaded with {} N", write_number(std::hypot(u.pull, u.shear), 3));
 }
 
-Verdict verdict_of_joint(const JointUse& u)
+/// The pull that a let-in end takes by the glue on its end grain alone: more of it warns.
+bool pulls_on_end_grain(const Joint& joint, const DrawnJoint& drawn, const JointUse& u)
 {
-    if (u.use <= 1) return Verdict::pass;
+    return joint.glue && u.unheld && drawn.directed && u.pull > kUnheldPull;
+}
+
+Verdict verdict_of_joint(const JointUse& u, bool pulled)
+{
+    if (u.use <= 1) return pulled ? Verdict::warn : Verdict::pass;
     if (u.use <= u.warns_to) return Verdict::warn;
     return Verdict::fail;
 }
 
-std::string headline_of(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointDemand& demand,
-                        const JointUse& u, Verdict verdict)
+bool is_mitred(const DrawnJoint& joint)
 {
-    const std::string first = prepared.piece->part_of(contact.first).id, second = prepared.piece->part_of(contact.second).id;
-    const std::string what = fmt::format("The {} of {} in {}", name_of(joint.form), first, second);
-    if (verdict == Verdict::pass)
-        return fmt::format("{} holds with {}: {}, {} used.", what, demand.name, governing_words(u), percent_words(u.use));
+    return joint.form == JointForm::mitre || joint.form == JointForm::splined_mitre || joint.form == JointForm::keyed_mitre;
+}
+
+/// "The dry tenon of rail in leg", "The mitre of stile and rail", and whether it is one thing or several.
+struct JointWords {
+    std::string what;
+    bool one = true;
+};
+JointWords words_of_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint)
+{
+    const bool dry = !prepared.piece->joints[*contact.joint].glue;
+    return {fmt::format("The {}{} of {} {} {}", dry ? "dry " : "", name_of(joint.form), prepared.piece->part_of(contact.first).id,
+                        is_mitred(joint) ? "and" : "in", prepared.piece->part_of(contact.second).id),
+            joint.form != JointForm::dowels};
+}
+
+std::string headline_of(const JointWords& words, const JointCapacity& capacity, const JointDemand& demand, const JointUse& u,
+                        Verdict verdict, bool pulled)
+{
+    const std::string asked = fmt::format("{} with {}, {} used", governing_words(u), demand.name, percent_words(u.use));
+    std::string line;
     if (verdict == Verdict::fail)
-        return fmt::format("{} is too weak: {} with {}, {} used.", what, governing_words(u), demand.name, percent_words(u.use));
-    return fmt::format("{} is loaded beyond the customary margin: {} with {}, {} used.", what, governing_words(u), demand.name,
-                       percent_words(u.use));
+        line = fmt::format("{} {} too weak: {}", words.what, words.one ? "is" : "are", asked);
+    else if (u.use > 1)
+        line = fmt::format("{} {} loaded beyond the customary margin: {}", words.what, words.one ? "is" : "are", asked);
+    else
+        line = fmt::format("{} {}: {}", words.what, words.one ? "holds" : "hold", asked);
+    if (pulled)
+        line +=
+            fmt::format("; but nothing except glue on end grain keeps it from being drawn out by {} N", write_number(u.pull, 3));
+    for (const std::string& advice : capacity.advice) line += "; " + advice;
+    return line + ".";
 }
 
 std::string remedy_of(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointDemand& demand,
@@ -107,8 +161,19 @@ std::string remedy_of(const Prepared& prepared, const Contact& contact, const Dr
             size_words(prepared, in_metres(joint.sizes.length)), size_words(prepared, in_metres(joint.sizes.width)), u.use);
         break;
     case JointForm::dowels: remedy = "use longer, thicker or more dowels, or a tenon"; break;
+    case JointForm::housing:
+    case JointForm::groove:
+        remedy = u.use > 1 ? "let it in deeper, leave more wood beside the recess, or put a cleat under it"
+                           : "screw it from outside, slide it in by a dovetail, or let a back hold the sides together";
+        break;
+    case JointForm::sliding_dovetail: remedy = "make the tail deeper or longer, or screw it as well"; break;
+    case JointForm::mitre: remedy = "key, spline or dowel the mitre, or use a bridle or a tenon"; break;
+    case JointForm::splined_mitre:
+    case JointForm::keyed_mitre: remedy = "make the slip deeper, use more of them, or use a bridle or a tenon"; break;
     default: remedy = "make the glued faces larger, or add a stretcher or corner blocks"; break;
     }
+    if (joint.sizes.pegs.count > 0 && !prepared.piece->joints[*contact.joint].glue)
+        remedy = "use thicker pegs or more of them, a longer tenon so that more wood stays behind them, or glue it";
     if (demand.moment != Point{}) remedy += "; a stretcher low down takes much of the push";
     const auto screws =
         screwed_instead(prepared, contact, {u.shear, u.pull, std::max(u.moment, u.flat), demand.duration, joint.into});
@@ -126,6 +191,12 @@ std::vector<NamedValue> values_of_joint(const JointCapacity& c, const JointUse& 
         {"shear", u.shear, "N"},
         {"glue_line_moment", c.glue_line.value(), "N m"}};
     if (c.published) values.push_back({"published_moment", c.published->value(), "N m"});
+    if (c.shape.value() > 0) values.push_back({"moment_by_shape", c.shape.value(), "N m"});
+    if (c.wedge.value() > 0) values.push_back({"pull_by_wedge", c.wedge.value(), "N"});
+    if (c.pegs.value() > 0) {
+        values.push_back({"pull_by_pegs", c.pegs.value(), "N"});
+        values.push_back({"moment_by_pegs", c.pegged.value(), "N m"});
+    }
     return values;
 }
 
@@ -139,8 +210,9 @@ Working working_of_joint(const Facts& facts, const JointCapacity& c, const Joint
          demand.proof ? "0.75 × (2/3)/1.15" : "0.75 k_dur/k", "", u.factor, "1",
          facts.number(demand.proof ? "repeated_use_share" : "joint_lower_share").cite.text()});
     if (c.section_shear.value() > 0 && u.shear > 0)
-        w.push_back(
-            {"Shear that its own section hands down (mean)", "V = 2/3 f_v t w", "", c.section_shear.value(), "N", "mechanics"});
+        w.push_back({"Shear that its own section hands down (mean)",
+                     c.pressed_shoulder || c.twist.value() > 0 ? "V = 2/3 f_v t w" : "", "", c.section_shear.value(), "N",
+                     "mechanics"});
     if (std::isfinite(u.use))
         w.push_back({"Together", "u = √((M/M_r)² + (N/N_r)² + (V/V_r)²)",
                      fmt::format("M = {} N m, N = {} N, V = {} N", write_number(std::max(u.moment, u.flat), 3),
@@ -162,8 +234,9 @@ Finding judge_joint(const Prepared& prepared, const Contact& contact, const Draw
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), demand.name,
                           species == other ? species : species + " in " + other);
     if (std::isfinite(u.use)) f.utilisation = u.use;
-    f.verdict = verdict_of_joint(u);
-    f.headline = headline_of(prepared, contact, joint, demand, u, f.verdict);
+    const bool pulled = pulls_on_end_grain(prepared.piece->joints[*contact.joint], joint, u);
+    f.verdict = verdict_of_joint(u, pulled);
+    f.headline = headline_of(words_of_joint(prepared, contact, joint), capacity, demand, u, f.verdict, pulled);
     if (f.verdict != Verdict::pass) f.remedy = remedy_of(prepared, contact, joint, demand, u);
     f.values = values_of_joint(capacity, u);
     f.working = working_of_joint(*prepared.facts, capacity, demand, u, std::move(strength));
@@ -171,25 +244,26 @@ Finding judge_joint(const Prepared& prepared, const Contact& contact, const Draw
     return f;
 }
 
-/// A dry joint carries by its shape alone; where a push must be borne, the pegs or wedges that do it are not reckoned.
-Finding dry_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, bool pushed)
+/// A dry joint without pegs carries by its shape alone. What that does not bear, wedges may, whose strength nothing published tells.
+Finding judge_dry(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointCapacity& capacity,
+                  const JointDemand& demand, const Working& strength)
 {
-    const std::string first = prepared.piece->part_of(contact.first).id, second = prepared.piece->part_of(contact.second).id;
-    if (pushed)
-        return cannot_tell(
-            "joint-capacity", pair_subject(prepared, contact),
-            fmt::format("Whether the dry {} of {} in {} keeps the piece from racking cannot be told: no published strength of "
-                        "pegged or wedged joints is held here.",
-                        name_of(joint.form), first, second),
-            "glue it, or test-load the piece with a sideways push");
-    Finding f;
-    f.check = "joint-capacity";
-    f.subject = pair_subject(prepared, contact);
-    f.where = pair_place(prepared, contact);
-    f.headline =
-        fmt::format("The dry {} of {} in {} hands its load down by its shape; it holds nothing against being pulled out.",
-                    name_of(joint.form), first, second);
-    return f;
+    Finding f = judge_joint(prepared, contact, joint, capacity, demand, strength);
+    const std::string what = words_of_joint(prepared, contact, joint).what;
+    if (f.verdict == Verdict::pass) {
+        f.headline.pop_back();
+        f.headline += joint.form == JointForm::groove ? "."
+                      : capacity.wedge.value() > 0    ? "; its tails alone keep it from being drawn out."
+                                                      : "; nothing in it keeps it from being drawn out.";
+        return f;
+    }
+    const double turned = finding_value(f, "moment").value_or(0), borne = finding_value(f, "moment_resistance").value_or(0);
+    if (turned <= borne) return f;
+    return cannot_tell("joint-capacity", f.subject,
+                       fmt::format("{} is turned by {} N m with {}, of which its shape alone bears {} N m; whether wedges in it "
+                                   "bear the rest cannot be told: no published strength of them is known.",
+                                   what, write_number(turned, 3), demand.name, write_number(borne, 2)),
+                       "peg it, and state pegs = { diameter = ..., count = ... }; or glue it");
 }
 
 std::optional<Finding> missing_for_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint)
@@ -209,6 +283,38 @@ std::optional<Finding> missing_for_joint(const Prepared& prepared, const Contact
     return std::nullopt;
 }
 
+/// A panel that floats in its groove and carries next to nothing is no joint to be judged.
+bool carries_little(const DrawnJoint& joint, const JointDemand& demand)
+{
+    constexpr double little = 20; // N
+    const auto size = [](const Point& p) { return std::sqrt(along_of(p, p)); };
+    return joint.form == JointForm::groove && size(demand.force) < little && size(demand.moment) < kTakenByFit;
+}
+
+void judge_all(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const std::vector<JointDemand>& demands,
+               std::vector<Finding>& findings)
+{
+    const Joint& stated = prepared.piece->joints[*contact.joint];
+    const PartState &a = prepared.state_of(contact.first), &b = prepared.state_of(contact.second);
+    const GlueRecord* glue = stated.glue ? prepared.facts->find_glue(*stated.glue) : nullptr;
+    Working working;
+    const auto capacity =
+        joint_capacity(*prepared.facts, joint.form, joint.sizes, {&a.loaded, &b.loaded, a.species, b.species, glue}, &working);
+    if (!capacity) {
+        keep_worst(findings, cannot_tell("joint-capacity", pair_subject(prepared, contact),
+                                         words_of_joint(prepared, contact, joint).what +
+                                             " cannot be judged: a strength of its wood is not known.",
+                                         "give [[wood]] properties with shear_strength and tension_across"));
+        return;
+    }
+    for (const JointDemand& demand : demands) {
+        if (carries_little(joint, demand)) continue;
+        const bool by_shape = !glue && joint.sizes.pegs.count == 0;
+        keep_worst(findings, by_shape ? judge_dry(prepared, contact, joint, *capacity, demand, working)
+                                      : judge_joint(prepared, contact, joint, *capacity, demand, working));
+    }
+}
+
 } // namespace
 
 std::vector<Finding> check_joint_capacity(const Prepared& prepared)
@@ -225,22 +331,7 @@ std::vector<Finding> check_joint_capacity(const Prepared& prepared)
             keep_worst(findings, *std::move(missing));
             continue;
         }
-        const Joint& stated = prepared.piece->joints[*contact.joint];
-        if (!stated.glue) {
-            constexpr double turned = 5; // N m: less is what its fit takes
-            const bool pushed = std::any_of(demands.begin(), demands.end(), [](const JointDemand& d) {
-                return d.push && std::hypot(d.moment[0], d.moment[1], d.moment[2]) > turned;
-            });
-            keep_worst(findings, dry_joint(prepared, contact, *joint, pushed));
-            continue;
-        }
-        const PartState &a = prepared.state_of(contact.first), &b = prepared.state_of(contact.second);
-        Working working;
-        const auto capacity =
-            joint_capacity(*prepared.facts, joint->form, joint->sizes,
-                           {&a.loaded, &b.loaded, a.species, b.species, prepared.facts->find_glue(*stated.glue)}, &working);
-        for (const JointDemand& demand : demands)
-            keep_worst(findings, judge_joint(prepared, contact, *joint, *capacity, demand, working));
+        judge_all(prepared, contact, *joint, demands, findings);
     }
     return findings;
 }

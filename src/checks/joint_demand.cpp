@@ -35,6 +35,7 @@ std::vector<JointDemand> joint_demand(const Prepared& prepared, std::size_t cont
         demand.proof = load_case.proof;
         demand.duration = load_case.duration;
         demand.push = load_case.push;
+        demand.lift = load_case.lift;
         for (std::size_t k = 0; k < 3; ++k) { // what the second does to the first
             demand.force[k] = -f->force[k];
             demand.moment[k] = -f->moment[k];

@@ -16,6 +16,7 @@ struct JointDemand {
     Point force{};      ///< N
     Point moment{};     ///< N m
     bool push = false;  ///< the case pushes the piece sideways
+    bool lift = false;  ///< the piece is taken up by one of its parts
     std::string sum;    ///< how it came about
     std::string source; ///< where the size of the load comes from
 };

@@ -1,10 +1,12 @@
 #include "checks/joint_sizes.hpp"
 
 #include "checks/check_tools.hpp"
+#include "piece/joined_solid.hpp"
 #include "piece/turn.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace jointwright {
 
@@ -74,9 +76,24 @@ void direct_entry(const Patch& face, DrawnJoint& j)
     j.directed = std::abs(along) > 0.7;
 }
 
+/// Wood of the second part on either side of a tenon, the thinner one.
+Length cheek_of(const Prepared& prepared, const Contact& contact, const Point& thin, Length thickness)
+{
+    const Axis axis = main_axis_of(thin);
+    const Box &post = prepared.piece->copies[contact.second].box, &rail = prepared.piece->copies[contact.first].box;
+    const double middle = rail.middle(axis), half = in_metres(thickness) / 2;
+    return metres(std::max(0.0, std::min(middle - half - post.lo[index_of(axis)], post.hi[index_of(axis)] - middle - half)));
+}
+
+void draw_pegs(const Prepared& prepared, const Contact& contact, const Joint& joint, const Point& thin, DrawnJoint& j)
+{
+    if (!joint.pegs) return;
+    j.sizes.pegs = {joint.pegs->diameter, joint.pegs->count, cheek_of(prepared, contact, thin, j.sizes.thickness)};
+}
+
 void draw_tenon(const Prepared& prepared, const Contact& contact, const Joint& joint, DrawnJoint& j)
 {
-    j.form = JointForm::tenon;
+    j.form = joint.tenon && joint.tenon->loose ? JointForm::loose_tenon : JointForm::tenon;
     if (!joint.tenon) {
         j.missing = "tenon = { length = ..., width = ..., thickness = ... }";
         return;
@@ -87,6 +104,7 @@ void draw_tenon(const Prepared& prepared, const Contact& contact, const Joint& j
     if (contact.shared) // drawn into the post: the shared depth is the tenon's length
         j.sizes.length = metres(contact.shared->size(entry_of(prepared, contact)));
     take_section(prepared, contact, entry_of(prepared, contact), j);
+    draw_pegs(prepared, contact, joint, j.main, j);
     turn_directions(prepared, contact.first, j);
     if (const Patch* shoulder = largest_of(contact, Patch::Role::shoulder)) direct_entry(*shoulder, j);
 }
@@ -129,9 +147,82 @@ void draw_faces(const Prepared& prepared, const Contact& contact, const Joint& j
     j.into = axis_point(along);
     j.main = axis_point(normal);
     j.flat = axis_point(across);
+    if (joint.kind == JointKind::bridle) draw_pegs(prepared, contact, joint, j.main, j);
     if (joint.kind != JointKind::dovetail) return;
     j.sizes.count = joint.dovetail ? joint.dovetail->tails : 1;
+    j.sizes.slope = joint.dovetail ? joint.dovetail->slope : 8;
     j.sizes.thickness = j.sizes.width;
+}
+
+/// A part let in: the recess as it is drawn, along which axis it runs, and the wood of the second part beside it.
+bool draw_let_in(const Prepared& prepared, const Contact& contact, JointKind kind, DrawnJoint& j)
+{
+    const Piece& piece = *prepared.piece;
+    const Part &first = piece.part_of(contact.first), &second = piece.part_of(contact.second);
+    if (!contact.shared || first.turn || second.turn) return false;
+    // A slat that lies in a notch on long grain is a face joint with walls: its glue line is judged as such.
+    const Patch* bottom = largest_of(contact, Patch::Role::bottom);
+    if (kind == JointKind::housing && bottom && !bottom->end_grain_first && !bottom->end_grain_second) return false;
+    const Axis into = main_axis_of(way_apart(piece, contact)), a = into == Axis::x ? Axis::y : Axis::x, b = third_axis(into, a);
+    const Box &space = *contact.shared, &post = piece.copies[contact.second].box;
+    const auto through = [&](Axis k) { return post.size(k) - space.size(k) < kTouch; };
+    const Axis run = through(a) != through(b) ? (through(a) ? a : b) : (space.size(a) >= space.size(b) ? a : b),
+               thick = run == a ? b : a;
+    j.form = kind == JointKind::groove    ? JointForm::groove
+             : kind == JointKind::housing ? JointForm::housing
+                                          : JointForm::sliding_dovetail;
+    j.sizes.width = metres(space.size(run));
+    j.sizes.length = metres(space.size(into));
+    j.sizes.thickness = metres(space.size(thick));
+    j.sizes.rail_depth = j.sizes.rail_thickness = metres(piece.copies[contact.first].box.size(thick));
+    j.sizes.along_post = run == second.grain;
+    j.sizes.grain_enters = into == first.grain;
+    for (const double left :
+         {space.lo[index_of(thick)] - post.lo[index_of(thick)], post.hi[index_of(thick)] - space.hi[index_of(thick)]})
+        if (left > kTouch && (j.sizes.lip.value() == 0 || left < in_metres(j.sizes.lip))) j.sizes.lip = metres(left);
+    j.into = axis_point(into);
+    j.main = axis_point(run);
+    j.flat = axis_point(thick);
+    j.turns_flat = false;
+    if (piece.copies[contact.first].box.middle(into) > space.middle(into))
+        for (double& v : j.into) v = -v;
+    j.directed = piece.copies[contact.first].box.size(into) > space.size(into) + kTouch;
+    return true;
+}
+
+/// A mitre: its face, and what crosses it.
+bool draw_mitre(const Prepared& prepared, const Contact& contact, const Joint& joint, DrawnJoint& j)
+{
+    const Part &first = prepared.piece->part_of(contact.first), &second = prepared.piece->part_of(contact.second);
+    if (first.turn || second.turn || first.grain == second.grain) return false;
+    const Patch& face = contact.patches.front();
+    const Axis out = third_axis(first.grain, second.grain);
+    const double cut = std::hypot(face.bounds.size(first.grain), face.bounds.size(second.grain)), thick = face.bounds.size(out);
+    j.into = face.normal;
+    j.directed = true;
+    j.main = axis_point(out);
+    j.flat = {j.main[1] * j.into[2] - j.main[2] * j.into[1], j.main[2] * j.into[0] - j.main[0] * j.into[2],
+              j.main[0] * j.into[1] - j.main[1] * j.into[0]};
+    j.form = JointForm::mitre;
+    j.sizes.rail_thickness = metres(thick);
+    j.sizes.rail_depth = metres(cut / std::numbers::sqrt2);
+    if (joint.keys) {
+        j.form = JointForm::keyed_mitre;
+        j.sizes.thickness = joint.keys->thickness;
+        j.sizes.length = joint.keys->depth;
+        j.sizes.count = joint.keys->count;
+    } else if (joint.spline) {
+        j.form = JointForm::splined_mitre;
+        j.sizes.thickness = joint.spline->thickness;
+        j.sizes.length = joint.spline->depth;
+    } else if (joint.dowels) {
+        j.form = JointForm::dowels;
+        j.sizes.rail_depth = metres(cut);
+        j.sizes.diameter = joint.dowels->diameter;
+        j.sizes.length = joint.dowels->length;
+        j.sizes.count = joint.dowels->count;
+    }
+    return true;
 }
 
 } // namespace
@@ -155,6 +246,14 @@ std::optional<DrawnJoint> drawn_joint(const Prepared& prepared, const Contact& c
     case JointKind::dovetail:
         j.form = JointForm::dovetail;
         draw_faces(prepared, contact, joint, j);
+        break;
+    case JointKind::housing:
+    case JointKind::groove:
+    case JointKind::sliding_dovetail:
+        if (!draw_let_in(prepared, contact, joint.kind, j)) return std::nullopt;
+        break;
+    case JointKind::mitre:
+        if (!draw_mitre(prepared, contact, joint, j)) return std::nullopt;
         break;
     default: return std::nullopt;
     }

@@ -13,11 +13,12 @@ namespace jointwright {
 struct DrawnJoint {
     JointForm form = JointForm::tenon;
     JointSizes sizes;
-    Point into{};          ///< unit vector along which the first part enters the second
-    bool directed = false; ///< out of the first into the second: pressing and pulling can be told apart
-    Point main{};          ///< axis of the moment that bends the rail over its depth
-    Point flat{};          ///< axis of the moment across that
-    std::string missing;   ///< the line to add where a size is not stated; empty else
+    Point into{};           ///< unit vector along which the first part enters the second
+    bool directed = false;  ///< out of the first into the second: pressing and pulling can be told apart
+    Point main{};           ///< axis of the moment that bends the rail over its depth
+    Point flat{};           ///< axis of the moment across that
+    std::string missing;    ///< the line to add where a size is not stated; empty else
+    bool turns_flat = true; ///< false: nothing in it is reckoned against the moment across the main one (parts let in)
 };
 
 /// The joint at a contact; nothing for kinds whose strength lies in their glue line or their fasteners alone.

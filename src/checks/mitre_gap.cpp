@@ -3,6 +3,7 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/flatness.hpp"
+#include "checks/glue_demand.hpp"
 #include "mechanics/mitre.hpp"
 
 #include <fmt/core.h>
@@ -103,10 +104,11 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Corner& co
     if (f.verdict != Verdict::pass) {
         const double narrower = pass.value / worse.amount;
         f.remedy = fmt::format(
-            "make the members no wider than {}, or of quarter-sawn stock, glue up at about {}, and put a spline or key across "
-            "the joint; wide frames keep closed with tenons",
+            "make the members no wider than {}, or of quarter-sawn stock, glue up at about {}{}; wide frames keep closed with "
+            "tenons",
             size_words(prepared, narrower * std::max(contact.shared->size(corner.first), contact.shared->size(corner.second))),
-            moisture_words(MoistureContent::percent((sa.driest.percent() + sa.dampest.percent()) / 2)));
+            moisture_words(MoistureContent::percent((sa.driest.percent() + sa.dampest.percent()) / 2)),
+            is_reinforced(piece.joints[*contact.joint]) ? "" : ", and put a spline or key across the joint");
     }
     f.values = {{"opening_driest", dry.angle.value(), "rad"},
                 {"opening_dampest", damp.angle.value(), "rad"},

@@ -83,6 +83,7 @@ std::optional<PressedFace> pressed_face(const Prepared& prepared, const Contact&
     PressedFace pressed;
     pressed.wedges_itself = joint.kind == JointKind::dovetail || joint.kind == JointKind::sliding_dovetail;
     pressed.pulls_shoulders = joint.kind == JointKind::tenon || joint.kind == JointKind::dowel;
+    pressed.fitted = joint.kind == JointKind::dowel ? "the dowels hold" : "the cheeks press";
     take_wood(pressed, prepared.state_of(contact.first));
     take_wood(pressed, prepared.state_of(contact.second));
     if (!(pressed.density.value() > 0)) {
@@ -103,7 +104,9 @@ std::optional<PressedFace> pressed_face(const Prepared& prepared, const Contact&
     pressed.face.area = square_metres(area * share);
     pressed.face.length = metres(in_metres(pressed.face.length) * share);
     pressed.face.reach = metres(thinner_side(prepared, contact, main->normal));
-    pressed.across = across_words(main->normal);
+    pressed.across = joint.kind == JointKind::mitre
+                         ? "square to the mitre: a band round the frame, or blocks stuck on beside the corner"
+                         : across_words(main->normal);
     return pressed;
 }
 

@@ -17,6 +17,7 @@ struct PressedFace {
     std::string across;           ///< direction of the pressure: "from top to bottom"
     bool wedges_itself = false;   ///< dovetails: driven home, no clamp presses their cheeks
     bool pulls_shoulders = false; ///< tenon, dowel: the clamp draws the shoulders tight; the cheeks press by their fit
+    std::string fitted;           ///< then: what presses by its fit, "the cheeks press"
 };
 
 /// Nothing when neither wood has a density (named in `missing`).

@@ -18,7 +18,7 @@ const std::vector<CheckInfo>& all_checks()
         {"groove-room", "floating panels: room to swell, and still in the groove when dry", check_groove_room},
         {"slot-length", "screws, buttons and pegs across the grain: travel and slots", check_slot_length},
         {"glue-line", "strength of every glue line by the true relation of its grains", check_glue_line},
-        {"joint-capacity", "strength of tenons, dowels, bridles, laps and dovetails", check_joint_capacity},
+        {"joint-capacity", "strength of every kind of joint, by published expressions and mechanics", check_joint_capacity},
         {"fastener", "screws and buttons: hold, reach, distances, pilot holes", check_fastener},
         {"glue-suits", "whether the glue suits its place, its wood, its fit and its day", check_glue_suits},
         {"assembly-time", "closing the joints while the glue is open; stages of a glue-up", check_assembly_time},

@@ -34,6 +34,21 @@ bool grain_along(const Prepared& prepared, std::size_t copy, const Point& direct
     return std::abs(axes.grain[0] * direction[0] + axes.grain[1] * direction[1] + axes.grain[2] * direction[2]) > 0.7;
 }
 
+/// A person on a part that people bear on: what its joint would have to bear, were it not to fall.
+Force sitter_on(const Prepared& prepared, const Contact& contact)
+{
+    const Piece& piece = *prepared.piece;
+    if (piece.use != Use::seat) return newtons(0);
+    for (const std::string& name : piece.carries)
+        for (const std::size_t copy : piece.copies_named(name))
+            if (copy == contact.first || copy == contact.second) {
+                const double mass =
+                    piece.limits.sitter ? piece.limits.sitter->value() : prepared.facts->number("sitter_mass").value;
+                return newtons(mass * kStandardGravity);
+            }
+    return newtons(0);
+}
+
 } // namespace
 
 WoodState holding_wood(const Prepared& prepared, std::size_t copy)
@@ -60,7 +75,11 @@ FallbackNeed hardest_need(const Prepared& prepared, std::size_t c)
         need.shear = std::sqrt(std::max(0.0, whole * whole - along * along));
         need.duration = demand.duration;
     }
-    if (most == 0) need.shear = std::min(prepared.masses[contact.first], prepared.masses[contact.second]) * kStandardGravity;
+    if (most > 0) return need;
+    need.shear = std::min(prepared.masses[contact.first], prepared.masses[contact.second]) * kStandardGravity;
+    const double person = sitter_on(prepared, contact).value();
+    if (person > 0) need.duration = LoadDuration::sitting;
+    need.shear += person;
     return need;
 }
 
@@ -91,12 +110,13 @@ std::string screwed_instead(const Prepared& prepared, const Contact& contact, co
     const std::string into = prepared.piece->part_of(holds).id, from = prepared.piece->part_of(head).id;
     if (!screws) return fmt::format("up to eight wood screws through {} into {} alone would not do it", from, into);
     const bool crossed = face.grain_angle.value_or(0) > kCrossing;
-    return fmt::format("or screw it in place of the glue: {} wood screws number {} ({}), {} long, through {} into {}, pilot {} "
+    const bool glued = contact.joint && prepared.piece->joints[*contact.joint].glue.has_value();
+    return fmt::format("or screw it{}: {} wood screws number {} ({}), {} long, through {} into {}, pilot {} "
                        "and {} under the head, "
                        "at least {} from ends and {} from edges{}",
-                       screws->count, screws->number, size_words(prepared, in_metres(screws->diameter)),
-                       write_length_up(screws->length, prepared.units), from, into,
-                       small_words(prepared, in_metres(screws->pilot)), small_words(prepared, in_metres(screws->clearance)),
+                       glued ? " in place of the glue" : "", screws->count, screws->number,
+                       size_words(prepared, in_metres(screws->diameter)), write_length_up(screws->length, prepared.units), from,
+                       into, small_words(prepared, in_metres(screws->pilot)), small_words(prepared, in_metres(screws->clearance)),
                        write_length_up(screws->end, prepared.units), write_length_up(screws->edge, prepared.units),
                        crossed ? "; the grains cross: slot all but one across the grain" : "; no slots, the grains run alike");
 }

@@ -90,6 +90,11 @@ WoodRecord read_wood_record(const TableReader& r, std::string_view text, std::st
             wood.bonding = r.required_text(*ease, "printed");
             wood.bonding_cite = r.citation(*ease, "bonding");
         }
+    if (const toml::table* held = r.part(table, "extractives"))
+        for (const auto& [key, cite] : {std::pair{"oily", &wood.extractives.oily}, std::pair{"tannin", &wood.extractives.tannin},
+                                        std::pair{"acid", &wood.extractives.acid}})
+            if (const toml::table* entry = r.part(*held, key))
+                if (r.required_text(*entry, "printed") == "yes") *cite = r.citation(*entry, key);
     if (const toml::node* node = table.get("dust"))
         if (const toml::array* rows = node->as_array())
             for (const toml::node& row : *rows)

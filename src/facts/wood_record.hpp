@@ -41,6 +41,13 @@ struct DustHazard {
     Citation cite;
 };
 
+/// What a wood holds that glue or metal minds: where it is so, its source.
+struct Extractives {
+    std::optional<Citation> oily;   ///< oil, wax or resin that keeps glue off
+    std::optional<Citation> tannin; ///< alkali and iron turn it dark
+    std::optional<Citation> acid;   ///< eats plain steel in damp
+};
+
 /// Everything the tables know of one wood.
 struct WoodRecord {
     std::string file; ///< "woods/cherry-black.toml"
@@ -59,6 +66,7 @@ struct WoodRecord {
     std::vector<DustHazard> dust;
     std::optional<std::string> bonding; ///< "easily", "well", "satisfactorily", "with difficulty"
     std::optional<Citation> bonding_cite;
+    Extractives extractives;
 };
 
 } // namespace jointwright

@@ -100,11 +100,8 @@ private:
 void unused_of_joint(const Joint& joint, UnusedList& list)
 {
     using enum JointKind;
-    // What only holds by its shape or its glue line: no strength of the joint as a whole is known.
-    for (const JointKind kind : {housing, groove, sliding_dovetail, mitre})
-        list.add(joint.kind == kind, fmt::format("the strength of joints of kind \"{}\" beyond their glue line", name_of(kind)));
-    list.add(joint.kind == dowel && !joint.glue, "the hold of dry dowels");
-    list.add(joint.pegs.has_value(), "the strength of pegs");
+    list.add(joint.kind == dowel && !joint.glue, "the pull on dry dowels");
+    list.add(joint.pegs && (joint.kind == groove || joint.kind == sliding_dovetail), "the strength of pegs through a tongue");
 }
 
 void unused_of_part(const Part& part, UnusedList& list)

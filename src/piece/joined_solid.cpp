@@ -143,7 +143,8 @@ std::vector<Region> tails_of(const Piece& piece, const Contact& contact, const J
     const Box& space = *contact.shared;
     const Axis across = third_axis(first.grain, second.grain), out = first.grain;
     const bool upwards = piece.copies[contact.first].box.middle(out) < space.middle(out);
-    const double pitch = space.size(across) / joint.dovetail->tails, flare = 1 / joint.dovetail->slope;
+    const double pitch = space.size(across) / joint.dovetail->tails,
+                 flare = joint.dovetail->slope > 0 ? 1 / joint.dovetail->slope : 0;
     const double length = std::sqrt(1 + flare * flare);
     std::vector<Region> tails;
     for (int i = 0; i < joint.dovetail->tails; ++i) {

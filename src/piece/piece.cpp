@@ -19,6 +19,18 @@ std::string_view name_of(Use use)
     return "none";
 }
 
+std::string_view name_of(ScrewKind kind)
+{
+    switch (kind) {
+    case ScrewKind::wood_screw: return "wood screw";
+    case ScrewKind::pocket_screw: return "pocket screw";
+    case ScrewKind::lag_screw: return "lag screw";
+    case ScrewKind::nail: return "nail";
+    case ScrewKind::bolt: return "bolt";
+    }
+    return "wood screw";
+}
+
 std::string_view name_of(JointKind kind)
 {
     switch (kind) {

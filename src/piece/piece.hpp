@@ -101,6 +101,10 @@ struct Copy {
     std::array<bool, 3> mirrored{}; ///< shape mirrored in itself along x, y, z, against the part as written
 };
 
+/// What `screws` may be of.
+enum class ScrewKind { wood_screw, pocket_screw, lag_screw, nail, bolt };
+std::string_view name_of(ScrewKind kind); ///< "lag screw"
+
 enum class JointKind {
     edge,
     face,
@@ -134,6 +138,7 @@ struct Joint {
     Length clearance{}; ///< per side
     struct Tenon {
         Length length, width, thickness;
+        bool loose = false; ///< a slip of its own, let into both parts by `length`
     };
     std::optional<Tenon> tenon;
     std::optional<Length> groove_depth;
@@ -149,6 +154,8 @@ struct Joint {
         Length diameter, length;
         int count = 1;
         std::optional<Length> slot, inset;
+        ScrewKind kind = ScrewKind::wood_screw;
+        std::optional<Length> cross_dowel{}; ///< diameter of the cross dowel that a bolt pulls on
     };
     std::optional<Screws> screws;
     struct Pegs {
@@ -160,6 +167,7 @@ struct Joint {
     struct Buttons {
         int count = 1;
         std::optional<Length> slot, inset;
+        bool plates = false; ///< figure plates
     };
     std::optional<Buttons> buttons;
     struct DovetailSizes {
@@ -167,6 +175,17 @@ struct Joint {
         double slope = 8;
     };
     std::optional<DovetailSizes> dovetail;
+    /// Slips across the outer corner of a mitre, `depth` measured from the corner.
+    struct MitreKeys {
+        Length thickness, depth;
+        int count = 1;
+    };
+    std::optional<MitreKeys> keys;
+    /// A strip along a mitre, its grain across it, `depth` in either part.
+    struct Spline {
+        Length thickness, depth;
+    };
+    std::optional<Spline> spline;
     Spot spot;
 };
 

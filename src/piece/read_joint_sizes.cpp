@@ -32,6 +32,8 @@ public:
             Joint::Tenon tenon_sizes;
             const bool all = every({length(t, "length", tenon_sizes.length), length(t, "width", tenon_sizes.width),
                                     length(t, "thickness", tenon_sizes.thickness)});
+            if (const DesignValue* loose = t.may("loose"))
+                if (const auto yes = as_truth(reading_, *loose, "loose")) tenon_sizes.loose = *yes;
             if (all) joint_.tenon = tenon_sizes;
         });
         sizes({housing, groove, sliding_dovetail}, "groove", "{ depth = 11 }",
@@ -52,6 +54,14 @@ public:
                                     count(t, screw_sizes.count)});
             screw_sizes.slot = free_length(t, "slot");
             screw_sizes.inset = free_length(t, "inset");
+            if (const DesignValue* kind = t.may("kind"))
+                if (const auto choice = as_choice(reading_, *kind, "kind", "kind of screw",
+                                                  {"wood screw", "pocket screw", "lag screw", "nail", "bolt"}))
+                    screw_sizes.kind = static_cast<ScrewKind>(*choice);
+            one_free_length(t, "cross_dowel", screw_sizes.cross_dowel);
+            if (screw_sizes.cross_dowel && screw_sizes.kind != ScrewKind::bolt)
+                reading_.fault(t.key_spot("cross_dowel"), "unknown-key", "only a bolt has a cross dowel", {},
+                               R"(screws = { kind = "bolt", cross_dowel = 10, ... })");
             if (all) joint_.screws = screw_sizes;
         });
         sizes({tenon, bridle, groove, sliding_dovetail}, "pegs", "{ diameter = 8, count = 3 }", [&](DesignTable& t) {
@@ -66,9 +76,22 @@ public:
             const bool all = count(t, button_sizes.count);
             button_sizes.slot = free_length(t, "slot");
             button_sizes.inset = free_length(t, "inset");
+            if (const DesignValue* kind = t.may("kind"))
+                if (const auto choice = as_choice(reading_, *kind, "kind", "kind of fastener", {"button", "figure plate"}))
+                    button_sizes.plates = *choice == 1;
             if (all) joint_.buttons = button_sizes;
         });
         sizes({dovetail}, "dovetail", "{ tails = 5 }", [&](DesignTable& t) { read_dovetail(t); });
+        sizes({mitre}, "key", "{ thickness = 3, depth = 25, count = 2 }", [&](DesignTable& t) {
+            Joint::MitreKeys keys;
+            const bool all =
+                every({length(t, "thickness", keys.thickness), length(t, "depth", keys.depth), count(t, keys.count)});
+            if (all) joint_.keys = keys;
+        });
+        sizes({mitre}, "spline", "{ thickness = 4, depth = 10 }", [&](DesignTable& t) {
+            Joint::Spline strip;
+            if (every({length(t, "thickness", strip.thickness), length(t, "depth", strip.depth)})) joint_.spline = strip;
+        });
         read_glue();
     }
 
@@ -108,6 +131,12 @@ private:
         if (length(table, key, read)) into = read;
     }
 
+    void one_free_length(DesignTable& table, std::string_view key, std::optional<Length>& into)
+    {
+        const DesignValue* value = table.may(key);
+        if (value != nullptr) into = as_length(reading_, *value, key, LengthRule::size);
+    }
+
     std::optional<Length> free_length(DesignTable& table, std::string_view key)
     {
         const DesignValue* value = table.may(key);
@@ -129,8 +158,11 @@ private:
         const DesignValue* tails = table.must("tails", "5");
         const DesignValue* slope = table.may("slope");
         const auto tail_count = tails != nullptr ? as_count(reading_, *tails, "tails", 1000) : std::nullopt;
-        if (slope != nullptr) {
-            const auto number = as_number(reading_, *slope, "slope", {2, 20, true, {}, "1 in 8 is written 8"});
+        const bool straight = slope != nullptr && slope->is_number() && slope->number == 0; // a comb joint
+        if (straight) dovetail.slope = 0;
+        if (slope != nullptr && !straight) {
+            const auto number =
+                as_number(reading_, *slope, "slope", {2, 20, true, {}, "1 in 8 is written 8; 0 for a comb joint"});
             if (!number) return;
             dovetail.slope = *number;
         }

@@ -37,6 +37,8 @@ constexpr Row kRows[] = {
     {"wide-shelf-bookcase", Verdict::fail, "sag", "shelf", Verdict::fail},
     {"garden-bench-interior-pva", Verdict::fail, "glue-suits", "long rail / back leg", Verdict::fail},
     {"nine-spindles-five-minute-glue", Verdict::fail, "assembly-time", "spindle / upper rail", Verdict::fail},
+    {"slat-on-end-grain", Verdict::fail, "glue-line", "slat / long rail", Verdict::fail},
+    {"waiting-bench-tenons-too-short", Verdict::fail, "joint-capacity", "long rail / leg", Verdict::fail},
     {"lipping-along-panel-edge", Verdict::pass, "glue-line", "lipping / board", Verdict::pass},
     {"table-batten-glued-whole", Verdict::fail, "cross-grain", "batten / top", Verdict::fail},
     {"table-batten-glued-front", Verdict::pass, "cross-grain", "batten / top", Verdict::pass},
@@ -58,6 +60,26 @@ TEST_CASE("The designs that come with the program get the verdicts they were mad
             CHECK_FALSE(lesson.remedy->empty());
         }
     }
+}
+
+TEST_CASE("Designs that must fail, fail for the reason they were made for", "[designs]")
+{
+    const auto headline = [](const char* design, const char* check, const char* subject) {
+        const ReportContent content = content_of(built_in_design(design));
+        return finding_of(content.findings, check, subject).headline;
+    };
+    CHECK_THAT(headline("slat-on-end-grain", "glue-line", "slat / long rail"), ContainsSubstring("by end grain alone"));
+    CHECK_THAT(headline("garden-bench-interior-pva", "glue-suits", "long rail / back leg"),
+               ContainsSubstring("glue for dry rooms"));
+    CHECK_THAT(headline("nine-spindles-five-minute-glue", "assembly-time", "spindle / upper rail"),
+               ContainsSubstring("9 joints must close together"));
+    CHECK_THAT(headline("waiting-bench-tenons-too-short", "joint-capacity", "long rail / leg"),
+               ContainsSubstring("pushed to the"));
+    CHECK_THAT(headline("waiting-bench-tenons-too-short", "joint-capacity", "long rail / leg"), ContainsSubstring("too weak"));
+    // Long tenons make it good.
+    std::string text = built_in_design("waiting-bench-tenons-too-short");
+    text.replace(text.find("length = 10, width"), 11, "length = 40");
+    CHECK(content_of(text).verdict == Verdict::pass);
 }
 
 TEST_CASE("A door that fails by its panel says which groove works and how wide to cut the panel today", "[designs]")

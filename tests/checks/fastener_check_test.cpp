@@ -106,7 +106,7 @@ TEST_CASE("Screws through the wood, too short or too close are found whatever th
     Hung crowded;
     crowded.count = "30";
     CHECK(crowded.finding().verdict == Verdict::warn);
-    CHECK_THAT(crowded.finding().headline, ContainsSubstring("closer than four diameters"));
+    CHECK_THAT(crowded.finding().headline, ContainsSubstring("closer than five diameters"));
 }
 
 TEST_CASE("Glue and screws are not added up", "[fastener-check]")
@@ -201,4 +201,109 @@ glue = "PVA"
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("tenon"));
     CHECK_THAT(*f.remedy, ContainsSubstring("wood screws"));
+}
+
+namespace {
+
+/// A bearer screwed through into the end of a stretcher that carries a seat, between two bearers on legs.
+std::string trestle_seat(const char* screws, const char* order = "[\"bearer\", \"stretcher\"]")
+{
+    return fill(R"(
+[piece]
+name = "Trestle"
+units = "mm"
+use = "seat"
+carries = ["stretcher"]
+size = [900, 400, 450]
+[room]
+driest = { moisture = 12 }
+dampest = { moisture = 16 }
+moisture_at_glue_up = 12
+[[wood]]
+id = "oak"
+species = "white oak"
+rings = "flat"
+[[part]]
+id = "bearer"
+wood = "oak"
+length = 450
+width = 120
+thickness = 40
+grain = "z"
+face = "x"
+at = [0, 100, 0]
+mirror = ["x"]
+[[part]]
+id = "stretcher"
+wood = "oak"
+length = 820
+width = 120
+thickness = 60
+grain = "x"
+face = "z"
+at = { left = 40, front = 100, top = 450 }
+[[joint]]
+between = $order
+kind = "screws"
+screws = $screws
+)",
+                {{"order", order}, {"screws", screws}});
+}
+
+Finding fixed_by(const std::string& text) { return finding_of(content_of(text).findings, "fastener"); }
+
+} // namespace
+
+TEST_CASE("A push that turns a screwed joint draws its screws; in end grain that warns at best", "[fastener-check]")
+{
+    const Finding f = fixed_by(trestle_seat("{ diameter = 6, length = 100, count = 2 }"));
+    CHECK(value_of(f, "pull") > 0);
+    CHECK_THAT(f.headline, ContainsSubstring("that turn the joint"));
+    CHECK(f.verdict != Verdict::pass);
+    REQUIRE(f.remedy);
+    CHECK_THAT(*f.remedy, ContainsSubstring("cross dowel"));
+    bool told = false;
+    for (const WorkingStep& step : f.working) told = told || step.says.find("threads in end grain") != std::string::npos;
+    CHECK(told);
+    CHECK_THAT(f.headline, ContainsSubstring("eats plain steel")); // white oak at 16 %
+}
+
+TEST_CASE("Lag screws, nails, pocket screws and bolts are each judged as what they are", "[fastener-check]")
+{
+    const Finding wood = fixed_by(trestle_seat("{ diameter = 6, length = 100, count = 2 }")),
+                  lag = fixed_by(trestle_seat("{ kind = \"lag screw\", diameter = 8, length = 110, count = 2 }")),
+                  nail = fixed_by(trestle_seat("{ kind = \"nail\", diameter = 4, length = 90, count = 2 }")),
+                  pocket = fixed_by(trestle_seat("{ kind = \"pocket screw\", diameter = 4.5, length = 40, count = 2 }",
+                                                 "[\"stretcher\", \"bearer\"]")),
+                  bolt = fixed_by(trestle_seat("{ kind = \"bolt\", diameter = 8, length = 130, count = 2, cross_dowel = 12 }"));
+    CHECK_THAT(lag.headline, ContainsSubstring("lag screws"));
+    CHECK_THAT(nail.headline, ContainsSubstring("nails"));
+    CHECK_THAT(pocket.headline, ContainsSubstring("pocket screws"));
+    CHECK_THAT(bolt.headline, ContainsSubstring("bolts with cross dowels"));
+    REQUIRE(nail.utilisation);
+    REQUIRE(wood.utilisation);
+    CHECK(*nail.utilisation > *wood.utilisation);
+    // What lag screws hold in end grain counts, three quarters of it; a cross dowel pulls on long grain.
+    CHECK(lag.verdict == Verdict::pass);
+    CHECK(bolt.verdict == Verdict::pass);
+    CHECK_THAT(value_of(pocket, "penetration"), WithinRel(0.020, 1e-9));
+}
+
+TEST_CASE("A bolt wants its cross dowel told, and wood ahead of it", "[fastener-check]")
+{
+    const Finding untold = fixed_by(trestle_seat("{ kind = \"bolt\", diameter = 8, length = 130, count = 2 }"));
+    CHECK(untold.verdict == Verdict::cannot_tell);
+    REQUIRE(untold.remedy);
+    CHECK_THAT(*untold.remedy, ContainsSubstring("cross_dowel"));
+    const Finding brief = fixed_by(trestle_seat("{ kind = \"bolt\", diameter = 8, length = 80, count = 2, cross_dowel = 12 }"));
+    CHECK(brief.verdict == Verdict::warn);
+    CHECK_THAT(brief.headline, ContainsSubstring("seven of its diameters"));
+}
+
+TEST_CASE("Screws named the wrong way round are told how to turn them", "[fastener-check]")
+{
+    const Finding f = fixed_by(trestle_seat("{ diameter = 6, length = 100, count = 2 }", "[\"stretcher\", \"bearer\"]"));
+    CHECK(f.verdict == Verdict::fail);
+    REQUIRE(f.remedy);
+    CHECK_THAT(*f.remedy, ContainsSubstring("drives them through bearer into stretcher"));
 }

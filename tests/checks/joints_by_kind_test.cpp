@@ -1,0 +1,243 @@
+// Every kind of joint in a piece: pegs, recesses, mitres, loose tenons, and what the findings say of them.
+
+#include "catch.hpp"
+#include "checks/checked.hpp"
+
+using namespace checked;
+
+namespace {
+
+/// Two posts and a rail between them, of red oak at 12 %; people sit on the rail where `use` says so.
+std::string frame_with(const char* joint, const char* more = "")
+{
+    return std::string(R"(
+[piece]
+name = "Frame"
+units = "mm"
+use = "seat"
+carries = ["rail"]
+[room]
+driest = { moisture = 12 }
+dampest = { moisture = 12 }
+moisture_at_glue_up = 12
+[[wood]]
+id = "oak"
+species = "red oak"
+rings = "flat"
+[[part]]
+id = "post"
+wood = "oak"
+length = 450
+width = 60
+thickness = 60
+grain = "z"
+face = "x"
+at = [0, 0, 0]
+copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]
+[[part]]
+id = "rail"
+wood = "oak"
+length = 780
+width = 90
+thickness = 32
+grain = "x"
+face = "y"
+at = { left = 60, front = 14, top = 450 }
+[[joint]]
+between = ["rail", "post"]
+kind = "tenon"
+)") + joint +
+           "\n" + more;
+}
+
+Finding strength_of(const std::string& text) { return finding_of(content_of(text).findings, "joint-capacity"); }
+
+/// A shelf 250 mm deep let into two sides.
+std::string bookcase(const char* kind, const char* more, const char* load = "300")
+{
+    return fill(R"(
+[piece]
+name = "Shelf"
+units = "mm"
+use = "none"
+[room]
+driest = { moisture = 12 }
+dampest = { moisture = 12 }
+moisture_at_glue_up = 12
+[[wood]]
+id = "oak"
+species = "red oak"
+rings = "flat"
+[[part]]
+id = "side"
+wood = "oak"
+length = 600
+width = 250
+thickness = 20
+grain = "z"
+face = "x"
+at = [0, 0, 0]
+copies = [ { at = { right = 700, front = 0, bottom = 0 } } ]
+[[part]]
+id = "shelf"
+wood = "oak"
+length = 676
+width = 250
+thickness = 20
+grain = "x"
+face = "z"
+at = [12, 0, 300]
+[[joint]]
+between = ["shelf", "side"]
+kind = "$kind"
+glue = "PVA"
+$more
+[[load]]
+name = "books"
+on = "shelf"
+force = "$load N"
+patch = [600, 200]
+at = [350, 125]
+lasting = true
+)",
+                {{"kind", kind}, {"more", more}, {"load", load}});
+}
+
+/// A frame of four mitred members, hung by its top, with a weight on its bottom.
+std::string mitred(const char* slip)
+{
+    return fill(R"(
+[piece]
+name = "Frame"
+units = "mm"
+use = "none"
+size = [400, 20, 500]
+wall = ["stile"]
+[room]
+driest = { moisture = 12 }
+dampest = { moisture = 12 }
+moisture_at_glue_up = 12
+[[wood]]
+id = "oak"
+species = "red oak"
+rings = "flat"
+[[part]]
+id = "stile"
+wood = "oak"
+length = 500
+width = 40
+thickness = 20
+grain = "z"
+face = "y"
+at = [0, 0, 0]
+mirror = ["x"]
+[[part]]
+id = "rail"
+wood = "oak"
+length = 400
+width = 40
+thickness = 20
+grain = "x"
+face = "y"
+at = [0, 0, 0]
+mirror = ["z"]
+[[joint]]
+between = ["stile", "rail"]
+kind = "mitre"
+glue = "PVA"
+$slip
+[[load]]
+name = "glass"
+on = "rail"
+force = "60 N"
+patch = [300, 15]
+at = [200, 10]
+lasting = true
+)",
+                {{"slip", slip}});
+}
+
+} // namespace
+
+TEST_CASE("Pegs hold a dry tenon under a push, a tenon without them cannot be told", "[joint-capacity]")
+{
+    const char* sizes = "tenon = { length = 45, width = 60, thickness = 12 }";
+    const Finding bare = strength_of(frame_with(sizes));
+    CHECK(bare.verdict == Verdict::cannot_tell);
+    CHECK_THAT(bare.headline, ContainsSubstring("its shape alone bears"));
+    REQUIRE(bare.remedy);
+    CHECK_THAT(*bare.remedy, ContainsSubstring("pegs = {"));
+    const Finding pegged = strength_of(frame_with(sizes, "pegs = { diameter = 10, count = 2 }\n"));
+    REQUIRE(pegged.utilisation);
+    CHECK(value_of(pegged, "pull_by_pegs") > 1000);
+    CHECK(value_of(pegged, "moment_mean") == value_of(pegged, "moment_by_pegs"));
+    CHECK_FALSE(pegged.sources.empty());
+    const Finding thin = strength_of(frame_with(sizes, "pegs = { diameter = 5, count = 1 }\n"));
+    CHECK(*thin.utilisation > *pegged.utilisation);
+    CHECK(thin.verdict == Verdict::fail);
+    REQUIRE(thin.remedy);
+    CHECK_THAT(*thin.remedy, ContainsSubstring("thicker pegs"));
+    // Beside glue they are the fallback, not an addition.
+    const char* glued = "tenon = { length = 45, width = 60, thickness = 12 }\nglue = \"PVA\"";
+    CHECK_THAT(*strength_of(frame_with(glued, "pegs = { diameter = 10, count = 1 }\n")).utilisation,
+               WithinRel(*strength_of(frame_with(glued)).utilisation, 1e-9));
+}
+
+TEST_CASE("A loose tenon is judged as one and lengthens no rail", "[joint-capacity]")
+{
+    const auto content =
+        content_of(frame_with("tenon = { length = 45, width = 60, thickness = 12, loose = true }\nglue = \"PVA\""));
+    const Finding& f = finding_of(content.findings, "joint-capacity");
+    CHECK_THAT(f.headline, ContainsSubstring("loose tenon"));
+    bool told = false, longer = false;
+    for (const std::string& line : content.cut_today) {
+        told = told || line.find("loose tenon") != std::string::npos;
+        longer = longer || line.find("870 mm") != std::string::npos;
+    }
+    CHECK(told);
+    CHECK_FALSE(longer);
+    CHECK_THAT(f.headline, ContainsSubstring(std::string("with")));
+}
+
+TEST_CASE("Proportions of the trade stand in the finding of a joint", "[joint-capacity]")
+{
+    const Finding f = strength_of(frame_with("tenon = { length = 20, width = 60, thickness = 12 }\nglue = \"PVA\""));
+    CHECK_THAT(f.headline, ContainsSubstring("twice its own thickness"));
+    CHECK_THAT(f.headline, ContainsSubstring("common practice, no source"));
+}
+
+TEST_CASE("A housed shelf is borne by the wall of its housing", "[joint-capacity]")
+{
+    const Finding f = strength_of(bookcase("housing", ""));
+    CHECK(f.verdict == Verdict::pass);
+    CHECK_THAT(f.headline, ContainsSubstring("housing of shelf in side"));
+    REQUIRE(f.utilisation);
+    CHECK(value_of(f, "shear") > 150);
+    const Finding heavy = strength_of(bookcase("housing", "", "30000"));
+    CHECK(heavy.verdict == Verdict::fail);
+    REQUIRE(heavy.remedy);
+    CHECK_THAT(*heavy.remedy, ContainsSubstring("deeper"));
+    CHECK_THAT(strength_of(bookcase("sliding dovetail", "")).headline, ContainsSubstring("sliding dovetail"));
+    CHECK(has_value(strength_of(bookcase("sliding dovetail", "")), "pull_by_wedge"));
+}
+
+TEST_CASE("A plain mitre warns, a slip across it does not", "[joint-capacity][glue-line]")
+{
+    const auto plain = content_of(mitred("")).findings,
+               splined = content_of(mitred("spline = { thickness = 5, depth = 12 }")).findings,
+               keyed = content_of(mitred("key = { thickness = 4, depth = 28, count = 2 }")).findings,
+               dowelled = content_of(mitred("dowels = { diameter = 6, length = 30, count = 2 }")).findings;
+    const Finding& alone = finding_of(plain, "glue-line", "stile / rail");
+    CHECK(alone.verdict == Verdict::warn);
+    CHECK_THAT(alone.headline, ContainsSubstring("held by its glue alone"));
+    REQUIRE(alone.remedy);
+    CHECK_THAT(*alone.remedy, ContainsSubstring("key, spline or dowel"));
+    for (const auto* findings : {&splined, &keyed, &dowelled}) {
+        CHECK(finding_of(*findings, "glue-line", "stile / rail").verdict == Verdict::pass);
+        CHECK(*finding_of(*findings, "joint-capacity").utilisation <= *finding_of(plain, "joint-capacity").utilisation * 1.5);
+    }
+    CHECK_THAT(finding_of(splined, "joint-capacity").headline, ContainsSubstring("splined mitre"));
+    CHECK_THAT(finding_of(keyed, "joint-capacity").headline, ContainsSubstring("keyed mitre"));
+    CHECK_THAT(finding_of(dowelled, "joint-capacity").headline, ContainsSubstring("dowels"));
+    CHECK_THAT(finding_of(keyed, "joint-capacity").headline, ContainsSubstring("of stile and rail"));
+}
