@@ -71,6 +71,7 @@ struct JointCapacity {
     Moment flat{};      ///< mean, across that plane: the rail's thickness is its depth then
     Force withdrawal{}; ///< mean, pulled straight out
     Force section_shear{};           ///< mean, of the tenon's or the dowels' own section; 0 where there is none
+    Force pressed{};                 ///< on the wall of a recess, where the softer wood begins to be crushed; 0 where there is none
     std::optional<Moment> published; ///< mean by the published expression
     Moment glue_line{};              ///< mean by the mechanics of the glue line
     Moment twist{};                  ///< of the glued faces alone, the same stress all over; 0 where it does not apply

@@ -160,7 +160,7 @@ std::string headline_of_fasteners(const Prepared& prepared, const Contact& conta
         return fmt::format("{} {} loaded beyond what is allowed by {} with {}: {}{}", who, one ? "is" : "are", asked, demand.name,
                            use, tail);
     if (u.end_grain_pull)
-        return fmt::format("{} bear{} {} with {} while new ({}), but their threads lie in end grain, where they loosen and codes "
+        return fmt::format("{} bear{} {} with {} ({}) while new, but their threads lie in end grain, where they loosen and codes "
                            "count nothing against a pull{}",
                            who, one ? "s" : "", asked, demand.name, use, tail);
     return fmt::format(
