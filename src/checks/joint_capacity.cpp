@@ -136,8 +136,10 @@ struct JointWords {
 JointWords words_of_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint)
 {
     const bool dry = !prepared.piece->joints[*contact.joint].glue;
-    return {fmt::format("The {}{} of {} {} {}", dry ? "dry " : "", name_of(joint.form), prepared.piece->part_of(contact.first).id,
-                        is_mitred(joint) ? "and" : "in", prepared.piece->part_of(contact.second).id),
+    const bool comb = joint.form == JointForm::dovetail && joint.sizes.slope == 0;
+    return {fmt::format("The {}{} of {} {} {}", dry ? "dry " : "", comb ? "comb joint" : name_of(joint.form),
+                        prepared.piece->part_of(contact.first).id, is_mitred(joint) ? "and" : "in",
+                        prepared.piece->part_of(contact.second).id),
             joint.form != JointForm::dowels};
 }
 

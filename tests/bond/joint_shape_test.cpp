@@ -154,6 +154,8 @@ TEST_CASE("A peg in a short tenon tears its end out, and glue is not added to pe
     CHECK(oak_joint(JointForm::tenon, pegged_tenon()).mean == oak_joint(JointForm::tenon, bare).mean);
     JointSizes two = pegged_tenon();
     two.pegs.count = 2;
+    // A bridle's shoulder presses too.
+    CHECK(oak_joint(JointForm::bridle, pegged_tenon(), nullptr).mean.value() > 0);
     CHECK(oak_joint(JointForm::tenon, two, nullptr).pegs > oak_joint(JointForm::tenon, pegged_tenon(), nullptr).pegs);
 }
 
