@@ -42,8 +42,9 @@ GluedFace read_face(const Facts& facts, const std::vector<std::string>& species,
     if (species.size() == 1) face.assumed.push_back("the same wood on both sides (a second --species for the other)");
     if (!angle) face.assumed.push_back("the grains run the same way: angle 0 (--angle 0)");
     if (!glue) face.assumed.push_back("glue PVA (--glue PVA)");
-    face.assumed.push_back(
-        "side grain on both faces: end grain counts as nothing; wood at 12 %; a thin, full, well pressed glue line");
+    face.assumed.push_back("side grain on both faces: end grain counts as nothing; wood at 12 %; a thin, full, well pressed glue "
+                           "line on fresh faces: for "
+                           "starved lines and aged faces no published factor is known");
     return face;
 }
 

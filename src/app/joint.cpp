@@ -182,6 +182,9 @@ void add_capacity(const Facts& facts, const JointCapacity& c, WoodKind kind, Qui
     if (c.twist.value() > 0) put("twist_moment_Nm", c.twist.value(), "N m", "of it by twisting of the glued faces alone");
     if (c.corner.value() > 0)
         put("corner_moment_Nm", c.corner.value(), "N m", "elastic stress in a corner reaches the strength at (shown only)");
+    if (c.pressed.value() > 0)
+        put("bearing_mean_N", c.pressed.value(), "N", "load on the wall of the recess that presses it in, mean");
+    if (c.wedge.value() > 0) put("wedge_mean_N", c.wedge.value(), "N", "of the pull by the slopes alone, without glue");
     const double sitting = joint_service_factor(facts, kind, LoadDuration::sitting), proof = joint_proof_factor(facts);
     put("moment_sitting_allowed_Nm", c.mean.value() * sitting, "N m", "allowed under people sitting");
     put("moment_proof_allowed_Nm", c.mean.value() * proof, "N m", "allowed under proof loads, repeated use");

@@ -48,7 +48,8 @@ struct JointSizes {
     Length lip{};       ///< housing, groove, sliding dovetail: wood of the post left beside it where it is pressed; 0: not told
     bool along_post = false; ///< housing, groove, sliding dovetail: runs along the post's grain, so that glue on its walls counts
     bool grain_enters =
-        true; ///< the same: the rail's grain goes into the post; false for a batten, whose grain runs along the slide
+        true;            ///< the same: the rail's grain goes into the post; false for a batten, whose grain runs along the slide
+    Length post_depth{}; ///< housing, groove, sliding dovetail: thickness of the post where it is let in; 0: not told
     struct Pegs {
         Length diameter{};
         int count = 0;
@@ -70,7 +71,8 @@ struct JointCapacity {
     Moment lower{};     ///< 0.75 of it
     Moment flat{};      ///< mean, across that plane: the rail's thickness is its depth then
     Force withdrawal{}; ///< mean, pulled straight out
-    Force section_shear{};           ///< mean, of the tenon's or the dowels' own section; 0 where there is none
+    Force section_shear{}; ///< mean, of the tenon's or the dowels' own section; 0 where there is none
+    Force pressed{};       ///< on the wall of a recess, where the softer wood begins to be crushed; 0 where there is none
     std::optional<Moment> published; ///< mean by the published expression
     Moment glue_line{};              ///< mean by the mechanics of the glue line
     Moment twist{};                  ///< of the glued faces alone, the same stress all over; 0 where it does not apply

@@ -89,6 +89,11 @@ std::vector<std::string> proportion_advice(JointForm form, const JointSizes& s)
     if (form == JointForm::dovetail && s.slope != 0 && (s.slope < 5 || s.slope > 9))
         advice.push_back(fmt::format("tails slope 1 in 6 in softwood and 1 in 8 in hardwood, not 1 in {}{}",
                                      write_number(s.slope, 2), kPractice));
+    const bool let_in = form == JointForm::housing || form == JointForm::groove || form == JointForm::sliding_dovetail;
+    if (let_in && s.post_depth.value() > 0 && s.length > s.post_depth * 0.5 + metres(1e-6))
+        advice.push_back(fmt::format("a recess goes a quarter to a third of the wood deep, {} to {} mm here, not {} mm{}",
+                                     write_number(in_millimetres(s.post_depth) / 4, 3),
+                                     write_number(in_millimetres(s.post_depth) / 3, 3), mm_of(s.length), kPractice));
     if (form == JointForm::splined_mitre && whole > 0 && (t > 0.4 * whole || t < 0.1 * whole))
         advice.push_back(
             fmt::format("a spline is a fifth to a third of the stock thick, not {} mm{}", mm_of(s.thickness), kPractice));

@@ -39,7 +39,9 @@ LetIn let_in(const JointGround& g)
 {
     const JointSizes& s = g.sizes;
     LetIn in{in_metres(s.width), in_metres(s.length), in_metres(s.thickness.value() > 0 ? s.thickness : s.rail_thickness), 0, 0};
-    const double part = value_or_nothing(g.woods.rail->compression_across),
+    // A short bearing near the end of long fibres is helped by the wood beside it.
+    const double spread = s.grain_enters ? g.facts.number("bearing_spread").value : 1;
+    const double part = spread * value_or_nothing(g.woods.rail->compression_across),
                  wall = value_or_nothing(s.along_post ? g.woods.post->compression_across : g.woods.post->compression_along);
     in.pressed = part > 0 && wall > 0 ? std::min(part, wall) : std::max(part, wall);
     in.wall = wall_strength(g, in);
@@ -53,10 +55,15 @@ void bear_on_wall(const JointGround& g, const LetIn& in, JointCapacity& c)
 {
     const double own = 2.0 / 3 * g.woods.rail->shear->value.value() * in.b * in.thick,
                  bearing = in.pressed > 0 ? in.pressed * in.b * in.depth : own;
-    c.section_shear = newtons(std::min({own, bearing, in.wall}));
+    c.section_shear = newtons(std::min(own, in.wall));
+    c.pressed = newtons(bearing);
     g.say({"Pressed on a wall of the recess, by the softer of the two woods", "V = f_c b L",
-           fmt::format("f_c = {}, b = {} mm, L = {} mm", write_stress(pascals(in.pressed)), mm_words(in.b), mm_words(in.depth)),
-           bearing, "N", "mechanics; compression at the proportional limit, Wood Handbook table 5-3"});
+           fmt::format("f_c = {}{}, b = {} mm, L = {} mm", write_stress(pascals(in.pressed)),
+                       g.sizes.grain_enters
+                           ? ", of the end across its grain twice the proportional limit, as the wood beside it helps"
+                           : "",
+                       mm_words(in.b), mm_words(in.depth)),
+           bearing, "N", g.facts.number("bearing_spread").cite.text()});
     if (std::isfinite(in.wall))
         g.say({g.sizes.along_post ? "Wood beside the recess, sheared off across its grain or torn off"
                                   : "Wood beside the recess, sheared off along its grain",

@@ -59,12 +59,13 @@ void pegs_strength(const JointGround& g, JointCapacity& c)
     c.pegs_give = first.how;
     // Pegs stand at (i - 1/2)/n of the tenon's width and are drawn by their distance from the pressed edge of the rail.
     const double half = in_metres(g.sizes.rail_depth) / 2, farthest = half + (n - 1) / (2 * n) * w;
+    const bool shoulder = c.pressed_shoulder || g.sizes.thickness < g.sizes.rail_thickness;
     double levers = 0;
     for (int i = 0; i < pegs.count; ++i) {
         const double z = half + ((i + 0.5) / n - 0.5) * w;
         levers += z * z / farthest;
     }
-    c.pegged = newton_metres(c.pressed_shoulder ? g.facts.number("tenon_lever_share").value * first.force * levers : 0.0);
+    c.pegged = newton_metres(shoulder ? g.facts.number("tenon_lever_share").value * first.force * levers : 0.0);
     for (const PegMode& m : modes)
         g.say({fmt::format("One peg, if {}", m.how), "yield of dowel-type fasteners in double shear",
                fmt::format("D = {} mm, tenon {} mm, cheeks {} mm each, {} mm of tenon behind the peg", write_number(d * 1e3, 3),

@@ -160,7 +160,9 @@ std::vector<Finding> check_assembly_time(const Prepared& prepared)
         if (plan.stages.size() > 1) *f.remedy += fmt::format("; the stages: {}", list);
     } else if (plan.stages.size() == 1) {
         f.headline = fmt::format("{} can be closed in one go, in about {} of the {} that {} stays open.",
-                                 plan.joints == 1 ? "The only glued joint" : fmt::format("All {} glued joints", plan.joints),
+                                 plan.joints == 1   ? "The only glued joint"
+                                 : plan.joints == 2 ? "Both glued joints"
+                                                    : fmt::format("All {} glued joints", plan.joints),
                                  minutes_words(worst.time), open, glue.name);
     } else {
         f.headline = fmt::format("Glue up in {} stages, none longer than {} of the {} that {} stays open: {}.",

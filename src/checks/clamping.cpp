@@ -75,7 +75,13 @@ Finding wedged(const Prepared& prepared, const Contact& contact)
     f.check = "clamping";
     f.subject = pair_subject(prepared, contact);
     f.where = pair_place(prepared, contact);
-    f.headline = fmt::format("{} wedges itself: drive it home and clamp only until it is closed and square.", f.subject);
+    const auto& tails = prepared.piece->joints[*contact.joint].dovetail;
+    f.headline =
+        tails && tails->slope == 0
+            ? fmt::format("{} presses its fingers by their fit: clamp the corner both ways, over blocks beside the fingers, "
+                          "until it is closed and square.",
+                          f.subject)
+            : fmt::format("{} wedges itself: drive it home and clamp only until it is closed and square.", f.subject);
     f.sources = {prepared.facts->cite("common-practice", "dovetails press their own cheeks")};
     return f;
 }

@@ -128,8 +128,8 @@ private:
                              : fmt::format("{} long", size(loose(width))),
                         size(joint_.tenon->length), clearance_words());
         if (joint_.pegs)
-            line +=
-                fmt::format("; {} pegs of {}{}", joint_.pegs->count, size(joint_.pegs->diameter), slot_words(joint_.pegs->slot));
+            line += fmt::format("; {} of {}{}", counted(joint_.pegs->count, "peg"), size(joint_.pegs->diameter),
+                                slot_words(joint_.pegs->slot));
         return line;
     }
 

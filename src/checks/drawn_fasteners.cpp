@@ -154,6 +154,7 @@ std::optional<DrawnFasteners> drawn_fasteners(const Prepared& prepared, std::siz
     else
         drawn.missing = joint.kind == JointKind::screws ? "screws = { diameter = ..., length = ..., count = ... }"
                                                         : "buttons = { count = ... }";
+    drawn.head_grain = axes_of(prepared.piece->part_of(drawn.head), prepared.piece->copies[drawn.head]).grain;
     if (drawn.missing.empty()) take_row(prepared, c, drawn);
     return drawn;
 }

@@ -19,6 +19,7 @@ struct DrawnFasteners {
     bool end_grain = false;
     Point through{};            ///< unit vector out of the first part into the second
     Point along{};              ///< unit vector of the row
+    Point head_grain{};         ///< unit vector of the grain of the part that they go through
     std::vector<double> places; ///< along the row, from the middle of the face; empty where unknown
     double face_long = 0, face_wide = 0;
     double spacing = 0,

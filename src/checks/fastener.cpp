@@ -48,13 +48,18 @@ struct Turned {
 Turned turned_by(const Prepared& prepared, const DrawnFasteners& drawn, const JointDemand& demand)
 {
     Turned t;
-    // On a level face a part lies anyhow, and turns only because things bend; a button turns with it.
-    const bool lies = std::abs(drawn.through[2]) > 0.7 && !demand.lift;
-    if (drawn.places.empty() || lies || drawn.kind == FastenerKind::button) return t;
+    // On a level face a part lies anyhow, and turns only because things bend, but for what lifts it by its edge; a button turns with it.
+    const bool level = std::abs(drawn.through[2]) > 0.7;
+    if (drawn.places.empty() || (level && !demand.lift) || drawn.kind == FastenerKind::button) return t;
+    Point moment = demand.moment;
+    if (level) {
+        const double about_grain = along_of(moment, drawn.head_grain);
+        for (std::size_t i = 0; i < 3; ++i) moment[i] = about_grain * drawn.head_grain[i];
+    }
     const double share = prepared.facts->number("tenon_lever_share").value, n = static_cast<double>(drawn.places.size());
-    const double about_row = std::abs(along_of(demand.moment, drawn.along)),
-                 along_row = std::abs(along_of(demand.moment, cross_of(drawn.through, drawn.along))),
-                 twist = std::abs(along_of(demand.moment, drawn.through));
+    const double about_row = std::abs(along_of(moment, drawn.along)),
+                 along_row = std::abs(along_of(moment, cross_of(drawn.through, drawn.along))),
+                 twist = std::abs(along_of(moment, drawn.through));
     double levers = 0, farthest = 0, radii = 0, outermost = 0;
     for (const double r : drawn.places) {
         const double z = r + drawn.face_long / 2;
@@ -80,7 +85,13 @@ FastenerUse use_of_fasteners(const Prepared& prepared, const DrawnFasteners& dra
     const Turned turned = turned_by(prepared, drawn, demand);
     u.turned = turned.moment;
     u.pull = std::max(0.0, along + turned.pull);
-    u.shear = std::sqrt(std::max(0.0, whole * whole - along * along)) + turned.slide;
+    double across = std::max(0.0, whole * whole - along * along);
+    if (std::abs(drawn.through[2]) > 0.7 && !demand.push) {
+        // A load that bends a part wants to slide its ends on what bears them, by a hair that its screws give without harm.
+        const double thrust = along_of(demand.force, drawn.head_grain);
+        across = std::max(0.0, across - thrust * thrust);
+    }
+    u.shear = std::sqrt(across) + turned.slide;
 
     const double share = duration_factor(facts, demand.duration).value * drawn.count;
     const bool shallow = capacity.lateral && capacity.lateral->value() == 0;
@@ -123,7 +134,9 @@ Verdict verdict_of_fasteners(const FastenerUse& u)
 std::string asked_words(const Prepared& prepared, const FastenerUse& u)
 {
     // A small pull that nothing is allowed for is what fails, not the larger force across.
-    const bool pull_told = u.pull > u.shear || u.refused;
+    const double across = u.shear_allowed > 0 ? u.shear / u.shear_allowed : 0,
+                 out = u.pull_allowed > 0 ? u.pull / u.pull_allowed : 0;
+    const bool pull_told = u.refused || u.end_grain_pull || out > across;
     std::string words = pull_told ? fmt::format("a pull of {}", write_force(newtons(u.pull), prepared.units))
                                   : fmt::format("{} across them", write_force(newtons(u.shear), prepared.units));
     if (u.turned > 1) words += fmt::format(", counted with {} N m that turn the joint,", write_number(u.turned, 2));
@@ -151,7 +164,11 @@ std::string headline_of_fasteners(const Prepared& prepared, const Contact& conta
     const bool one = drawn.count == 1;
     const std::string use =
         std::isfinite(u.use) ? fmt::format("{:.0f} % used", u.use * 100) : std::string("nothing may be relied on that way");
-    const std::string tail = "; " + hole_words(prepared, capacity) + steel_words(prepared, drawn) + ".";
+    const std::string holes =
+        drawn.kind == FastenerKind::bolt_and_barrel
+            ? fmt::format("a hole of {} for the cross dowel", size_words(prepared, in_metres(capacity.pilot)))
+            : hole_words(prepared, capacity);
+    const std::string tail = "; " + holes + steel_words(prepared, drawn) + ".";
     if (verdict == Verdict::pass)
         return fmt::format("{} bear{} {} with {}: {}{}", who, one ? "s" : "", asked, demand.name, use, tail);
     if (verdict == Verdict::fail)
@@ -160,7 +177,7 @@ std::string headline_of_fasteners(const Prepared& prepared, const Contact& conta
         return fmt::format("{} {} loaded beyond what is allowed by {} with {}: {}{}", who, one ? "is" : "are", asked, demand.name,
                            use, tail);
     if (u.end_grain_pull)
-        return fmt::format("{} bear{} {} with {} while new ({}), but their threads lie in end grain, where they loosen and codes "
+        return fmt::format("{} bear{} {} with {} ({}) while new, but their threads lie in end grain, where they loosen and codes "
                            "count nothing against a pull{}",
                            who, one ? "s" : "", asked, demand.name, use, tail);
     return fmt::format(
@@ -171,7 +188,11 @@ std::string headline_of_fasteners(const Prepared& prepared, const Contact& conta
 
 std::string remedy_of_fasteners(const DrawnFasteners& drawn, const FastenerUse& u)
 {
-    if (u.end_grain_pull || (drawn.end_grain && u.pull > kNoFastenerForce && u.use > 1))
+    if (drawn.kind == FastenerKind::bolt_and_barrel && u.shear * u.pull_allowed > u.pull * u.shear_allowed)
+        return "let a stub tenon or two short dowels take the load across the joint: bolts are there to draw it tight; or use "
+               "thicker "
+               "ones";
+    if (u.end_grain_pull)
         return "screw into side grain instead, or pull with a bolt on a cross dowel let into the end, or add a tenon or glue "
                "blocks: "
                "end grain holds nothing for long against a pull";

@@ -15,7 +15,8 @@ namespace jointwright {
 
 namespace {
 
-constexpr double kNoPull = 1.0; // N: less is rounding, or a lever that the rest of the piece takes without noticing
+constexpr double kNoPull = 1.0;   // N: less is rounding, or a lever that the rest of the piece takes without noticing
+constexpr double kNoTwist = 1e-6; // N m: rounding
 constexpr double kShortFace =
     0.125; // m: over a longer face pressure is not straight from end to end, and no moment opens it as a whole
 
@@ -106,7 +107,8 @@ AskedOfGlue asked_of(const GlueFrame& face, const GluePatch& patch, bool core, b
         asked.forces.normal = newtons(asked.pull * only_one);
         asked.forces.bend_a = newton_metres(peeled ? 0 : about_grain * only_one);
         asked.forces.bend_b = newton_metres(about_other * only_one);
-        if (!by_shape && std::max(face.lu, face.lv) <= kShortFace) asked.forces.twist = newton_metres(moment.dot(face.normal));
+        if (!by_shape && std::max(face.lu, face.lv) <= kShortFace)
+            asked.forces.twist = newton_metres(std::abs(moment.dot(face.normal)) > kNoTwist ? moment.dot(face.normal) : 0);
         if (peeled)
             asked.peel =
                 peel_stress({patch.b, patch.a, patch.faces / only_one}, newtons(asked.pull), metres(about_grain / asked.pull))

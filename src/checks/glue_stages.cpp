@@ -197,6 +197,40 @@ private:
         });
     }
 
+    static double cost_of(const AssemblyGroup& group)
+    {
+        double sum = 0;
+        for (const ClosingStep& step : group.steps) sum += step.cost;
+        return sum;
+    }
+
+    /// Which joints of the design the contacts belong to.
+    std::set<std::size_t> joints_in(const std::vector<std::size_t>& contacts) const
+    {
+        std::set<std::size_t> joints;
+        for (const std::size_t c : contacts) joints.insert(*prepared_.layout->contacts[c].joint);
+        return joints;
+    }
+    std::set<std::size_t> joints_in(const AssemblyGroup& group) const
+    {
+        std::set<std::size_t> joints;
+        for (const ClosingStep& step : group.steps) joints.merge(joints_in(step.contacts));
+        return joints;
+    }
+
+    /// True when a batch of other joints would take a level from the next one, that closes the same joints: both ends of the long rails want
+    /// closing at once, the top by itself.
+    bool parts_alike(const AssemblyGroup& level, const Batch& batch) const
+    {
+        const AssemblyGroup& next = together_.groups[level.base];
+        const auto here = joints_in(level), there = joints_in(next), in_batch = joints_in(batch.contacts);
+        const auto meets = [&](const std::set<std::size_t>& other) {
+            return std::any_of(here.begin(), here.end(), [&](std::size_t j) { return other.count(j) > 0; });
+        };
+        const double both = cost_of(level) + cost_of(next);
+        return meets(there) && !meets(in_batch) && both <= comfort_ && batch.share + both > comfort_;
+    }
+
     static void take_step(Batch& batch, const ClosingStep& step)
     {
         batch.contacts.insert(batch.contacts.end(), step.contacts.begin(), step.contacts.end());
@@ -244,8 +278,7 @@ private:
                 last_first.push_back(std::move(batch));
                 break;
             }
-            double sum = 0;
-            for (const ClosingStep& step : level.steps) sum += step.cost;
+            const double sum = cost_of(level);
             Batch& current = last_first.back();
             if (sum > comfort_) {
                 std::vector<Batch> goes = goes_of(level);
@@ -254,7 +287,8 @@ private:
             } else {
                 const bool twin =
                     std::any_of(last_first.begin(), last_first.end(), [&](const Batch& b) { return is_twin(level, b); });
-                if (current.share > 0 && (current.share + sum > comfort_ || twin)) last_first.emplace_back();
+                if (current.share > 0 && (current.share + sum > comfort_ || twin || parts_alike(level, current)))
+                    last_first.emplace_back();
                 for (const ClosingStep& step : level.steps) take_step(last_first.back(), step);
             }
             at = level.base;

@@ -33,9 +33,12 @@ double along_of(const Point& v, const Point& direction)
 struct JointUse {
     double moment = 0, flat = 0, pull = 0, shear = 0; ///< N m, N m, N, N
     double factor = 0;                                ///< from a mean to what is allowed
+    double crushed = 0;                               ///< the same for wood that is pressed in and does not break
+    double turn_factor = 0;                           ///< that of the two which the moment takes
     double use = 0, warns_to = 1;
-    bool turned = false; ///< the moment uses the most of it
-    bool unheld = false; ///< nothing that counts holds the pull
+    bool turned = false;      ///< the moment uses the most of it
+    bool unheld = false;      ///< nothing that counts holds the pull
+    bool works_loose = false; ///< what is too much is only that its walls are pressed in by turning
 };
 
 /// Demand over resistance; what a joint has no strength for cannot be asked of it.
@@ -65,6 +68,8 @@ JointUse use_of_joint(const Prepared& prepared, const Contact& contact, const Dr
     const WoodKind kind = a.shear->value <= b.shear->value ? a.kind : b.kind;
     JointUse u;
     u.factor = demand.proof ? joint_proof_factor(facts) : joint_service_factor(facts, kind, demand.duration);
+    u.crushed = demand.proof ? 1 : 1 / facts.number("bearing_pass_divisor").value; // as bearing has it
+    u.turn_factor = capacity.shape.value() > 0 && capacity.mean == capacity.shape ? u.crushed : u.factor;
     u.warns_to = demand.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, kind);
     if (turning_counts(prepared, contact, joint, demand)) {
         u.moment = std::abs(along_of(demand.moment, joint.main));
@@ -80,13 +85,17 @@ JointUse use_of_joint(const Prepared& prepared, const Contact& contact, const Dr
     u.unheld = capacity.withdrawal.value() <= 0;
     const bool dry = !prepared.piece->joints[*contact.joint].glue;
     const auto turning = [&](double moment, double mean) {
-        return dry && moment <= kTakenByFit ? 0 : used(moment, mean * u.factor);
+        return dry && moment <= kTakenByFit ? 0 : used(moment, mean * u.turn_factor);
     };
     const double m = turning(u.moment, capacity.mean.value()), f = turning(u.flat, flat_mean),
                  p = u.unheld ? 0 : used(u.pull, capacity.withdrawal.value() * u.factor),
-                 v = dry && capacity.section_shear.value() <= 0 ? 0 : used(u.shear, shear_mean * u.factor); // its shoulders do it
+                 pressed = capacity.pressed.value() > 0 ? used(u.shear, capacity.pressed.value() * u.crushed) : 0,
+                 broken =
+                     dry && capacity.section_shear.value() <= 0 ? 0 : used(u.shear, shear_mean * u.factor), // its shoulders do it
+        v = std::max(pressed, broken);
     u.use = std::sqrt(m * m + f * f + p * p + v * v);
     u.turned = std::hypot(m, f) > std::hypot(p, v);
+    u.works_loose = !joint.turns_flat && u.turn_factor == u.crushed && u.use > 1 && std::hypot(p, v) <= u.warns_to;
     return u;
 }
 
@@ -110,8 +119,8 @@ bool pulls_on_end_grain(const Joint& joint, const DrawnJoint& drawn, const Joint
 Verdict verdict_of_joint(const JointUse& u, bool pulled)
 {
     if (u.use <= 1) return pulled ? Verdict::warn : Verdict::pass;
-    if (u.use <= u.warns_to) return Verdict::warn;
-    return Verdict::fail;
+    // Wood that is pressed in gives without breaking: the rest of the piece takes over, or sways.
+    return u.use <= u.warns_to || u.works_loose ? Verdict::warn : Verdict::fail;
 }
 
 bool is_mitred(const DrawnJoint& joint)
@@ -127,8 +136,10 @@ struct JointWords {
 JointWords words_of_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint)
 {
     const bool dry = !prepared.piece->joints[*contact.joint].glue;
-    return {fmt::format("The {}{} of {} {} {}", dry ? "dry " : "", name_of(joint.form), prepared.piece->part_of(contact.first).id,
-                        is_mitred(joint) ? "and" : "in", prepared.piece->part_of(contact.second).id),
+    const bool comb = joint.form == JointForm::dovetail && joint.sizes.slope == 0;
+    return {fmt::format("The {}{} of {} {} {}", dry ? "dry " : "", comb ? "comb joint" : name_of(joint.form),
+                        prepared.piece->part_of(contact.first).id, is_mitred(joint) ? "and" : "in",
+                        prepared.piece->part_of(contact.second).id),
             joint.form != JointForm::dowels};
 }
 
@@ -139,6 +150,8 @@ std::string headline_of(const JointWords& words, const JointCapacity& capacity, 
     std::string line;
     if (verdict == Verdict::fail)
         line = fmt::format("{} {} too weak: {}", words.what, words.one ? "is" : "are", asked);
+    else if (u.works_loose)
+        line = fmt::format("{} {} loose in time, its walls pressed in: {}", words.what, words.one ? "works" : "work", asked);
     else if (u.use > 1)
         line = fmt::format("{} {} loaded beyond the customary margin: {}", words.what, words.one ? "is" : "are", asked);
     else
@@ -163,8 +176,9 @@ std::string remedy_of(const Prepared& prepared, const Contact& contact, const Dr
     case JointForm::dowels: remedy = "use longer, thicker or more dowels, or a tenon"; break;
     case JointForm::housing:
     case JointForm::groove:
-        remedy = u.use > 1 ? "let it in deeper, leave more wood beside the recess, or put a cleat under it"
-                           : "screw it from outside, slide it in by a dovetail, or let a back hold the sides together";
+        remedy = u.works_loose ? "keep the piece square by a back, or by a rail tenoned or screwed in; or let it in deeper"
+                 : u.use > 1   ? "let it in deeper, leave more wood beside the recess, or put a cleat under it"
+                               : "screw it from outside, slide it in by a dovetail, or let a back hold the sides together";
         break;
     case JointForm::sliding_dovetail: remedy = "make the tail deeper or longer, or screw it as well"; break;
     case JointForm::mitre: remedy = "key, spline or dowel the mitre, or use a bridle or a tenon"; break;
@@ -184,7 +198,7 @@ std::vector<NamedValue> values_of_joint(const JointCapacity& c, const JointUse& 
 {
     std::vector<NamedValue> values = {
         {"moment", std::max(u.moment, u.flat), "N m"},
-        {"moment_resistance", (u.flat > u.moment && c.flat.value() > 0 ? c.flat : c.mean).value() * u.factor, "N m"},
+        {"moment_resistance", (u.flat > u.moment && c.flat.value() > 0 ? c.flat : c.mean).value() * u.turn_factor, "N m"},
         {"moment_mean", c.mean.value(), "N m"},
         {"pull", u.pull, "N"},
         {"withdrawal_resistance", c.withdrawal.value() * u.factor, "N"},
@@ -209,6 +223,9 @@ Working working_of_joint(const Facts& facts, const JointCapacity& c, const Joint
         {demand.proof ? "From the mean to what proof loads may ask, repeated use" : "From the mean to what is allowed in service",
          demand.proof ? "0.75 × (2/3)/1.15" : "0.75 k_dur/k", "", u.factor, "1",
          facts.number(demand.proof ? "repeated_use_share" : "joint_lower_share").cite.text()});
+    if (u.turn_factor == u.crushed || (c.pressed.value() > 0 && u.shear > 0))
+        w.push_back({"The same for wood that is only pressed in, as bearing has it", demand.proof ? "f" : "f/1.67", "", u.crushed,
+                     "1", facts.number("bearing_pass_divisor").cite.text()});
     if (c.section_shear.value() > 0 && u.shear > 0)
         w.push_back({"Shear that its own section hands down (mean)",
                      c.pressed_shoulder || c.twist.value() > 0 ? "V = 2/3 f_v t w" : "", "", c.section_shear.value(), "N",

@@ -176,6 +176,7 @@ bool draw_let_in(const Prepared& prepared, const Contact& contact, JointKind kin
     j.sizes.thickness = metres(space.size(thick));
     j.sizes.rail_depth = j.sizes.rail_thickness = metres(piece.copies[contact.first].box.size(thick));
     j.sizes.along_post = run == second.grain;
+    j.sizes.post_depth = metres(post.size(into));
     j.sizes.grain_enters = into == first.grain;
     for (const double left :
          {space.lo[index_of(thick)] - post.lo[index_of(thick)], post.hi[index_of(thick)] - space.hi[index_of(thick)]})

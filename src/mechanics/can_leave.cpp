@@ -81,7 +81,12 @@ bool can_leave(const Piece& piece, const Contact& contact, const Point& d)
         return dot(d, outward_along_grain(piece, contact.second, contact)) > kAlong ||
                dot(d, outward_along_grain(piece, contact.first, contact)) < -kAlong;
     }
-    case JointKind::dovetail: return dot(d, outward_along_grain(piece, contact.second, contact)) > kAlong;
+    case JointKind::dovetail: {
+        // A comb joint has no slopes: it is drawn apart along either board.
+        const bool comb = joint.dovetail && joint.dovetail->slope == 0;
+        return dot(d, outward_along_grain(piece, contact.second, contact)) > kAlong ||
+               (comb && dot(d, outward_along_grain(piece, contact.first, contact)) < -kAlong);
+    }
     case JointKind::lap: return dot(d, contact.patches.front().normal) < -kAlong;
     case JointKind::mitre: return dot(d, contact.patches.front().normal) < -kOff;
     case JointKind::edge:

@@ -153,3 +153,25 @@ TEST_CASE("Resistances of a glue line", "[glue-line]")
                WithinRel(4.1e6 * 0.7697 * 1.6 / 2.1, 1e-9));
     CHECK_THAT(glue_proof_resistance(facts, mean).value(), WithinRel(4.1e6 * 0.7697 * 0.6667 / 1.15, 1e-9));
 }
+
+TEST_CASE("A worse angle between the grains never bears more", "[glue-line][identity]")
+{
+    const WoodState oak =
+        wood_state(shared_facts(), shared_facts().find_wood("red oak"), {}, MoistureContent::percent(12));
+    for (const char* glue : {"PVA", "urea-formaldehyde"}) {
+        double last = 1e30;
+        for (int degrees = 0; degrees <= 90; ++degrees) {
+            const auto at = glue_strength(shared_facts(), oak, "red oak", oak, "red oak", shared_facts().find_glue(glue),
+                                          GlueFace::side_grain, degrees * std::numbers::pi / 180);
+            REQUIRE(at);
+            CHECK(at->mean.value() <= last);
+            last = at->mean.value();
+        }
+        const auto mitre = glue_strength(shared_facts(), oak, "red oak", oak, "red oak", shared_facts().find_glue(glue),
+                                         GlueFace::mitre, 0),
+                   end = glue_strength(shared_facts(), oak, "red oak", oak, "red oak", shared_facts().find_glue(glue),
+                                       GlueFace::end_grain, 0);
+        CHECK(mitre->mean.value() > end->mean.value());
+        CHECK(end->mean.value() == 0);
+    }
+}

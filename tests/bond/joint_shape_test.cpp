@@ -53,10 +53,12 @@ JointSizes pegged_tenon()
 
 TEST_CASE("A shelf in a housing presses on its wall, and shears off the wood left below it", "[joint]")
 {
-    // Red oak: 7.0 MPa across the grain, 46.6 along it, shear 12.3.
+    // Red oak: 7.0 MPa across the grain, twice that on a short end, 46.6 along it, shear 12.3.
     const JointCapacity deep = oak_joint(JointForm::housing, housed_shelf());
-    CHECK_THAT(deep.section_shear.value(), WithinRel(7.0e6 * 0.200 * 0.008, 1e-9));
-    CHECK_THAT(deep.shape.value(), WithinRel(7.0e6 * 0.200 * 0.008 * 0.008 / 4, 1e-9));
+    CHECK_THAT(deep.pressed.value(), WithinRel(2 * 7.0e6 * 0.200 * 0.008, 1e-9));
+    CHECK_THAT(deep.section_shear.value(),
+               WithinRel(2.0 / 3 * 12.3e6 * 0.200 * 0.018, 1e-9)); // its own, before the wood below it
+    CHECK_THAT(deep.shape.value(), WithinRel(2 * 7.0e6 * 0.200 * 0.008 * 0.008 / 4, 1e-9));
     JointSizes near_end = housed_shelf();
     near_end.lip = millimetres(3);
     CHECK_THAT(oak_joint(JointForm::housing, near_end).section_shear.value(), WithinRel(12.3e6 * 0.003 * 0.200, 1e-9));
@@ -87,7 +89,7 @@ TEST_CASE("A groove along the grain tears its lip off across the grain", "[joint
 TEST_CASE("A sliding dovetail is held by its slopes where its walls are end grain", "[joint]")
 {
     const JointCapacity c = oak_joint(JointForm::sliding_dovetail, housed_shelf());
-    CHECK_THAT(c.wedge.value(), WithinRel(2 * 7.0e6 * 0.200 * 0.008 * std::sin(std::atan(1.0 / 8)), 1e-9));
+    CHECK_THAT(c.wedge.value(), WithinRel(2 * 2 * 7.0e6 * 0.200 * 0.008 * std::sin(std::atan(1.0 / 8)), 1e-9));
     CHECK(c.withdrawal == c.wedge);
     JointSizes straight = housed_shelf();
     straight.slope = 0;
@@ -152,6 +154,8 @@ TEST_CASE("A peg in a short tenon tears its end out, and glue is not added to pe
     CHECK(oak_joint(JointForm::tenon, pegged_tenon()).mean == oak_joint(JointForm::tenon, bare).mean);
     JointSizes two = pegged_tenon();
     two.pegs.count = 2;
+    // A bridle's shoulder presses too.
+    CHECK(oak_joint(JointForm::bridle, pegged_tenon(), nullptr).mean.value() > 0);
     CHECK(oak_joint(JointForm::tenon, two, nullptr).pegs > oak_joint(JointForm::tenon, pegged_tenon(), nullptr).pegs);
 }
 

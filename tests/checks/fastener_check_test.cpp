@@ -307,3 +307,56 @@ TEST_CASE("Screws named the wrong way round are told how to turn them", "[fasten
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("drives them through bearer into stretcher"));
 }
+
+TEST_CASE("A load that bends a slat does not count against the screws it lies on", "[fastener-check]")
+{
+    const auto loaded = [](const char* load) {
+        return fixed_by(std::string(R"(
+[piece]
+name = "Slat"
+units = "mm"
+use = "none"
+wall = ["rail"]
+[room]
+driest = { moisture = 12 }
+dampest = { moisture = 12 }
+moisture_at_glue_up = 12
+[[wood]]
+id = "oak"
+species = "red oak"
+rings = "flat"
+[[part]]
+id = "rail"
+wood = "oak"
+length = 300
+width = 100
+thickness = 60
+grain = "y"
+face = "x"
+at = [0, 0, 0]
+copies = [ { at = [840, 0, 0] } ]
+[[part]]
+id = "slat"
+wood = "oak"
+length = 900
+width = 80
+thickness = 20
+grain = "x"
+face = "z"
+at = [0, 100, 100]
+[[joint]]
+between = ["slat", "rail"]
+kind = "screws"
+screws = { diameter = 4, length = 45, count = 1 }
+[[load]]
+name = "weight"
+on = "slat"
+at = [450, 140, 120]
+lasting = true
+)") + load);
+    };
+    const Finding bent = loaded("force = \"800 N\"\n"), shoved = loaded("force = \"800 N\"\ndirection = [0, 1, 0]\n");
+    CHECK(bent.verdict == Verdict::pass);
+    CHECK(value_of(bent, "shear") < 5);
+    CHECK(value_of(shoved, "shear") > 350); // half of it on either rail
+}
