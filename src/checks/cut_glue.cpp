@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace jointwright {
@@ -56,6 +57,38 @@ void add_clamps(std::vector<std::string>& lines, const std::vector<Finding>& fin
     for (const auto& [names, words] : alike) lines.push_back(fmt::format("clamps for {}: {}", names, words));
 }
 
+/// Clamps that a finding asks for at each place of a pair of parts, or for the boards of one; nothing when it tells none.
+std::optional<double> clamps_for(const std::vector<Finding>& findings, const std::string& one, const std::string& other)
+{
+    for (const Finding& f : findings)
+        if (f.check == "clamping" && (f.subject == one || f.subject == other)) return finding_value(f, "clamps");
+    return std::nullopt;
+}
+
+/// The most clamps that any one stage takes; nothing when some number is missing.
+std::optional<double> most_clamps(const Prepared& prepared, const StagePlan& plan, const std::vector<Finding>& findings)
+{
+    double most = 0;
+    for (const GlueStage& stage : plan.stages) {
+        double sum = 0;
+        if (stage.part) {
+            const std::string& id = prepared.piece->parts[*stage.part].id;
+            const auto clamps = clamps_for(findings, id, id);
+            if (!clamps) return std::nullopt;
+            sum = *clamps;
+        }
+        for (const std::size_t c : stage.contacts) {
+            const Contact& contact = prepared.layout->contacts[c];
+            const std::string &a = prepared.piece->part_of(contact.first).id, &b = prepared.piece->part_of(contact.second).id;
+            const auto clamps = clamps_for(findings, a + " / " + b, b + " / " + a);
+            if (!clamps) return std::nullopt;
+            sum += *clamps;
+        }
+        most = std::max(most, sum);
+    }
+    return most > 0 ? std::optional(most) : std::nullopt;
+}
+
 } // namespace
 
 std::vector<std::string> glue_up_lines(const Prepared& prepared, const std::vector<Finding>& findings, LengthUnit units)
@@ -70,6 +103,8 @@ std::vector<std::string> glue_up_lines(const Prepared& prepared, const std::vect
     }
     if (plan.stages.size() > kMostStages) lines.push_back(fmt::format("and {} stages more", plan.stages.size() - kMostStages));
     add_clamps(lines, findings, units);
+    if (const auto most = most_clamps(prepared, plan, findings))
+        lines.push_back(fmt::format("clamps at once: up to {:.0f}; a bar over both ends of a part serves two joints", *most));
     for (const Finding& f : findings) {
         if (f.check != "assembly-time") continue;
         const auto clamped = finding_value(f, "clamp_time"), mass = finding_value(f, "glue_mass");

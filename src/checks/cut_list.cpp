@@ -94,6 +94,19 @@ public:
     }
 
 private:
+    /// The angles of the two cuts to the edges of their parts, where the corner is square.
+    std::string mitre() const
+    {
+        const std::string line = fmt::format("{}: cut both along the diagonal of the corner", head("mitre"));
+        const Part &a = piece_.part_of(contact_.first), &b = piece_.part_of(contact_.second);
+        if (!contact_.shared || a.turn || b.turn || a.grain == b.grain) return line;
+        const double along_a = contact_.shared->size(a.grain), along_b = contact_.shared->size(b.grain);
+        const std::string of_first = write_angle(radians(std::atan2(along_b, along_a))),
+                          of_second = write_angle(radians(std::atan2(along_a, along_b)));
+        if (of_first == of_second) return fmt::format("{}, at {}", line, of_first);
+        return fmt::format("{}, {} at {} and {} at {} to its edge", line, first(), of_first, second(), of_second);
+    }
+
     const std::string& first() const { return piece_.part_of(contact_.first).id; }
     const std::string& second() const { return piece_.part_of(contact_.second).id; }
     std::string size(double m) const { return write_length(metres(m), units_); }

@@ -52,6 +52,12 @@ struct CutGroup {
     std::size_t first = 0; ///< index of its first line
 };
 
+/// What one check does not see.
+struct LeftOut {
+    std::string check;               ///< id
+    std::vector<std::string> points; ///< a sentence or a few each
+};
+
 struct DrawnPiece; // drawn_piece.hpp
 
 struct ReportContent {
@@ -68,6 +74,7 @@ struct ReportContent {
     std::vector<Finding> findings;   ///< sorted
     std::vector<std::string> assumed;
     std::vector<std::string> cautions;
+    std::vector<LeftOut> left_out;      ///< by the checks that have findings
     std::vector<std::string> cut_today; ///< lines under the heading "Cut today": parts, joints, gaps and slots, glue-up
     std::vector<CutGroup> cut_groups;   ///< of those lines, none of them empty; may be empty itself, then the lines stand alone
     std::vector<CutPart> cut_parts;     ///< the same parts as in its first lines

@@ -3,6 +3,7 @@
 #include "checks/cut_list.hpp"
 #include "checks/drawn_piece.hpp"
 #include "checks/gather.hpp"
+#include "checks/left_out.hpp"
 #include "checks/registry.hpp"
 
 #include <deque>
@@ -52,6 +53,7 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
     content.findings = merge_combinations(piece, all.runs);
     content.verdict = overall_verdict(content.findings);
     content.assumed = assumptions_of(piece, all.runs);
+    content.left_out = left_out_by(facts, content.findings);
     list_cuts(content, all.prepared.front());
     if (options.drawn) {
         DrawnPiece drawn = drawn_piece(all.prepared.front(), content.findings);

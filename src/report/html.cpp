@@ -78,15 +78,16 @@ void put_verdict(HtmlOut& out, const ReportContent& content)
     put(out, "</section>\n");
 }
 
-void put_navigation(HtmlOut& out)
+void put_navigation(HtmlOut& out, const ReportContent& content)
 {
     put(out,
         "<nav aria-label=\"On this page\">\n<ul>\n<li><a href=\"#piece\">{}</a></li>\n<li><a "
         "href=\"#findings\">{}</a></li>\n<li><a href=\"#cut-today\">{}</a></li>\n",
         kPieceHeading, kFindingsHeading, kCutTodayHeading);
     put(out, "<li><a href=\"#year\">{}</a></li>\n", kYearHeading);
-    put(out, "<li><a href=\"#assumed\">{}</a></li>\n<li><a href=\"#cautions\">{}</a></li>\n</ul>\n</nav>\n", kAssumedHeading,
-        kCautionsHeading);
+    put(out, "<li><a href=\"#assumed\">{}</a></li>\n<li><a href=\"#cautions\">{}</a></li>\n", kAssumedHeading, kCautionsHeading);
+    if (!content.left_out.empty()) put(out, "<li><a href=\"#left-out\">{}</a></li>\n", kLeftOutHeading);
+    put(out, "</ul>\n</nav>\n");
 }
 
 /// The roles are said again because narrow screens lay the table out as blocks, which would take its meaning away.
@@ -168,6 +169,31 @@ void put_charts(HtmlOut& out, const ReportContent& content)
     put(out, "</section>\n");
 }
 
+void put_uncertain(HtmlOut& out, const ReportContent& content)
+{
+    const UncertainSources sources = uncertain_sources(content);
+    if (sources.lines.empty()) return;
+    put(out,
+        "<section aria-labelledby=\"uncertain\" class=\"small\">\n<h2 id=\"uncertain\">{}</h2>\n<p>{} Each stands beside its "
+        "sum, too; "
+        "behind the colon are the checks that use it.</p>\n<ul>\n",
+        kUncertainHeading, uncertain_sentence(sources));
+    for (const std::string& line : sources.lines) put(out, "<li>{}</li>\n", html_text(line));
+    put(out, "</ul>\n</section>\n");
+}
+
+void put_left_out(HtmlOut& out, const ReportContent& content)
+{
+    if (content.left_out.empty()) return;
+    put(out, "<section aria-labelledby=\"left-out\" class=\"small\">\n<h2 id=\"left-out\">{}</h2>\n<dl>\n", kLeftOutHeading);
+    for (const LeftOut& check : content.left_out) {
+        put(out, "<div><dt id=\"{}\">{}</dt>\n", left_out_anchor(check.check), html_text(check.check));
+        for (const std::string& point : check.points) put(out, "<dd>{}</dd>\n", html_text(point));
+        put(out, "</div>\n");
+    }
+    put(out, "</dl>\n</section>\n");
+}
+
 void put_footer(HtmlOut& out, const ReportContent& content)
 {
     put(out, "</main>\n<footer><p>{}{}</p></footer>\n</div>\n</body>\n</html>\n", html_text(program_words(content)),
@@ -184,7 +210,7 @@ std::string write_html(const ReportContent& content, bool unfolded)
     put_header(out, content);
     put(out, "<main>\n");
     put_verdict(out, content);
-    put_navigation(out);
+    put_navigation(out, content);
     put_piece(out, content);
     put_findings(out, content, unfolded);
     put_cut_today(out, content);
@@ -192,6 +218,8 @@ std::string write_html(const ReportContent& content, bool unfolded)
     put_list(out, "assumed", "plain", kAssumedHeading, content.assumed, "Nothing was assumed beyond the design.");
     put_list(out, "cautions", "plain", kCautionsHeading, content.cautions,
              "Load the piece on trial, away from people, before it is used.");
+    put_uncertain(out, content);
+    put_left_out(out, content);
     put_footer(out, content);
     return fmt::to_string(out);
 }

@@ -26,21 +26,28 @@ void put_numbers(HtmlOut& out, const Finding& finding, LengthUnit units)
     put(out, "</dl>\n");
 }
 
-void put_step(HtmlOut& out, const WorkingStep& step, LengthUnit units)
+/// Indices and exponents would tear at a name that has such signs of its own.
+bool reads_as_formula(const ReportContent& content)
+{
+    return std::none_of(content.parts.begin(), content.parts.end(),
+                        [](const PartLine& part) { return part.id.find_first_of("_^0123456789") != std::string::npos; });
+}
+
+void put_step(HtmlOut& out, const WorkingStep& step, const ReportContent& content)
 {
     put(out, "<li>{}", html_text(step.says));
     if (!step.formula.empty()) put(out, "<code>{}</code>", formula_html(step.formula));
-    if (!step.with.empty()) put(out, "<div>{}</div>", html_text(step.with));
-    put(out, "<strong>= {}</strong>", html_text(value_words(step.value, step.unit, units)));
+    if (!step.with.empty()) put(out, "<div>{}</div>", reads_as_formula(content) ? formula_html(step.with) : html_text(step.with));
+    put(out, "<strong>= {}</strong>", html_text(value_words(step.value, step.unit, content.units)));
     if (!step.source.empty()) put(out, "<small>{}</small>", html_text(step.source));
     put(out, "</li>\n");
 }
 
-void put_working(HtmlOut& out, const Finding& finding, LengthUnit units)
+void put_working(HtmlOut& out, const Finding& finding, const ReportContent& content)
 {
     if (!finding.working.empty()) {
         put(out, "<ol class=\"working\">\n");
-        for (const WorkingStep& step : finding.working) put_step(out, step, units);
+        for (const WorkingStep& step : finding.working) put_step(out, step, content);
         put(out, "</ol>\n");
     }
     // Each step names its own; what is left stands for the finding as a whole.
@@ -53,6 +60,13 @@ void put_working(HtmlOut& out, const Finding& finding, LengthUnit units)
     put(out, "<p class=\"label\">{}</p>\n<ul class=\"plain\">\n", finding.working.empty() ? "Sources" : "Also");
     for (const std::string_view source : others) put(out, "<li>{}</li>\n", html_text(source));
     put(out, "</ul>\n");
+}
+
+void put_way_to_left_out(HtmlOut& out, const Finding& finding, const ReportContent& content)
+{
+    const auto same = [&](const LeftOut& l) { return l.check == finding.check; };
+    if (std::none_of(content.left_out.begin(), content.left_out.end(), same)) return;
+    put(out, "<p><a href=\"#{}\">What {} leaves out</a></p>\n", left_out_anchor(finding.check), html_text(finding.check));
 }
 
 void put_where_and_remedy(HtmlOut& out, const Finding& finding)
@@ -93,7 +107,8 @@ void put_finding_to_act_on(HtmlOut& out, const Finding& finding, std::size_t ind
     put_numbers(out, finding, content.units);
     if (!finding.working.empty() || !finding.sources.empty()) {
         put(out, "{}<summary>Working and sources</summary>\n", shown.details);
-        put_working(out, finding, content.units);
+        put_working(out, finding, content);
+        put_way_to_left_out(out, finding, content);
         put(out, "</details>\n");
     }
     put(out, "</article>\n");
@@ -113,11 +128,14 @@ void put_pass(HtmlOut& out, const Finding& finding, std::size_t index, const Rep
     put_where_and_remedy(out, finding);
     put_drawings(out, content, index);
     put_numbers(out, finding, content.units);
-    put_working(out, finding, content.units);
+    put_working(out, finding, content);
+    put_way_to_left_out(out, finding, content);
     put(out, "</details></li>\n");
 }
 
 } // namespace
+
+std::string left_out_anchor(std::string_view check) { return "out-" + html_text(check); }
 
 std::string finding_anchor(std::size_t index) { return fmt::format("finding-{}", index + 1); }
 

@@ -4,10 +4,16 @@
 #include "checks/report_content.hpp"
 #include "report/html_parts.hpp"
 
+#include <string>
+#include <string_view>
+
 namespace jointwright {
 
 /// The id of a finding's place on the page: "finding-1" for the first.
 std::string finding_anchor(std::size_t index);
+
+/// The id of the place that tells what a check leaves out: "out-sag".
+std::string left_out_anchor(std::string_view check);
 
 /// The section with all findings: those to act on one by one, then the passes as a compact list. @param unfolded  the working of all of them is
 /// open, and so comes on paper too

@@ -83,6 +83,8 @@ summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .dry{fill:var(--sheet);stroke:var(--warn);stroke-width:1.8}.damp{fill:var(--pencil)}
 .used{fill:var(--mark)}.drawing .said{fill:var(--mark);font-weight:700}.passing{stroke:var(--ink);stroke-width:1.6}.failing{stroke:var(--ink);stroke-width:1.6;stroke-dasharray:3 2}
 .chart .off{fill:none;stroke:var(--sheet);stroke-width:2}
+.small{font-size:.88rem}.small ul,.small dl{columns:2 20rem;column-gap:2rem;padding-left:1.1rem}.small dl{padding:0}.small li{margin:.15rem 0}
+.small dl div{break-inside:avoid;margin-bottom:.7rem}.small dt{color:var(--ink);font-weight:600;font-size:1em}.small dd{margin:.1rem 0}
 figure{margin:1rem 0}
 figcaption{color:var(--soft);font-size:.9rem}
 .drawing{display:block;width:100%;height:auto;overflow:hidden}
@@ -121,9 +123,10 @@ tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}
 @page{margin:15mm}
 html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding:0}.rule,nav{display:none}
 .bar rect,.verdict{-webkit-print-color-adjust:exact;print-color-adjust:exact}
-h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top,.bar,summary,p.label{break-after:avoid}
+h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top,.bar,summary,p.label,.small>p{break-after:avoid}
 figure,.views,table,tr,.caution,.ticks li,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
-p,li{orphans:3;widows:3}
+p,li{orphans:3;widows:3}footer{break-before:avoid;margin-top:4mm}
+.small{font-size:7.5pt;line-height:1.3}.small ul,.small dl{columns:3;column-gap:6mm}.small dd{display:inline}.small dd::after{content:" "}.small li,.small dl div{margin:0 0 .8mm}
 article details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}.passes details:not([open]){display:none}summary{color:var(--soft);list-style:none}}
 )css";
 

@@ -124,6 +124,26 @@ void put_cut_list(Out& out, const ReportContent& content)
     }
 }
 
+void put_uncertain(Out& out, const ReportContent& content, bool with_working)
+{
+    const UncertainSources sources = uncertain_sources(content);
+    if (sources.lines.empty()) return;
+    put(out, "\n## {}\n\n{}\n", kUncertainHeading, uncertain_sentence(sources));
+    if (!with_working) return;
+    put(out, "\n");
+    for (const std::string& line : sources.lines) put(out, "- {}\n", markdown_text(line));
+}
+
+void put_left_out(Out& out, const ReportContent& content)
+{
+    if (content.left_out.empty()) return;
+    put(out, "\n## {}\n", kLeftOutHeading);
+    for (const LeftOut& check : content.left_out) {
+        put(out, "\n### {}\n\n", markdown_text(check.check));
+        for (const std::string& point : check.points) put(out, "- {}\n", markdown_text(point));
+    }
+}
+
 } // namespace
 
 std::string markdown_text(std::string_view text)
@@ -149,6 +169,8 @@ std::string write_markdown(const ReportContent& content, bool with_working)
     put_cut_list(out, content);
     put_list(out, kAssumedHeading, content.assumed);
     put_list(out, kCautionsHeading, content.cautions);
+    put_uncertain(out, content, with_working);
+    if (with_working) put_left_out(out, content);
     put(out, "\n{}{}.\n", markdown_text(program_words(content)), content.date ? ", " + markdown_text(*content.date) : "");
     return fmt::to_string(out);
 }

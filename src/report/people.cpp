@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace jointwright {
 
@@ -187,6 +188,35 @@ std::string values_line(const Finding& finding, LengthUnit units)
         line += label_words(value.name) + ' ' + value_words(value.value, value.unit, units);
     }
     return line;
+}
+
+UncertainSources uncertain_sources(const ReportContent& content)
+{
+    std::map<std::string, std::vector<std::string>> checks_by_source;
+    const auto take = [&](const std::string& source, const std::string& check) {
+        if (source.empty()) return;
+        std::vector<std::string>& checks = checks_by_source[source];
+        if (std::find(checks.begin(), checks.end(), check) == checks.end()) checks.push_back(check);
+    };
+    for (const Finding& f : content.findings) {
+        for (const std::string& source : f.sources) take(source, f.check);
+        for (const WorkingStep& step : f.working) take(step.source, f.check);
+    }
+    UncertainSources found;
+    found.all = checks_by_source.size();
+    for (auto& [source, checks] : checks_by_source) {
+        const auto says = [&, &text = source](std::string_view words) { return text.find(words) != std::string::npos; };
+        if (!says("from memory") && !says("estimate") && !says("common practice")) continue;
+        std::sort(checks.begin(), checks.end());
+        found.lines.push_back(fmt::format("{}: {}", source, fmt::join(checks, ", ")));
+    }
+    return found;
+}
+
+std::string uncertain_sentence(const UncertainSources& sources)
+{
+    return fmt::format("{} of the {} sources behind these findings are from memory, estimated, or practice without a source.",
+                       sources.lines.size(), sources.all);
 }
 
 std::string program_words(const ReportContent& content)

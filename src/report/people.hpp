@@ -55,6 +55,15 @@ std::string value_words(double value, std::string_view unit, LengthUnit units);
 std::optional<std::string> utilisation_words(const Finding& finding);
 /// "differential movement 0.41 mm; restraint stress 1.88 MPa".
 std::string values_line(const Finding& finding, LengthUnit units);
+/// The sources behind the findings that nobody has read for them: recalled, judged, or practice without a source.
+struct UncertainSources {
+    std::vector<std::string> lines; ///< "common practice, no source, slat span/180 (estimated): sag", each once, by source
+    std::size_t all = 0;            ///< how many different sources there are
+};
+UncertainSources uncertain_sources(const ReportContent& content);
+/// "43 of the 74 sources behind these findings are from memory, estimated, or practice without a source."
+std::string uncertain_sentence(const UncertainSources& sources);
+
 /// "jointwright 0.1.0, data 1f3a".
 std::string program_words(const ReportContent& content);
 
@@ -70,6 +79,8 @@ constexpr std::string_view kCutOfFailing = "The piece fails as drawn, and this l
 constexpr std::string_view kYearHeading = "Seasons, load and limits";
 constexpr std::string_view kAssumedHeading = "Assumed";
 constexpr std::string_view kCautionsHeading = "Cautions";
+constexpr std::string_view kUncertainHeading = "From memory or estimated";
+constexpr std::string_view kLeftOutHeading = "What the checks leave out";
 constexpr std::string_view kPartsCaption = "Parts: length × width × thickness, direction of the grain, weight of one, wood";
 constexpr std::string_view kUtilisationNote = "The number beside a verdict is the share of the limit that is used: 1.00 is the "
                                               "limit itself. A warning below it has another reason, told beside it.";

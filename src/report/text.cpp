@@ -170,6 +170,27 @@ void write_list(TextPage& page, std::string_view heading, const std::vector<std:
     for (const std::string& line : lines) page.paragraph(line, plain_lead("* "));
 }
 
+void write_uncertain(TextPage& page, const ReportContent& content, bool with_working)
+{
+    const UncertainSources sources = uncertain_sources(content);
+    if (sources.lines.empty()) return;
+    page.heading(kUncertainHeading);
+    page.paragraph(uncertain_sentence(sources) +
+                   (with_working ? "" : " --working names them all, and what each check leaves out."));
+    if (!with_working) return;
+    for (const std::string& line : sources.lines) page.paragraph(line, plain_lead("* "));
+}
+
+void write_left_out(TextPage& page, const ReportContent& content)
+{
+    if (content.left_out.empty()) return;
+    page.heading(kLeftOutHeading);
+    for (const LeftOut& check : content.left_out) {
+        page.paragraph(check.check + ".");
+        for (const std::string& point : check.points) page.paragraph(point, plain_lead("* "));
+    }
+}
+
 } // namespace
 
 std::string write_text(const ReportContent& content, const TextOptions& options)
@@ -185,6 +206,8 @@ std::string write_text(const ReportContent& content, const TextOptions& options)
     write_cut_today(page, content);
     write_list(page, kAssumedHeading, content.assumed);
     write_list(page, kCautionsHeading, content.cautions);
+    write_uncertain(page, content, options.working);
+    if (options.working) write_left_out(page, content);
     page.blank();
     page.paragraph(program_words(content) + (content.date ? ", " + *content.date : "") + ".");
     return page.take();

@@ -9,14 +9,16 @@ using namespace jointwright;
 
 namespace {
 
-std::string joint_lines_of(const char* design)
+std::string joint_lines_in(const std::string& design)
 {
-    const auto bench = checked::bench_of(checked::built_in_design(design));
+    const auto bench = checked::bench_of(design);
     std::string all;
     for (const std::string& line : cut_joint_lines(bench->piece, bench->layout.contacts, {}, bench->piece.units))
         all += line + "\n";
     return all;
 }
+
+std::string joint_lines_of(const char* design) { return joint_lines_in(checked::built_in_design(design)); }
 
 } // namespace
 
@@ -76,6 +78,7 @@ TEST_CASE("Cut today goes from blanks to glue-up, each group where it starts", "
     CHECK(content.cut_groups[3].first < content.cut_today.size());
     CHECK(content.cut_today[content.cut_groups[3].first].rfind("stage 1: side rail", 0) == 0);
     CHECK(any_line(content, "clamps for long rail / leg; side rail / leg: 1 at each place"));
+    CHECK(any_line(content, "clamps at once: up to 12;"));
     CHECK(any_line(content, "clamped for 45 min at least"));
 }
 
@@ -96,4 +99,16 @@ TEST_CASE("Gaps are told by the rule, those that press with what to do", "[cut-l
     const ReportContent door = checked::content_of(checked::built_in_design("cabinet-door-damp-coast"));
     CHECK(any_line(door, "pressed by 0.09 in at the dampest"));
     CHECK(any_line(door, "better: cut the groove"));
+}
+
+TEST_CASE("A mitre is cut at the angle of its corner's diagonal", "[cut-list]")
+{
+    CHECK_THAT(joint_lines_of("mirror-frame-wide-flat-sawn"),
+               ContainsSubstring("stile / top rail, mitre (2 places): cut both along the diagonal of the corner, at 45°"));
+    // Stiles of 3 in against rails of 4 1/2: tan of the angle at the edge of the stile is 3/4.5.
+    std::string text = checked::built_in_design("mirror-frame-wide-flat-sawn");
+    const std::string width = "width     = 4.5";
+    text.replace(text.find(width), width.size(), "width     = 3");
+    CHECK_THAT(joint_lines_in(text),
+               ContainsSubstring("diagonal of the corner, stile at 33.7° and top rail at 56.3° to its edge"));
 }

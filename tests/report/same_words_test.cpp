@@ -62,7 +62,8 @@ TEST_CASE("Every design reads alike as text, notes and page", "[report][same-wor
 
         std::vector<std::string> headings;
         if (!first_things(content).empty()) headings.emplace_back(kFirstHeading);
-        for (const std::string_view h : {kPieceHeading, kFindingsHeading, kCutTodayHeading, kAssumedHeading, kCautionsHeading})
+        for (const std::string_view h :
+             {kPieceHeading, kFindingsHeading, kCutTodayHeading, kAssumedHeading, kCautionsHeading, kUncertainHeading})
             headings.emplace_back(h);
         std::vector<std::string> underlined, marked, tagged;
         for (const std::string& h : headings) {
@@ -88,4 +89,34 @@ TEST_CASE("Every design reads alike as text, notes and page", "[report][same-wor
         CHECK((notes.find(kCutOfFailing) != std::string::npos) == (content.verdict == Verdict::fail));
         CHECK((page.find(kCutOfFailing) != std::string::npos) == (content.verdict == Verdict::fail));
     }
+}
+
+TEST_CASE("With their working, text, notes and page name every weak source and what each check leaves out",
+          "[report][same-words]")
+{
+    const Piece piece = checked::piece_of(checked::built_in_design("boot-bench"));
+    const ReportContent content = check_piece(piece, testing::shared_facts());
+    TextOptions options;
+    options.working = true;
+    const std::string text = unwrapped(write_text(content, options)), notes = write_markdown(content, true),
+                      page = write_html(content);
+    const UncertainSources weak = uncertain_sources(content);
+    CHECK(weak.lines.size() > 20);
+    CHECK(weak.lines.size() < weak.all);
+    for (const std::string& line : weak.lines) {
+        CHECK_THAT(text, ContainsSubstring(line));
+        CHECK_THAT(notes, ContainsSubstring(markdown_text(line)));
+        CHECK_THAT(page, ContainsSubstring(html_text(line)));
+    }
+    REQUIRE(content.left_out.size() > 10);
+    for (const LeftOut& check : content.left_out)
+        for (const std::string& point : check.points) {
+            CHECK_THAT(text, ContainsSubstring(unwrapped(point).substr(0, point.size())));
+            CHECK_THAT(notes, ContainsSubstring(markdown_text(point)));
+            CHECK_THAT(page, ContainsSubstring(html_text(point)));
+        }
+    // Without it, text and notes count them and leave it at that.
+    CHECK_THAT(unwrapped(write_text(content, {})), ContainsSubstring(uncertain_sentence(weak)));
+    CHECK(write_text(content, {}).find(kLeftOutHeading) == std::string::npos);
+    CHECK(write_markdown(content).find(kLeftOutHeading) == std::string::npos);
 }
