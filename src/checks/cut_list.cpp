@@ -95,7 +95,7 @@ public:
 
 private:
     /// The angles of the two cuts to the edges of their parts, where the corner is square.
-    std::string mitre() const
+    std::string mitre_cuts() const
     {
         const std::string line = fmt::format("{}: cut both along the diagonal of the corner", head("mitre"));
         const Part &a = piece_.part_of(contact_.first), &b = piece_.part_of(contact_.second);
@@ -190,7 +190,7 @@ private:
 
     std::string mitre() const
     {
-        std::string line = fmt::format("{}: cut both along the diagonal of the corner", head("mitre"));
+        std::string line = mitre_cuts();
         if (joint_.keys)
             line += fmt::format("; {} {} thick, {} deep from the corner, its grain across the mitre",
                                 counted(joint_.keys->count, "key"), size(joint_.keys->thickness), size(joint_.keys->depth));
