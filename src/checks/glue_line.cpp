@@ -30,6 +30,9 @@ struct GlueUse {
     double tension_resistance = 0;      ///< where the demand pulls [Pa]
     double fit = 1;                     ///< share left by the clearance
     double use = 0, warns_to = 1;
+    std::optional<double>
+        rolling;       ///< resistance where the push rolls the fibres of a wood more than the grains' crossing says [Pa]
+    std::string rolls; ///< and whose
     PatchUse patch;
     std::optional<double> end_peak; ///< stress at the ends of the face over its mean, shown only
     bool peeled = false;            ///< peeling off by the edge uses more than the rest
@@ -86,6 +89,25 @@ std::optional<double> end_peak_of(const Prepared& prepared, const Contact& conta
     return lap_end_peak(*prepared.facts, along_a ? demand.patch.a : demand.patch.b, *a, *b);
 }
 
+/// Lowers the resistance where the push runs across a grain more than the crossing of the grains accounts for: a lipping pushed square to itself.
+void look_at_rolling(const Prepared& prepared, const Contact& contact, const GlueDemand& demand, GlueUse& u)
+{
+    const double a = demand.forces.along_a.value(), b = demand.forces.along_b.value(), force = std::hypot(a, b);
+    if (!(force > 0) || !demand.directed) return;
+    Point way{};
+    for (std::size_t i = 0; i < 3; ++i) way[i] = (a * demand.along[i] + b * demand.across[i]) / force;
+    double least = u.strength.mean.value() / u.fit;
+    for (const std::size_t copy : {contact.first, contact.second}) {
+        const Point grain = axes_of(prepared.piece->part_of(copy), prepared.piece->copies[copy]).grain;
+        const double angle = std::acos(std::min(1.0, dot_with(grain, way)));
+        const double strength = shear_at_load_angle(*prepared.facts, prepared.state_of(copy).loaded.shear->value, angle).value();
+        if (strength >= least * (1 - 1e-9)) continue;
+        least = strength;
+        u.rolls = prepared.piece->part_of(copy).id;
+    }
+    if (!u.rolls.empty()) u.rolling = u.resistance * least * u.fit / u.strength.mean.value();
+}
+
 GlueUse use_of(const Prepared& prepared, const Contact& contact, const GluedArea& glue, const GlueDemand& demand,
                Working& working)
 {
@@ -108,7 +130,9 @@ GlueUse use_of(const Prepared& prepared, const Contact& contact, const GluedArea
         demand.proof
             ? proof_resistance(facts, StrengthKind::tension_across, weaker).value() * facts.number("repeated_use_share").value
             : service_resistance(facts, StrengthKind::tension_across, u.kind, weaker, demand.duration).value();
-    u.patch = patch_use(demand.patch, demand.forces, pascals(u.resistance), pascals(u.tension_resistance), &u.working);
+    if (glue.face == GlueFace::side_grain) look_at_rolling(prepared, contact, demand, u);
+    u.patch = patch_use(demand.patch, demand.forces, pascals(u.rolling.value_or(u.resistance)), pascals(u.tension_resistance),
+                        &u.working);
     u.shear = u.patch.shear.value();
     const double peel = demand.peel / u.tension_resistance;
     u.peeled = peel > u.patch.use;
@@ -195,6 +219,7 @@ std::vector<NamedValue> values_of(const GluedArea& glue, const GlueDemand& deman
         values.push_back({"use_without_peel", u.patch.use, "1"});
     }
     if (u.end_peak) values.push_back({"end_peak", *u.end_peak, "1"});
+    if (u.rolling) values.push_back({"resistance_rolling", *u.rolling, "Pa"});
     return values;
 }
 
@@ -214,6 +239,10 @@ Working working_of(const Facts& facts, const GluedArea& glue, const GlueDemand& 
                  "Pa",
                  demand.proof ? facts.number("repeated_use_share").cite.text()
                               : duration_and_safety_divisor(facts, StrengthKind::shear, u.kind).cite.text()});
+    if (u.rolling)
+        w.push_back({fmt::format("Resistance where the push runs across the grain of {}, whose fibres roll", u.rolls),
+                     "f0 f90/(f0 sin²θ + f90 cos²θ) by the angle between push and grain, f90 = f0/3", "", *u.rolling, "Pa",
+                     facts.number("crossed_grain_share").cite.text()});
     if (demand.tension > 0)
         w.push_back({"Resistance across the grain", demand.proof ? "f = f05 × (2/3)/1.15, V = 25 %" : "f = f05 k_dur/k, V = 25 %",
                      "", u.tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
