@@ -59,10 +59,12 @@ struct JointWords {
 JointWords words_of_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint)
 {
     const bool dry = !prepared.piece->joints[*contact.joint].glue;
+    const std::string first = prepared.piece->part_of(contact.first).id, second = prepared.piece->part_of(contact.second).id;
+    if (joint.form == JointForm::dowels && prepared.piece->joints[*contact.joint].kind == JointKind::mitre)
+        return {fmt::format("The dowels in the mitre of {} and {}", first, second), false};
     const bool comb = joint.form == JointForm::dovetail && joint.sizes.slope == 0;
-    return {fmt::format("The {}{} of {} {} {}", dry ? "dry " : "", comb ? "comb joint" : name_of(joint.form),
-                        prepared.piece->part_of(contact.first).id, is_mitred(joint) ? "and" : "in",
-                        prepared.piece->part_of(contact.second).id),
+    return {fmt::format("The {}{} of {} {} {}", dry ? "dry " : "", comb ? "comb joint" : name_of(joint.form), first,
+                        is_mitred(joint) ? "and" : "in", second),
             joint.form != JointForm::dowels};
 }
 
@@ -238,7 +240,7 @@ void judge_all(const Prepared& prepared, const Contact& contact, const DrawnJoin
     const PartState &a = prepared.state_of(contact.first), &b = prepared.state_of(contact.second);
     const GlueRecord* glue = stated.glue ? prepared.facts->find_glue(*stated.glue) : nullptr;
     Working working;
-    const auto capacity =
+    auto capacity =
         joint_capacity(*prepared.facts, joint.form, joint.sizes, {&a.loaded, &b.loaded, a.species, b.species, glue}, &working);
     if (!capacity) {
         keep_worst(findings, cannot_tell("joint-capacity", pair_subject(prepared, contact),
@@ -247,6 +249,7 @@ void judge_all(const Prepared& prepared, const Contact& contact, const DrawnJoin
                                          "give [[wood]] properties with shear_strength and tension_across"));
         return;
     }
+    if (stated.kind == JointKind::mitre) capacity->advice.clear(); // of dowels in a rail's end
     for (const JointDemand& demand : demands) {
         if (carries_little(joint, demand)) continue;
         const bool by_shape = !glue && joint.sizes.pegs.count == 0;
