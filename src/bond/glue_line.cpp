@@ -59,6 +59,11 @@ std::optional<GlueStrength> glue_strength(const Facts& facts, const WoodState& f
     return strength;
 }
 
+Stress shear_at_load_angle(const Facts& facts, Stress along, double load_angle)
+{
+    return pascals(hankinson(along.value(), along.value() * facts.number("crossed_grain_share").value, load_angle));
+}
+
 Volume twisting_capacity(Length a, Length b)
 {
     const double x = in_metres(a) / 2, y = in_metres(b) / 2;

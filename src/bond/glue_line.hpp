@@ -38,6 +38,10 @@ std::optional<GlueStrength> glue_strength(const Facts& facts, const WoodState& f
                                           const WoodState& second, std::string_view second_name, const GlueRecord* glue,
                                           GlueFace face, double grain_angle, Working* working = nullptr);
 
+/// Mean shear strength of one wood pushed at an angle to its grain [Pa]: f0 along it, f0/3 across it, where its fibres roll, and between them by
+/// Hankinson. Source of the third: FPL Report 1522; solid wood rolls at 18 to 28 % in softwoods (Wood Handbook), 40 % measured in beech.
+Stress shear_at_load_angle(const Facts& facts, Stress along, double load_angle);
+
 /// ∫ρ dA over a rectangle about its middle: the twisting moment of a uniform stress of 1 at failure [m³].
 /// Closed form; 0.383 a³ for a square of side a. Source: mechanics, integrated in tests/bond/glue_line_test.cpp.
 Volume twisting_capacity(Length a, Length b);

@@ -66,6 +66,7 @@ void take_row(const Prepared& prepared, std::size_t c, DrawnFasteners& drawn)
     for (const Fastener& f : row->fasteners) drawn.places.push_back(f.at[i] - middle);
     drawn.to_edge = row->fasteners.front().at[i] - face.bounds.lo[i];
     if (row->fasteners.size() > 1) drawn.spacing = row->fasteners[1].at[i] - row->fasteners[0].at[i];
+    drawn.narrow_across_grain = prepared.piece->part_of(drawn.holds).grain != third_axis(row->along, row->through);
     drawn.row_along_grain = prepared.piece->part_of(drawn.holds).grain == row->along;
     drawn.to_end_of_head = end_of_head(prepared, drawn.head, row->fasteners);
 }
@@ -122,7 +123,7 @@ std::optional<std::string> too_close(const Prepared& prepared, const DrawnFasten
             "the outer screws stand {} from the edge of the face, closer than three diameters, {}: the wood may split",
             size_words(prepared, drawn.to_edge), size_words(prepared, edge));
     const double least = drawn.diameter * prepared.facts->number("edge_distance_least").value;
-    if (drawn.face_wide > 0 && drawn.face_wide / 2 < least)
+    if (drawn.narrow_across_grain && drawn.face_wide > 0 && drawn.face_wide / 2 < least)
         return fmt::format("the screws stand in a face {} wide, {} from its edges, closer than one and a half diameters, {}: the "
                            "wood may split",
                            size_words(prepared, drawn.face_wide), size_words(prepared, drawn.face_wide / 2),

@@ -23,7 +23,9 @@ struct DrawnFasteners {
     std::vector<double> places; ///< along the row, from the middle of the face; empty where unknown
     double face_long = 0, face_wide = 0;
     double spacing = 0,
-           to_edge = 0;           ///< along the row: to the next, and of the outer ones to the edge of the face; 0 where unknown
+           to_edge = 0; ///< along the row: to the next, and of the outer ones to the edge of the face; 0 where unknown
+    bool narrow_across_grain =
+        false;                    ///< the face's width runs across the grain of the part that holds, so that its edges may split
     bool row_along_grain = false; ///< of the part that holds
     double to_end_of_head = 0; ///< along the grain of the part under the heads to its nearer end; 0 where the row does not tell
     double beyond = 0;         ///< the tip stands out by so much

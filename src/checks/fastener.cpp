@@ -5,6 +5,7 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/drawn_fasteners.hpp"
+#include "checks/glue_demand.hpp"
 #include "checks/joint_demand.hpp"
 #include "checks/screw_fallback.hpp"
 #include "measure/write.hpp"
@@ -124,9 +125,12 @@ std::string counted(const DrawnFasteners& drawn)
     return fmt::format("{} {}{}", drawn.count, name_of(drawn.kind), drawn.count == 1 ? "" : "s");
 }
 
-Verdict verdict_of_fasteners(const FastenerUse& u)
+Verdict verdict_of_fasteners(const DrawnFasteners& drawn, const FastenerUse& u)
 {
-    if (u.use > kBeyondAllowed) return Verdict::fail;
+    // Buttons and plates slip along what they hold before anything breaks: only a pull ends that.
+    const bool slips = (drawn.kind == FastenerKind::button || drawn.kind == FastenerKind::figure_plate) &&
+                       u.pull <= kBeyondAllowed * u.pull_allowed;
+    if (u.use > kBeyondAllowed) return slips ? Verdict::warn : Verdict::fail;
     return u.use > 1 || u.end_grain_pull || (u.shallow && u.shear > 0) ? Verdict::warn : Verdict::pass;
 }
 
@@ -210,7 +214,7 @@ Finding judge_fasteners(const Prepared& prepared, const Contact& contact, const 
     f.subject = pair_subject(prepared, contact);
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), demand.name, prepared.state_of(drawn.holds).species);
     if (std::isfinite(u.use)) f.utilisation = u.use;
-    f.verdict = verdict_of_fasteners(u);
+    f.verdict = verdict_of_fasteners(drawn, u);
     f.headline = headline_of_fasteners(prepared, contact, drawn, capacity, demand, u, f.verdict);
     if (f.verdict != Verdict::pass) f.remedy = remedy_of_fasteners(drawn, u);
     f.values = {{"shear", u.shear, "N"},
@@ -314,7 +318,9 @@ std::vector<Finding> check_fastener(const Prepared& prepared)
         }
         if (const auto fault = placed_wrong(prepared, contact, *drawn, *capacity))
             keep_worst(findings, misplaced(prepared, contact, *capacity, *fault));
-        if (prepared.piece->joints[*contact.joint].glue) {
+        const Joint& joint = prepared.piece->joints[*contact.joint];
+        // Glue on end grain counts as nothing: there the fasteners carry.
+        if (joint.glue && glued_area(contact, joint).area > 0) {
             keep_worst(findings, clamps_only(prepared, contact, *drawn));
             continue;
         }

@@ -179,6 +179,7 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         demand.duration = load_case.duration;
         demand.patch = patch;
         demand.along = {face.u.x(), face.u.y(), face.u.z()};
+        demand.across = {face.v.x(), face.v.y(), face.v.z()};
         demand.forces = a.forces;
         demand.shear = a.shear;
         demand.tension = a.pull > kNoPull || a.opening > 0 ? a.tension : 0;
@@ -208,6 +209,7 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         own.duration = LoadDuration::lasting;
         own.patch = patch;
         own.along = {face.u.x(), face.u.y(), face.u.z()};
+        own.directed = false;
         own.forces.along_a = newtons(weight);
         own.shear = weight;
         own.source = "mass of the part";

@@ -29,14 +29,16 @@ struct GlueDemand {
     std::string name;
     bool proof = true;
     LoadDuration duration = LoadDuration::short_term;
-    GluePatch patch;    ///< the glued side grain, its a along the grain of the part that is carried
-    Point along{};      ///< unit vector of that a
-    PatchForces forces; ///< that count there; of a part lifted by its edge without what turns it: that is `peel`
-    double shear = 0;   ///< with what twists the face, as a force in it [N]
-    double tension = 0; ///< largest, from pull and bending or from peeling [Pa]
-    double peel = 0;    ///< at the edge that a lift opens, checked apart [Pa]; 0 where nothing is lifted
-    double pull = 0;    ///< of the tension, the force [N]
-    double lever = 0;   ///< and how far from the middle of the glue it acts [m]
+    GluePatch patch;      ///< the glued side grain, its a along the grain of the part that is carried
+    Point along{};        ///< unit vector of that a
+    Point across{};       ///< unit vector of its b
+    bool directed = true; ///< the way of the push is known; not of a part's own weight put on it for want of anything else
+    PatchForces forces;   ///< that count there; of a part lifted by its edge without what turns it: that is `peel`
+    double shear = 0;     ///< with what twists the face, as a force in it [N]
+    double tension = 0;   ///< largest, from pull and bending or from peeling [Pa]
+    double peel = 0;      ///< at the edge that a lift opens, checked apart [Pa]; 0 where nothing is lifted
+    double pull = 0;      ///< of the tension, the force [N]
+    double lever = 0;     ///< and how far from the middle of the glue it acts [m]
     std::string source;
     std::string sum;    ///< how it came about
     bool hangs = false; ///< a lasting pull on the glue, not a jerk

@@ -1,15 +1,14 @@
 // Is every glue line big enough, by the true relation of its grains, for what the whole frame asks of it?
 
 #include "bond/glue_line.hpp"
-#include "bond/glue_patch.hpp"
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/glue_demand.hpp"
+#include "checks/glue_use.hpp"
 #include "checks/held_elsewhere.hpp"
 #include "checks/screw_fallback.hpp"
 #include "measure/write.hpp"
-#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
@@ -20,102 +19,6 @@
 namespace jointwright {
 
 namespace {
-
-/// A demand held against what the glue line resists.
-struct GlueUse {
-    GlueStrength strength;
-    WoodKind kind = WoodKind::hardwood; ///< of the weaker wood
-    double angle = 0;                   ///< between the grains [rad]
-    double shear = 0, resistance = 0;   ///< [Pa]
-    double tension_resistance = 0;      ///< where the demand pulls [Pa]
-    double fit = 1;                     ///< share left by the clearance
-    double use = 0, warns_to = 1;
-    PatchUse patch;
-    std::optional<double> end_peak; ///< stress at the ends of the face over its mean, shown only
-    bool peeled = false;            ///< peeling off by the edge uses more than the rest
-    Working working;                ///< of the patch
-};
-
-/// Clamps close faces, housings and laps; these keep the room they were cut with.
-double share_left_by_fit(const Facts& facts, const Joint& joint)
-{
-    switch (joint.kind) {
-    case JointKind::tenon:
-    case JointKind::bridle:
-    case JointKind::dovetail:
-    case JointKind::sliding_dovetail:
-    case JointKind::dowel: {
-        const GlueRecord* glue = facts.find_glue(*joint.glue);
-        return fit_share(facts, joint.clearance, glue && glue->gap_filling);
-    }
-    default: return 1;
-    }
-}
-
-double dot_with(const Point& a, const Point& b) { return std::abs(a[0] * b[0] + a[1] * b[1] + a[2] * b[2]); }
-
-/// A part as a layer of a lap, loaded along a direction in the face; nothing where its stiffness is not known.
-std::optional<LapLayer> layer_of(const Prepared& prepared, std::size_t copy, const Point& way, const Point& normal)
-{
-    const Part& part = prepared.piece->part_of(copy);
-    const PartAxes axes = axes_of(part, prepared.piece->copies[copy]);
-    const WoodState& wood = prepared.state_of(copy).loaded;
-    const bool along = dot_with(axes.grain, way) > 0.7;
-    const auto& modulus = along ? wood.modulus_along : wood.modulus_tangential;
-    const auto& shear = along ? wood.shear_modulus_lt : wood.shear_modulus_rt;
-    if (!modulus || !shear) return std::nullopt;
-    const Length thick = dot_with(axes.grain, normal) > 0.7   ? part.length
-                         : dot_with(axes.width, normal) > 0.7 ? part.width
-                                                              : part.thickness;
-    return LapLayer{modulus->value, shear->value, thick};
-}
-
-/// How far the stress at the ends of the face stands above its mean, in the direction that it is pushed most.
-std::optional<double> end_peak_of(const Prepared& prepared, const Contact& contact, const GluedArea& glue,
-                                  const GlueDemand& demand)
-{
-    const Joint& joint = prepared.piece->joints[*contact.joint];
-    const bool plain = joint.kind == JointKind::edge || joint.kind == JointKind::face || joint.kind == JointKind::butt ||
-                       joint.kind == JointKind::lap;
-    if (!plain || !glue.largest || !(demand.shear > 0)) return std::nullopt;
-    const bool along_a = std::abs(demand.forces.along_a.value()) >= std::abs(demand.forces.along_b.value());
-    const Point &n = glue.largest->normal, &u = demand.along;
-    const Point way = along_a ? u : Point{n[1] * u[2] - n[2] * u[1], n[2] * u[0] - n[0] * u[2], n[0] * u[1] - n[1] * u[0]};
-    const auto a = layer_of(prepared, contact.first, way, n), b = layer_of(prepared, contact.second, way, n);
-    if (!a || !b) return std::nullopt;
-    return lap_end_peak(*prepared.facts, along_a ? demand.patch.a : demand.patch.b, *a, *b);
-}
-
-GlueUse use_of(const Prepared& prepared, const Contact& contact, const GluedArea& glue, const GlueDemand& demand,
-               Working& working)
-{
-    const Facts& facts = *prepared.facts;
-    const Joint& joint = prepared.piece->joints[*contact.joint];
-    const PartState& a = prepared.state_of(contact.first);
-    const PartState& b = prepared.state_of(contact.second);
-    GlueUse u;
-    u.angle = glue.angle.value_or(0);
-    u.strength = *glue_strength(facts, a.loaded, a.species, b.loaded, b.species, facts.find_glue(*joint.glue), glue.face, u.angle,
-                                &working);
-    u.kind = u.strength.weaker_wood == a.species ? a.loaded.kind : b.loaded.kind;
-    u.fit = share_left_by_fit(facts, joint);
-    u.strength.mean *= u.fit;
-    u.resistance = demand.proof ? glue_proof_resistance(facts, u.strength.mean).value()
-                                : glue_service_resistance(facts, u.kind, u.strength.mean, demand.duration).value();
-    u.warns_to = demand.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, u.kind);
-    const Stress weaker = std::min(a.loaded.tension_across->value, b.loaded.tension_across->value) * u.fit;
-    u.tension_resistance =
-        demand.proof
-            ? proof_resistance(facts, StrengthKind::tension_across, weaker).value() * facts.number("repeated_use_share").value
-            : service_resistance(facts, StrengthKind::tension_across, u.kind, weaker, demand.duration).value();
-    u.patch = patch_use(demand.patch, demand.forces, pascals(u.resistance), pascals(u.tension_resistance), &u.working);
-    u.shear = u.patch.shear.value();
-    const double peel = demand.peel / u.tension_resistance;
-    u.peeled = peel > u.patch.use;
-    u.use = std::max(u.patch.use, peel);
-    u.end_peak = end_peak_of(prepared, contact, glue, demand);
-    return u;
-}
 
 Verdict verdict_of(const Facts& facts, const Joint& joint, const GluedArea& glue, const GlueDemand& demand, const GlueUse& u)
 {
@@ -195,6 +98,7 @@ std::vector<NamedValue> values_of(const GluedArea& glue, const GlueDemand& deman
         values.push_back({"use_without_peel", u.patch.use, "1"});
     }
     if (u.end_peak) values.push_back({"end_peak", *u.end_peak, "1"});
+    if (u.rolling) values.push_back({"resistance_rolling", *u.rolling, "Pa"});
     return values;
 }
 
@@ -214,6 +118,10 @@ Working working_of(const Facts& facts, const GluedArea& glue, const GlueDemand& 
                  "Pa",
                  demand.proof ? facts.number("repeated_use_share").cite.text()
                               : duration_and_safety_divisor(facts, StrengthKind::shear, u.kind).cite.text()});
+    if (u.rolling)
+        w.push_back({fmt::format("Resistance where the push runs across the grain of {}, whose fibres roll", u.rolls),
+                     "f0 f90/(f0 sin²θ + f90 cos²θ) by the angle between push and grain, f90 = f0/3", "", *u.rolling, "Pa",
+                     facts.number("crossed_grain_share").cite.text()});
     if (demand.tension > 0)
         w.push_back({"Resistance across the grain", demand.proof ? "f = f05 × (2/3)/1.15, V = 25 %" : "f = f05 k_dur/k, V = 25 %",
                      "", u.tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
@@ -241,7 +149,7 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
     const std::string &species = prepared.state_of(contact.first).species, &other = prepared.state_of(contact.second).species;
     const std::string first = prepared.piece->part_of(contact.first).id, second = prepared.piece->part_of(contact.second).id;
     Working strength;
-    const GlueUse u = use_of(prepared, contact, glue, demand, strength);
+    const GlueUse u = use_of_glue(prepared, contact, glue, demand, strength);
     Finding f;
     f.check = "glue-line";
     f.subject = pair_subject(prepared, contact);

@@ -7,97 +7,20 @@
 #include "checks/cut_list.hpp"
 #include "checks/joint_demand.hpp"
 #include "checks/joint_sizes.hpp"
+#include "checks/joint_use.hpp"
 #include "checks/screw_fallback.hpp"
 #include "measure/write.hpp"
-#include "wood/resistance.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace jointwright {
 
 namespace {
 
-constexpr double kTakenByFit = 5;   // N m: a dry joint takes it by its fit
 constexpr double kUnheldPull = 100; // N: more than this on end-grain glue alone is told
-
-double along_of(const Point& v, const Point& direction)
-{
-    return v[0] * direction[0] + v[1] * direction[1] + v[2] * direction[2];
-}
-
-/// A demand held against what the joint resists.
-struct JointUse {
-    double moment = 0, flat = 0, pull = 0, shear = 0; ///< N m, N m, N, N
-    double factor = 0;                                ///< from a mean to what is allowed
-    double crushed = 0;                               ///< the same for wood that is pressed in and does not break
-    double turn_factor = 0;                           ///< that of the two which the moment takes
-    double use = 0, warns_to = 1;
-    bool turned = false;      ///< the moment uses the most of it
-    bool unheld = false;      ///< nothing that counts holds the pull
-    bool works_loose = false; ///< what is too much is only that its walls are pressed in by turning
-};
-
-/// Demand over resistance; what a joint has no strength for cannot be asked of it.
-double used(double demand, double resistance)
-{
-    if (std::abs(demand) < 1e-9) return 0;
-    return resistance > 0 ? std::abs(demand) / resistance : std::numeric_limits<double>::infinity();
-}
-
-/// A part that only lies in its joints, at two or more places, is turned there by a load because things bend, and would rest as well were the
-/// joint to give; a push along the piece is another matter, and so is a part held at one end.
-bool turning_counts(const Prepared& prepared, const Contact& contact, const DrawnJoint& drawn, const JointDemand& demand)
-{
-    const bool only_lies = !drawn.turns_flat || !prepared.piece->joints[*contact.joint].glue;
-    if (!only_lies || demand.push) return true;
-    const auto& contacts = prepared.layout->contacts;
-    return std::none_of(contacts.begin(), contacts.end(), [&](const Contact& other) {
-        return &other != &contact && other.joint && (other.first == contact.first || other.second == contact.first);
-    });
-}
-
-JointUse use_of_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointCapacity& capacity,
-                      const JointDemand& demand)
-{
-    const Facts& facts = *prepared.facts;
-    const WoodState &a = prepared.state_of(contact.first).loaded, &b = prepared.state_of(contact.second).loaded;
-    const WoodKind kind = a.shear->value <= b.shear->value ? a.kind : b.kind;
-    JointUse u;
-    u.factor = demand.proof ? joint_proof_factor(facts) : joint_service_factor(facts, kind, demand.duration);
-    u.crushed = demand.proof ? 1 : 1 / facts.number("bearing_pass_divisor").value; // as bearing has it
-    u.turn_factor = capacity.shape.value() > 0 && capacity.mean == capacity.shape ? u.crushed : u.factor;
-    u.warns_to = demand.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, kind);
-    if (turning_counts(prepared, contact, joint, demand)) {
-        u.moment = std::abs(along_of(demand.moment, joint.main));
-        u.flat = joint.turns_flat ? std::abs(along_of(demand.moment, joint.flat)) : 0;
-    }
-    const double along = along_of(demand.force, joint.into);
-    // What presses the parts together needs no glue.
-    u.pull = joint.directed ? std::max(0.0, along) : std::abs(along);
-    u.shear = std::sqrt(std::max(0.0, along_of(demand.force, demand.force) - along * along));
-    // Shape hands down the shear where there is a section to do it; else the glue must.
-    const double shear_mean = capacity.section_shear.value() > 0 ? capacity.section_shear.value() : capacity.withdrawal.value();
-    const double flat_mean = capacity.flat.value() > 0 ? capacity.flat.value() : capacity.mean.value();
-    u.unheld = capacity.withdrawal.value() <= 0;
-    const bool dry = !prepared.piece->joints[*contact.joint].glue;
-    const auto turning = [&](double moment, double mean) {
-        return dry && moment <= kTakenByFit ? 0 : used(moment, mean * u.turn_factor);
-    };
-    const double m = turning(u.moment, capacity.mean.value()), f = turning(u.flat, flat_mean),
-                 p = u.unheld ? 0 : used(u.pull, capacity.withdrawal.value() * u.factor),
-                 pressed = capacity.pressed.value() > 0 ? used(u.shear, capacity.pressed.value() * u.crushed) : 0,
-                 broken =
-                     dry && capacity.section_shear.value() <= 0 ? 0 : used(u.shear, shear_mean * u.factor), // its shoulders do it
-        v = std::max(pressed, broken);
-    u.use = std::sqrt(m * m + f * f + p * p + v * v);
-    u.turned = std::hypot(m, f) > std::hypot(p, v);
-    u.works_loose = !joint.turns_flat && u.turn_factor == u.crushed && u.use > 1 && std::hypot(p, v) <= u.warns_to;
-    return u;
-}
 
 std::string percent_words(double use)
 {
@@ -136,10 +59,12 @@ struct JointWords {
 JointWords words_of_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint)
 {
     const bool dry = !prepared.piece->joints[*contact.joint].glue;
+    const std::string first = prepared.piece->part_of(contact.first).id, second = prepared.piece->part_of(contact.second).id;
+    if (joint.form == JointForm::dowels && prepared.piece->joints[*contact.joint].kind == JointKind::mitre)
+        return {fmt::format("The dowels in the mitre of {} and {}", first, second), false};
     const bool comb = joint.form == JointForm::dovetail && joint.sizes.slope == 0;
-    return {fmt::format("The {}{} of {} {} {}", dry ? "dry " : "", comb ? "comb joint" : name_of(joint.form),
-                        prepared.piece->part_of(contact.first).id, is_mitred(joint) ? "and" : "in",
-                        prepared.piece->part_of(contact.second).id),
+    return {fmt::format("The {}{} of {} {} {}", dry ? "dry " : "", comb ? "comb joint" : name_of(joint.form), first,
+                        is_mitred(joint) ? "and" : "in", second),
             joint.form != JointForm::dowels};
 }
 
@@ -304,7 +229,7 @@ std::optional<Finding> missing_for_joint(const Prepared& prepared, const Contact
 bool carries_little(const DrawnJoint& joint, const JointDemand& demand)
 {
     constexpr double little = 20; // N
-    const auto size = [](const Point& p) { return std::sqrt(along_of(p, p)); };
+    const auto size = [](const Point& p) { return std::hypot(p[0], p[1], p[2]); };
     return joint.form == JointForm::groove && size(demand.force) < little && size(demand.moment) < kTakenByFit;
 }
 
@@ -315,7 +240,7 @@ void judge_all(const Prepared& prepared, const Contact& contact, const DrawnJoin
     const PartState &a = prepared.state_of(contact.first), &b = prepared.state_of(contact.second);
     const GlueRecord* glue = stated.glue ? prepared.facts->find_glue(*stated.glue) : nullptr;
     Working working;
-    const auto capacity =
+    auto capacity =
         joint_capacity(*prepared.facts, joint.form, joint.sizes, {&a.loaded, &b.loaded, a.species, b.species, glue}, &working);
     if (!capacity) {
         keep_worst(findings, cannot_tell("joint-capacity", pair_subject(prepared, contact),
@@ -324,6 +249,7 @@ void judge_all(const Prepared& prepared, const Contact& contact, const DrawnJoin
                                          "give [[wood]] properties with shear_strength and tension_across"));
         return;
     }
+    if (stated.kind == JointKind::mitre) capacity->advice.clear(); // of dowels in a rail's end
     for (const JointDemand& demand : demands) {
         if (carries_little(joint, demand)) continue;
         const bool by_shape = !glue && joint.sizes.pegs.count == 0;

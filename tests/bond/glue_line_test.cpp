@@ -156,8 +156,7 @@ TEST_CASE("Resistances of a glue line", "[glue-line]")
 
 TEST_CASE("A worse angle between the grains never bears more", "[glue-line][identity]")
 {
-    const WoodState oak =
-        wood_state(shared_facts(), shared_facts().find_wood("red oak"), {}, MoistureContent::percent(12));
+    const WoodState oak = wood_state(shared_facts(), shared_facts().find_wood("red oak"), {}, MoistureContent::percent(12));
     for (const char* glue : {"PVA", "urea-formaldehyde"}) {
         double last = 1e30;
         for (int degrees = 0; degrees <= 90; ++degrees) {

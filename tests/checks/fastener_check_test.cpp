@@ -360,3 +360,12 @@ lasting = true
     CHECK(value_of(bent, "shear") < 5);
     CHECK(value_of(shoved, "shear") > 350); // half of it on either rail
 }
+
+TEST_CASE("Where glue finds end grain alone its screws carry", "[fastener-check]")
+{
+    std::string text = trestle_seat("{ diameter = 6, length = 100, count = 2 }");
+    text.insert(text.find("screws = {"), "glue = \"PVA\"\n");
+    const Finding f = fixed_by(text);
+    CHECK(f.headline.find("not added up") == std::string::npos);
+    CHECK(value_of(f, "shear_allowed") > 0);
+}

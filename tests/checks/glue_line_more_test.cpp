@@ -109,3 +109,52 @@ TEST_CASE("A looser tenon leaves less of its glue, and a gap that is too wide no
     CHECK(*loose.utilisation > *close.utilisation);
     CHECK_THAT(*loose.utilisation, WithinRel(2 * *close.utilisation, 1e-6)); // half way from 0.1 to 0.5 mm
 }
+
+TEST_CASE("A strip pushed across its grain rolls: a third of what it bears along it", "[glue-line]")
+{
+    const auto pushed = [](const char* direction) {
+        return finding_of(content_of(still_head(true) + fill(R"(
+[[wood]]
+id = "oak"
+species = "northern red oak"
+rings = "flat"
+[[part]]
+id = "panel"
+wood = "oak"
+length = 500
+width = 200
+thickness = 30
+grain = "x"
+face = "z"
+at = [0, 0, 0]
+[[part]]
+id = "strip"
+wood = "oak"
+length = 120
+width = 40
+thickness = 15
+grain = "x"
+face = "z"
+at = [190, 80, 30]
+[[joint]]
+between = ["strip", "panel"]
+kind = "face"
+glue = "resorcinol"
+[[load]]
+name = "stop"
+on = "strip"
+force = "40 N"
+direction = $direction
+at = [250, 100, 37.5]
+lasting = true
+)",
+                                                             {{"direction", direction}}))
+                              .findings,
+                          "glue-line", "strip / panel");
+    };
+    const Finding along = pushed("[1, 0, 0]"), across = pushed("[0, 1, 0]");
+    CHECK_FALSE(has_value(along, "resistance_rolling"));
+    REQUIRE(has_value(across, "resistance_rolling"));
+    CHECK(value_of(across, "resistance") == value_of(along, "resistance"));
+    CHECK_THAT(value_of(across, "resistance_rolling"), WithinRel(value_of(across, "resistance") / 3, 1e-3));
+}
