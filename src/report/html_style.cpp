@@ -126,7 +126,7 @@ html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding
 h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top,.bar,summary,p.label,.small>p{break-after:avoid}
 figure,.views,table,tr,.caution,.ticks li,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
 p,li{orphans:3;widows:3}footer{break-before:avoid;margin-top:4mm}
-.small{font-size:7.5pt;line-height:1.3}.small ul,.small dl{columns:3;column-gap:6mm}.small dd{display:inline}.small dd::after{content:" "}.small li,.small dl div{margin:0 0 .8mm}
+.small{font-size:8.3pt;line-height:1.3}.small ul,.small dl{columns:3;column-gap:6mm}.small dd{display:inline}.small dd::after{content:" "}.small li,.small dl div{margin:0 0 .8mm}
 article details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}.passes details:not([open]){display:none}summary{color:var(--soft);list-style:none}}
 )css";
 
