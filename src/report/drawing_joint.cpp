@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cmath>
 #include <span>
+#include <vector>
 
 namespace jointwright {
 
@@ -98,11 +99,40 @@ void put_paths(HtmlOut& out, const DrawnJoint& joint, const Apart& apart, const 
         put_line(out, sheet.place({p.x(), p.y()}), sheet.place({p.x() + shift.x(), p.y() + shift.y()}), "path");
 }
 
+/// Where words stand.
+struct Words {
+    Dot at;
+    Anchor anchor = Anchor::start;
+    double wide = 0;
+    double from() const { return anchor == Anchor::end ? at.x - wide : at.x; }
+    bool meets(const Words& other) const
+    {
+        constexpr double kLineHigh = 17;
+        return std::abs(at.y - other.at.y) < kLineHigh && from() < other.from() + other.wide && other.from() < from() + wide;
+    }
+};
+
+/// The name beside an arrow that reaches by x and y from its middle: to the right where there is room, else to the left, else as far as
+/// the drawing goes; a line lower where it would lie on another's.
+Words place_of_words(const std::string& words, const Dot& at, double x, double y, const std::vector<Words>& taken)
+{
+    constexpr double kLetter = 7.6, kAside = 7, kLower = 18;
+    const double wide = kLetter * columns_of(std::string_view{words});
+    const double right = at.x + x + kAside, left = at.x - x - kAside;
+    Words place{{right, at.y + y + 5}, Anchor::start, wide};
+    if (right + wide >= kWide)
+        place = left - wide > 0 ? Words{{left, at.y - y + 5}, Anchor::end, wide}
+                                : Words{{kWide - kAside, at.y + y + 20}, Anchor::end, wide};
+    for (const Words& other : taken)
+        if (place.meets(other)) place.at.y = other.at.y + kLower;
+    return place;
+}
+
 /// A double arrow along the grain with the part's name, over the middle of what is drawn of it.
 void put_grain_arrow(HtmlOut& out, const std::string& name, const std::vector<Cell>& cells, const Vec& grain, const View& view,
-                     const Sheet& sheet)
+                     const Sheet& sheet, std::vector<Words>& taken)
 {
-    constexpr double kLength = 52, kLetter = 7.6, kAside = 7;
+    constexpr double kLength = 52;
     const Vec middle = view.place(middle_of_cells(cells)), along = view.direct(grain);
     const double length = std::hypot(along.x(), along.y());
     const Dot at = sheet.place({middle.x(), middle.y()});
@@ -114,16 +144,10 @@ void put_grain_arrow(HtmlOut& out, const std::string& name, const std::vector<Ce
         put_arrow(out, {at.x - x, at.y - y}, {at.x + x, at.y + y}, "halo", true);
         put_arrow(out, {at.x - x, at.y - y}, {at.x + x, at.y + y}, "along", true);
     }
-    // The name goes on beyond the arrow, to the right where there is room, else to the left, else as far as the drawing goes.
     const std::string words = "grain of " + clipped_words(name, 22);
-    const double wide = kLetter * columns_of(std::string_view{words});
-    const double right = at.x + x + kAside, left = at.x - x - kAside;
-    if (right + wide < kWide)
-        put_label(out, {right, at.y + y + 5}, words, Anchor::start, "name");
-    else if (left - wide > 0)
-        put_label(out, {left, at.y - y + 5}, words, Anchor::end, "name");
-    else
-        put_label(out, {kWide - kAside, at.y + y + 20}, words, Anchor::end, "name");
+    const Words place = place_of_words(words, at, x, y, taken);
+    put_label(out, place.at, words, place.anchor, "name");
+    taken.push_back(place);
 }
 
 void put_move_arrow(HtmlOut& out, const Vec& edge, const Vec& tip, const View& view, const Sheet& sheet)
@@ -239,6 +263,15 @@ const DrawnJoint* joint_of(const ReportContent& content, std::size_t finding)
     return nullptr;
 }
 
+/// From the front, or from behind where the first part would else go behind the second.
+View view_of(const DrawnJoint& joint)
+{
+    constexpr double kTurn = 0.66, kRise = 0.5, kAway = -0.15;
+    const View front = view_from_corner(kTurn, kRise), back = view_from_corner(kTurn + 3.14159265358979323846, kRise);
+    const Vec apart = vec_of(joint.apart);
+    return front.direct(apart).z() < kAway && back.direct(apart).z() > front.direct(apart).z() ? back : front;
+}
+
 } // namespace
 
 void put_joint_drawing(HtmlOut& out, const ReportContent& content, std::size_t finding)
@@ -254,12 +287,14 @@ void put_joint_drawing(HtmlOut& out, const ReportContent& content, std::size_t f
     drawn_first.pith += apart.shift;
     drawn_second.cells = apart.second;
     const std::vector<WoodBody> bodies{drawn_first, drawn_second};
-    const View view = view_from_corner(0.66, 0.5);
+    const View view = view_of(*joint);
     Scene scene = look_at(bodies, view, {});
     const double scale = fitting_scale(scene.lo, scene.hi, kWide - 2 * kRoom, kHigh - 2 * kRoom);
     scene = look_at(bodies, view, {8 / scale, 4 / scale, 8 / scale});
     const double high = (scene.hi.y - scene.lo.y) * scale + 2 * kRoom;
-    const Sheet sheet{scale, (kWide - (scene.hi.x - scene.lo.x) * scale) / 2, high - kRoom, scene.lo};
+    // More room to the right, where the names go.
+    const double left = std::max(kRoom, 0.28 * (kWide - (scene.hi.x - scene.lo.x) * scale));
+    const Sheet sheet{scale, left, high - kRoom, scene.lo};
     const double largest = largest_change(*joint) / 2 * scale;
     const double times = largest > 0 ? round_times(kArrow / largest) : 1;
     const std::string caption = caption_of(content, *joint, times);
@@ -269,8 +304,9 @@ void put_joint_drawing(HtmlOut& out, const ReportContent& content, std::size_t f
                  caption);
     put_scene(out, scene, bodies, sheet);
     put_paths(out, *joint, apart, view, sheet);
-    put_grain_arrow(out, name_of_part(content, joint->first), apart.first, first.solid.grain, view, sheet);
-    put_grain_arrow(out, name_of_part(content, joint->second), apart.second, second.solid.grain, view, sheet);
+    std::vector<Words> taken;
+    put_grain_arrow(out, name_of_part(content, joint->first), apart.first, first.solid.grain, view, sheet, taken);
+    put_grain_arrow(out, name_of_part(content, joint->second), apart.second, second.solid.grain, view, sheet, taken);
     const Vec middle = (vec_of(joint->contact.lo) + vec_of(joint->contact.hi)) / 2;
     for (const DrawnMove& move : drawn_moves(*joint)) {
         if (std::abs(move.of_first) >= kHardly * std::abs(move.of_second))

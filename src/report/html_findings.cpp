@@ -66,7 +66,8 @@ void put_way_to_left_out(HtmlOut& out, const Finding& finding, const ReportConte
 {
     const auto same = [&](const LeftOut& l) { return l.check == finding.check; };
     if (std::none_of(content.left_out.begin(), content.left_out.end(), same)) return;
-    put(out, "<p><a href=\"#{}\">What {} leaves out</a></p>\n", left_out_anchor(finding.check), html_text(finding.check));
+    put(out, "<p class=\"more\"><a href=\"#{}\">What {} leaves out</a></p>\n", left_out_anchor(finding.check),
+        html_text(finding.check));
 }
 
 void put_where_and_remedy(HtmlOut& out, const Finding& finding)

@@ -57,7 +57,7 @@ article:first-of-type{border-top:0;padding-top:.2rem}
 .bar .limit{stroke:var(--ink);stroke-width:2}.bar .off{fill:none;stroke:var(--sheet);stroke-width:2}
 .remedy{border-left:3px solid var(--pencil);padding-left:.7rem}
 .label{color:var(--soft)}
-.numbers{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,8.6rem),1fr));gap:.3rem 1rem}
+.numbers{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,8rem),1fr));gap:.3rem 1rem}
 .numbers dd{font-variant-numeric:tabular-nums}
 summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .working{padding-left:1.6rem}
@@ -74,7 +74,7 @@ summary{cursor:pointer;color:var(--pencil);padding:.3rem 0;width:fit-content}
 .stop{--mark:var(--fail);border-left-color:var(--fail)}
 .box{width:1rem;height:1rem;fill:none;stroke:var(--soft);stroke-width:1.6;margin-right:.55rem;flex:none;vertical-align:-.12rem}
 .ticks{list-style:none;padding:0}.ticks li{display:flex;margin:.4rem 0}.ticks .box{margin-top:.28rem}
-.charts{columns:2 20rem;column-gap:2.4rem}
+.charts{columns:2 18rem;column-gap:2.4rem}
 .chart,.under{break-inside:avoid;max-width:28rem;margin:0 0 1.4rem}
 .chart .drawing text{font-size:12.5px}.chart .drawing .name{font-weight:600}.drawing .over{paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
 .curve{fill:none;stroke:var(--pencil);stroke-width:2}.line{fill:none}
@@ -111,13 +111,13 @@ figcaption{color:var(--soft);font-size:.9rem}
 .views{display:flex;flex-wrap:wrap;gap:.4rem 1.6rem;align-items:flex-end}
 .views figure{margin:.4rem 0;width:min(100%,var(--wide))}
 footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;color:var(--soft);font-size:.88rem}
-@media (min-width:58rem){.lead{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.05fr);gap:0 2rem;align-items:start}.lead .corner{max-width:none}.lead h2{margin-top:1.2rem}}
+@media (min-width:58rem){article .close{float:right;width:25rem;margin:.2rem 0 .6rem 1.8rem}article::after,.passes>li::after{content:"";display:block;clear:both}.passes .close{float:right;width:23rem;margin:.2rem 0 .6rem 1.8rem}.lead{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.05fr);gap:0 2rem;align-items:start}.lead .corner{max-width:none}.lead h2{margin-top:1.2rem}}
 @media (min-width:48rem){.sheet{padding:0 3rem 3rem}.rule{margin:0 -3rem 1.6rem}.passes .bar{width:40%}}
 @media (max-width:42rem){table,tbody,tr,th,td,caption{display:block}thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}td{display:inline-block;margin-right:1.1rem}td::before{content:attr(data-label) " ";color:var(--soft);font-size:.86rem}}
 @media print{:root{color-scheme:light;--night:0%;--stroke:#3a2a1a;--rim:var(--stroke);--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
 --fail:#8a1512;--tell:#4d2f77;--warn:#653f00;--pass:#1f4d28}
-.views{gap:0 5mm;flex-wrap:nowrap}.views figure{width:calc(var(--wide)*.62)}.close .drawing{max-width:105mm}.corner{max-width:130mm}.cut{break-before:page}.charts{columns:2;column-gap:8mm}.chart,.under{margin:0 0 5mm}
+.views{gap:0 5mm;flex-wrap:nowrap}.views figure{width:calc(var(--wide)*.62)}article .close{float:right;width:76mm;margin:0 0 3mm 5mm}article::after{content:"";display:block;clear:both}.more{display:none}.corner{max-width:130mm}.cut{break-before:page}.charts{columns:2;column-gap:8mm}.chart,.under{margin:0 0 5mm}
 .passes .bar{display:none}.passes>li{break-inside:avoid;padding:.3rem 0}.passes .top{break-after:auto}
 .drawing path,.drawing rect,.drawing circle{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 @page{margin:15mm}
@@ -126,7 +126,7 @@ html{font-size:9.5pt}body{line-height:1.4}.sheet{max-width:none;border:0;padding
 h1{font-size:18pt}h2{font-size:13pt;margin-top:7mm}h2,h3,caption,.top,.bar,summary,p.label,.small>p{break-after:avoid}
 figure,.views,table,tr,.caution,.ticks li,.top,.numbers,.working li,.plain li{break-inside:avoid}.working,.numbers{margin:.2rem 0}.working li{margin:.25rem 0}details{font-size:.92em}thead{display:table-header-group}
 p,li{orphans:3;widows:3}footer{break-before:avoid;margin-top:4mm}
-.small{font-size:7.5pt;line-height:1.3}.small ul,.small dl{columns:3;column-gap:6mm}.small dd{display:inline}.small dd::after{content:" "}.small li,.small dl div{margin:0 0 .8mm}
+.small{font-size:8.3pt;line-height:1.3}.small ul,.small dl{columns:3;column-gap:6mm}.small dd{display:inline}.small dd::after{content:" "}.small li,.small dl div{margin:0 0 .8mm}
 article details::details-content{content-visibility:visible;display:block;height:auto;opacity:1}.passes details:not([open]){display:none}summary{color:var(--soft);list-style:none}}
 )css";
 
