@@ -2,6 +2,7 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/joint_bounds.hpp"
 #include "checks/member_strength.hpp"
 #include "measure/write.hpp"
 
@@ -84,15 +85,10 @@ std::vector<Finding> check_bending(const Prepared& prepared)
                                  "mechanics of frames (Timoshenko beams and plates)"});
         else
             add_bending_steps(prepared, *g, f.working);
-        if (m.bounds && !g->across) {
-            f.values.push_back({"stress_joints_free", m.bounds->stress_free, "Pa"});
-            f.values.push_back({"stress_joints_stiff", m.bounds->stress_stiff, "Pa"});
-            f.working.push_back(
-                {"The same with joints that turn freely; with joints that do not turn at all it would be the value in brackets",
-                 "", fmt::format("({})", write_stress(pascals(m.bounds->stress_stiff))), m.bounds->stress_free, "Pa",
-                 prepared.facts->cite("engineering-estimate",
-                                      "stiffness of joints: wood beside their faces as a bed of springs")});
-        }
+        if (m.bounds && !g->across)
+            add_joint_bounds(prepared, f,
+                             {"stress", m.bounds->stress_free, m.bounds->stress_stiff, m.bounds->folds, "Pa",
+                              write_stress(pascals(m.bounds->stress_stiff))});
         for (WorkingStep& step :
              resistance_working(prepared, p, g->across ? StrengthKind::tension_across : StrengthKind::bending, *g))
             f.working.push_back(std::move(step));

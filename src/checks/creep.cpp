@@ -14,6 +14,8 @@ namespace jointwright {
 
 namespace {
 
+constexpr double kWorthSaying = 5e-5; // m: less than this would read as nothing at all
+
 /// The largest lasting stress of a part, and the sag that goes with that load case.
 const MemberResult* most_lasting(const Prepared& prepared, std::size_t part)
 {
@@ -46,7 +48,10 @@ std::vector<Finding> check_creep(const Prepared& prepared)
         f.utilisation = share / plain.value;
         f.verdict = share <= plain.value ? Verdict::pass : Verdict::warn;
         f.where = where_words(prepared, *m);
-        f.headline = f.verdict == Verdict::pass
+        f.headline = f.verdict == Verdict::pass && later < kWorthSaying
+                         ? fmt::format("{} hardly sags under {}, and will not in years: less than {}.", f.subject, load_case.name,
+                                       small_words(prepared, kWorthSaying))
+                     : f.verdict == Verdict::pass
                          ? fmt::format("{} sags {} under {} and settles to about {} over the years.", f.subject,
                                        small_words(prepared, m->most_sag), load_case.name, small_words(prepared, later))
                          : fmt::format("{} is loaded for good to {:.0f} % of its strength by {}: beyond {:.0f} % it may sag more "

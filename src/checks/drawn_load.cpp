@@ -2,6 +2,7 @@
 
 #include "checks/member_strength.hpp"
 #include "mechanics/structure.hpp"
+#include "piece/lying.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -102,19 +103,22 @@ void add_lines(std::vector<MovedLine>& lines, const Structure& frame, std::size_
 MovedLine acting(const Prepared& prepared, const CopyLoad& load, int most)
 {
     const Copy& copy = prepared.piece->copies[load.copy];
-    const Axis grain = prepared.piece->part_of(load.copy).grain;
-    const Axis across = grain == Axis::x ? Axis::y : Axis::x;
+    const Part& part = prepared.piece->part_of(load.copy);
+    const Lying lying(part, copy);
     const double whole = load.to - load.from;
     const int arrows = std::clamp(static_cast<int>(std::lround(whole / kArrowsApart)), 1, most);
+    const kernel::Vec3 force(load.direction[0], load.direction[1], load.direction[2]);
     MovedLine line;
     for (int i = 0; i < arrows; ++i) {
-        Point at{copy.box.middle(Axis::x), copy.box.middle(Axis::y), copy.box.middle(Axis::z)};
-        at[index_of(grain)] = load.from + whole * (i + 0.5) / arrows;
-        if (grain != Axis::z) at[index_of(across)] = load.across;
-        for (std::size_t k = 0; k < 3; ++k) {
-            if (k == index_of(grain) || std::abs(load.direction[k]) < 0.5) continue;
-            at[k] = load.direction[k] < 0 ? copy.box.hi[k] : copy.box.lo[k];
+        kernel::Vec3 on(
+            lying.place(load.from + whole * (i + 0.5) / arrows, lying.upright() ? lying.middle() : load.across).data());
+        for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
+            const kernel::Vec3 way(lying.direct(axis).data());
+            if (axis == part.grain || std::abs(way.dot(force)) < 0.5) continue;
+            const double now = way.dot(on - kernel::Vec3(lying.place(lying.from(), lying.middle()).data()));
+            on += ((way.dot(force) < 0 ? 1 : -1) * copy.box.size(axis) / 2 - now) * way;
         }
+        const Point at = point_of(on);
         line.at_rest.push_back(at);
         line.moved_by.push_back(load.direction);
     }

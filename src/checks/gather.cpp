@@ -153,6 +153,8 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
             if ((s.loaded.bending_strength && s.loaded.bending_strength->estimated) ||
                 (s.loaded.shear && s.loaded.shear->estimated) || (s.loaded.tension_across && s.loaded.tension_across->estimated))
                 estimated.insert(fmt::format("some strengths of {} are estimated from its specific gravity", s.species));
+            if (!s.record && s.loaded.compression_along && s.loaded.compression_along->estimated)
+                estimated.insert(fmt::format("strength of {} along its grain is estimated from its other values", s.species));
             if (s.usual.modulus_tangential && s.usual.modulus_tangential->estimated)
                 estimated.insert(fmt::format("stiffness of {} across the grain is estimated from a relative", s.species));
         }

@@ -46,9 +46,9 @@ PostResistance post_resistance(const Prepared& prepared, const PostResult& post,
     const LoadCase& load_case = prepared.statics.cases.cases[post.load_case];
     const WoodState& wood = state.loaded;
     const auto resist = [&](StrengthKind kind, Stress mean) {
-        return (load_case.proof ? proof_resistance(facts, kind, mean)
-                                : service_resistance(facts, kind, wood.kind, mean, load_case.duration))
-            .value();
+        return load_case.strength_share * (load_case.proof ? proof_resistance(facts, kind, mean)
+                                                           : service_resistance(facts, kind, wood.kind, mean, load_case.duration))
+                                              .value();
     };
     PostResistance r;
     r.short_pressed = resist(StrengthKind::compression_along, wood.compression_along->value);
@@ -104,8 +104,10 @@ Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult&
          post.bending_stress, "Pa", facts.cite("wood-handbook-2010", "ch. 9 (mechanics)")});
     f.working.push_back({"Resistance to bending", load_case.proof ? "f05/1.15" : "f05 k_dur/k", "", r.bent, "Pa",
                          state.loaded.bending_strength->source});
-    f.working.push_back({"Resistance to pressing along the grain, a short block", load_case.proof ? "f05/1.15" : "f05 k_dur/k",
-                         "", r.short_pressed, "Pa", state.loaded.compression_along->source});
+    f.working.push_back({fmt::format("Resistance to pressing along the grain, a short block{}",
+                                     state.loaded.compression_along->estimated ? "; strength estimated" : ""),
+                         load_case.proof ? "f05/1.15" : "f05 k_dur/k", state.loaded.compression_along->note, r.short_pressed,
+                         "Pa", state.loaded.compression_along->source});
     f.working.push_back({"Stress at which it buckles, effective length twice the free leg, lower stiffness",
                          "σ_E = π² E05/(2 ℓ/i)²", fmt::format("ℓ = {}", size_words(prepared, free)), r.critical, "Pa",
                          facts.cite("mechanics", "Euler")});

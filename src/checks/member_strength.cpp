@@ -37,7 +37,10 @@ struct Resistances {
         for (const LoadDuration d : {LoadDuration::lasting, LoadDuration::sitting, LoadDuration::short_term})
             by_duration[static_cast<std::size_t>(d)] = service_resistance(facts, kind, wood, mean, d).value();
     }
-    double to(const LoadCase& c) const { return c.proof ? proof : by_duration[static_cast<std::size_t>(c.duration)]; }
+    double to(const LoadCase& c) const
+    {
+        return c.strength_share * (c.proof ? proof : by_duration[static_cast<std::size_t>(c.duration)]);
+    }
     double warn(const LoadCase& c) const { return c.proof ? proof_warn : service_warn; }
 };
 
@@ -115,8 +118,11 @@ Working resistance_working(const Prepared& prepared, std::size_t part, StrengthK
                                  : "";
     if (g.load_case->proof) {
         const Datum<double>& divisor = facts.number("proof_divisor");
-        w.push_back({"Resistance under a proof load, straight and clear grain", "f_d = f05/1.15", "1.15" + size, g.resistance,
-                     "Pa", divisor.cite.text()});
+        const bool stays = g.load_case->strength_share < 1;
+        w.push_back({"Resistance under a proof load, straight and clear grain",
+                     stays ? "f_d = s f05/1.15, s what time leaves of the strength" : "f_d = f05/1.15",
+                     (stays ? fmt::format("1.15, s = {}", write_number(g.load_case->strength_share, 3)) : "1.15") + size,
+                     g.resistance, "Pa", divisor.cite.text()});
     } else {
         const Datum<double> k = duration_and_safety_divisor(facts, kind, state.loaded.kind),
                             duration = duration_factor(facts, g.load_case->duration);

@@ -74,8 +74,9 @@ Finding on_the_stretched_side(const Prepared& prepared, std::size_t part, const 
         cracking_shear(m.notch_breadth, m.notch_whole, alpha, m.notch_moment / shear, energy, modulus, shear_modulus);
     const double lower = lower_strength(facts, StrengthKind::tension_across, pascals(cracks_at)).value();
     const double k = duration_and_safety_divisor(facts, StrengthKind::shear, state.loaded.kind).value;
-    const double resistance = load_case.proof ? lower / facts.number("proof_divisor").value
-                                              : lower * duration_factor(facts, load_case.duration).value / k;
+    const double resistance =
+        load_case.strength_share * (load_case.proof ? lower / facts.number("proof_divisor").value
+                                                    : lower * duration_factor(facts, load_case.duration).value / k);
     const double warn =
         load_case.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, state.loaded.kind);
     const double use = shear / resistance, share = 1 - alpha;

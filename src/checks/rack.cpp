@@ -2,6 +2,7 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/joint_bounds.hpp"
 #include "measure/write.hpp"
 #include "mechanics/structure.hpp"
 
@@ -68,21 +69,14 @@ std::vector<Finding> check_rack(const Prepared& prepared)
         f.headline = fmt::format("The piece folds up with {}: its joints do not hold it upright.", cases[*worst].name);
     if (f.verdict != Verdict::pass)
         f.remedy = "deepen the rails and their tenons, add low stretchers, a back or braces across the corners";
-    f.values = {{"sway", s.sway, "m"},
-                {"limit", limit, "m"},
-                {"height", s.height, "m"},
-                {"sway_joints_free", s.free, "m"},
-                {"sway_joints_stiff", s.stiff, "m"}};
+    f.values = {{"sway", s.sway, "m"}, {"limit", limit, "m"}, {"height", s.height, "m"}};
     f.working.push_back(
         {"Load on top that goes with the push", "", cases[*worst].name, cases[*worst].total, "N", cases[*worst].source});
     f.working.push_back({"Sway, the piece solved as one frame", "", "joints as springs, feet that do not slide", s.sway, "m",
                          "mechanics of frames (Timoshenko beams and plates)"});
     f.working.push_back({"Frames of centrelines sway less than solid joints would, by about this share", "", "",
                          facts.number("frame_sway_low").value, "1", facts.number("frame_sway_low").cite.text()});
-    f.working.push_back(
-        {"The same with joints that turn freely; with joints that do not turn at all it would be the value in brackets", "",
-         fmt::format("({})", small_words(prepared, s.stiff)), s.free, "m",
-         facts.cite("engineering-estimate", "stiffness of joints: wood beside their faces as a bed of springs")});
+    add_joint_bounds(prepared, f, {"sway", s.free, s.stiff, s.folds, "m", small_words(prepared, s.stiff)});
     f.working.push_back({"Felt as firm", "h/100", size_words(prepared, s.height), limit, "m", share.cite.text()});
     if (const auto joint = most_turned(prepared, *worst)) {
         f.values.push_back({"largest_joint_moment", joint->moment, "N m"});

@@ -3,6 +3,7 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/creep_factor.hpp"
+#include "checks/joint_bounds.hpp"
 #include "checks/member_strength.hpp"
 #include "measure/write.hpp"
 
@@ -15,6 +16,8 @@
 namespace jointwright {
 
 namespace {
+
+constexpr double kSpeakOf = 5e-5; // m: less than this would read as nothing at all
 
 struct SagRule {
     double limit = 0; ///< m
@@ -89,8 +92,9 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         f.fails_from = warn.value;
         f.verdict = use <= 1 ? Verdict::pass : use <= warn.value ? Verdict::warn : Verdict::fail;
         f.where = where_words(prepared, *worst);
-        f.headline = fmt::format("{} sags {} over {} with {}; {} is {}.", part.id, small_words(prepared, total),
-                                 size_words(prepared, over), load_case.name,
+        const std::string sags = total < kSpeakOf ? fmt::format("hardly sags, less than {},", small_words(prepared, kSpeakOf))
+                                                  : fmt::format("sags {}", small_words(prepared, total));
+        f.headline = fmt::format("{} {} over {} with {}; {} is {}.", part.id, sags, size_words(prepared, over), load_case.name,
                                  f.verdict == Verdict::pass ? "the limit" : "too much: the limit",
                                  fmt::format("{} ({})", small_words(prepared, rule.limit), rule.words));
         if (f.verdict != Verdict::pass) {
@@ -114,15 +118,10 @@ std::vector<Finding> check_sag(const Prepared& prepared)
                                          size_words(prepared, worst->depth)),
                              at_once, "m",
                              prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko beams and plates")});
-        if (worst->bounds) {
-            f.values.push_back({"deflection_joints_free", worst->bounds->sag_free, "m"});
-            f.values.push_back({"deflection_joints_stiff", worst->bounds->sag_stiff, "m"});
-            f.working.push_back(
-                {"The same with joints that turn freely; with joints that do not turn at all it would be the value in brackets",
-                 "", fmt::format("({})", small_words(prepared, worst->bounds->sag_stiff)), worst->bounds->sag_free, "m",
-                 prepared.facts->cite("engineering-estimate",
-                                      "stiffness of joints: wood beside their faces as a bed of springs")});
-        }
+        if (worst->bounds)
+            add_joint_bounds(prepared, f,
+                             {"deflection", worst->bounds->sag_free, worst->bounds->sag_stiff, worst->bounds->folds, "m",
+                              small_words(prepared, worst->bounds->sag_stiff)});
         f.working.push_back({"Growth of the lasting part by creep", "δ + k_def δ_lasting",
                              fmt::format("k_def = {}", write_number(creep.value, 2)), total, "m", creep.cite.text()});
         f.working.push_back({"Limit", rule.words, "", rule.limit, "m", rule.source});

@@ -7,6 +7,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <optional>
 
 namespace jointwright {
 
@@ -20,6 +21,28 @@ double gap_between(const Box& a, const Box& b)
     double gap = 0;
     for (std::size_t i = 0; i < 3; ++i) gap = std::max({gap, b.lo[i] - a.hi[i], a.lo[i] - b.hi[i]});
     return gap;
+}
+
+/// Nothing of what people or goods bear on stands on anything: the piece falls to its feet.
+void add_falling(const Prepared& prepared, std::vector<Finding>& findings)
+{
+    const Piece& piece = *prepared.piece;
+    std::optional<std::size_t> first;
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        if (!prepared.carried[i]) continue;
+        if (prepared.statics.path.reached[i]) return;
+        if (!first) first = i;
+    }
+    if (!first) return;
+    Finding f;
+    f.check = "stands";
+    f.subject = piece.name;
+    f.verdict = Verdict::fail;
+    f.where = piece.label(*first, true);
+    f.headline = fmt::format("The piece falls: {}, on which people or goods bear, hangs on nothing that stands on the {}.",
+                             piece.part_of(*first).id, piece.wall.empty() ? "floor" : "wall");
+    f.remedy = "check the `at` of the parts under it: those that carry it must touch it and each other, down to the lowest";
+    findings.push_back(std::move(f));
 }
 
 /// Copies of a joint's two parts that stand a hair apart while others of them are joined: a slip in placement.
@@ -74,12 +97,11 @@ void add_loose(const Prepared& prepared, std::vector<Finding>& findings)
 /// A push under which the piece leans over and on: its joints hold nothing upright.
 void add_folding(const Prepared& prepared, std::vector<Finding>& findings)
 {
-    constexpr double folds = 0.1; // of the height: no frame leans so far and comes back
     const Statics& statics = prepared.statics;
     if (!statics.loose.empty()) return;
     for (std::size_t k = 0; k < statics.sways.size(); ++k) {
         const SwayResult& s = statics.sways[k];
-        if (!statics.cases.cases[k].push || !statics.settled[k] || s.sway < folds * s.height) continue;
+        if (!statics.cases.cases[k].push || !statics.settled[k] || s.sway < kFolds * s.height) continue;
         Finding f;
         f.check = "stands";
         f.subject = prepared.piece->name;
@@ -136,6 +158,7 @@ std::vector<Finding> check_stands(const Prepared& prepared)
         f.remedy = "check its `at`, or state the joint that holds it";
         keep_worst(findings, std::move(f));
     }
+    add_falling(prepared, findings);
     add_near_misses(prepared, findings);
     add_loose(prepared, findings);
     add_coming_away(prepared, findings);

@@ -5,11 +5,14 @@
 #include "measure/write.hpp"
 #include "mechanics/back_rest.hpp"
 #include "mechanics/footing.hpp"
+#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <numbers>
 
 namespace jointwright {
 
@@ -35,18 +38,94 @@ struct Tipped {
     Leverage lever;
 };
 
-Box carried_box(const Prepared& prepared)
-{
+/// What people bear on: the box round it, and the convex line round it in plan.
+struct Borne {
     Box box{{1e30, 1e30, 1e30}, {-1e30, -1e30, -1e30}};
+    std::vector<PlanPoint> line;
+    /// Its line is that of the box.
+    bool rectangular() const
+    {
+        double twice = 0;
+        for (std::size_t i = 0; i < line.size(); ++i) {
+            const PlanPoint &p = line[i], &q = line[(i + 1) % line.size()];
+            twice += p[0] * q[1] - p[1] * q[0];
+        }
+        constexpr double nearly = 0.995;
+        return twice / 2 > nearly * box.size(Axis::x) * box.size(Axis::y);
+    }
+};
+
+Borne carried_of(const Prepared& prepared)
+{
+    Borne borne;
+    std::vector<PlanPoint> corners;
     for (std::size_t i = 0; i < prepared.piece->copies.size(); ++i) {
         if (!prepared.carried[i]) continue;
-        const Box& b = prepared.piece->copies[i].box;
+        const Part& part = prepared.piece->part_of(i);
+        const Copy& copy = prepared.piece->copies[i];
+        const Box b = bounds_of(part, copy);
         for (std::size_t k = 0; k < 3; ++k) {
-            box.lo[k] = std::min(box.lo[k], b.lo[k]);
-            box.hi[k] = std::max(box.hi[k], b.hi[k]);
+            borne.box.lo[k] = std::min(borne.box.lo[k], b.lo[k]);
+            borne.box.hi[k] = std::max(borne.box.hi[k], b.hi[k]);
         }
+        const auto turn = turn_of(part, copy);
+        for (const double x : {copy.box.lo[0], copy.box.hi[0]})
+            for (const double y : {copy.box.lo[1], copy.box.hi[1]})
+                for (const double z : {copy.box.lo[2], copy.box.hi[2]}) {
+                    const Point p = turn ? turn->place({x, y, z}) : Point{x, y, z};
+                    corners.push_back({p[0], p[1]});
+                }
     }
-    return box;
+    borne.line = line_round(corners);
+    return borne;
+}
+
+/// "front left": which way a direction in plan points.
+const char* side_words(double x, double y)
+{
+    constexpr std::array<const char*, 8> words{"right", "back right", "back",  "back left",
+                                               "left",  "front left", "front", "front right"};
+    const int eighth = static_cast<int>(std::lround(std::atan2(y, x) / (std::numbers::pi / 4)));
+    return words[static_cast<std::size_t>((eighth + 8) % 8)];
+}
+
+/// Middle of every side and every corner of a convex line, drawn in by the inset; short sides, of a rounded seat, count by their corners.
+std::vector<std::pair<PlanPoint, std::string>> places_within(const std::vector<PlanPoint>& line, double inset)
+{
+    constexpr double short_side = 0.05; // m
+    std::vector<std::pair<PlanPoint, std::string>> places;
+    struct Edge {
+        PlanPoint from, way, out;
+        double length, in;
+    };
+    std::vector<Edge> edges;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const PlanPoint &p = line[i], &q = line[(i + 1) % line.size()];
+        const double dx = q[0] - p[0], dy = q[1] - p[1], l = std::hypot(dx, dy);
+        if (l < 1e-6) continue;
+        Edge e{p, {dx / l, dy / l}, {dy / l, -dx / l}, l, 0}; // anticlockwise: the outside lies to the right
+        double deep = 0;
+        for (const PlanPoint& c : line) deep = std::max(deep, (p[0] - c[0]) * e.out[0] + (p[1] - c[1]) * e.out[1]);
+        e.in = std::min(inset, deep / 2);
+        edges.push_back(e);
+    }
+    for (std::size_t i = 0; i < edges.size(); ++i) {
+        const Edge &e = edges[i], &next = edges[(i + 1) % edges.size()];
+        const auto within = [&](double along) {
+            return PlanPoint{e.from[0] + along * e.way[0] - e.in * e.out[0], e.from[1] + along * e.way[1] - e.in * e.out[1]};
+        };
+        if (e.length > short_side)
+            places.emplace_back(within(e.length / 2),
+                                std::string("the middle of the ") + side_words(e.out[0], e.out[1]) + " edge");
+        // Where the two lines drawn in meet.
+        const double across = e.way[0] * next.out[0] + e.way[1] * next.out[1];
+        if (std::abs(across) < 1e-6) continue;
+        const PlanPoint start = within(0);
+        const double to = ((next.from[0] - start[0]) * next.out[0] + (next.from[1] - start[1]) * next.out[1] - next.in) / across;
+        places.emplace_back(within(to),
+                            std::string("the ") + side_words(e.out[0] + next.out[0], e.out[1] + next.out[1]) + " corner");
+    }
+    return places;
 }
 
 /// Middle and corners of every side, drawn in by the inset.
@@ -94,22 +173,27 @@ std::vector<Tipping> tippings(const Prepared& prepared, const Footing& footing)
     const Piece& piece = *prepared.piece;
     std::vector<Tipping> all;
     if (std::none_of(prepared.carried.begin(), prepared.carried.end(), [](bool c) { return c; })) return all;
-    const Box box = carried_box(prepared);
+    const Borne borne = carried_of(prepared);
+    const Box& box = borne.box;
+    const auto places = [&](const char* inset) {
+        const double in = facts.number(inset).value;
+        return borne.rectangular() ? edge_places(box, in) : places_within(borne.line, in);
+    };
     const Datum<double>& load = facts.number("tip_seat_load");
     const double height = box.hi[2] - footing.floor;
     if (piece.use == Use::seat)
-        for (const auto& [at, words] : edge_places(box, facts.number("tip_seat_inset").value))
+        for (const auto& [at, words] : places("tip_seat_inset"))
             all.push_back({fmt::format("a person sitting down at {}", words), load.cite.text(), at, load.value,
                            facts.number("tip_seat_push").value, height, std::nullopt});
     if (piece.use == Use::seat)
         if (auto way = leaning_back(prepared, footing, height)) all.push_back(*way);
     if (piece.use == Use::table)
-        for (const auto& [at, words] : edge_places(box, facts.number("tip_table_inset").value))
+        for (const auto& [at, words] : places("tip_table_inset"))
             all.push_back({fmt::format("a person leaning on {}", words), facts.number("tip_table_inset").cite.text(), at,
                            load.value, 0, height, std::nullopt});
     if (piece.use == Use::cabinet || piece.use == Use::shelf) {
         double top = -1e30;
-        for (const Copy& copy : piece.copies) top = std::max(top, copy.box.hi[2]);
+        for (const Copy& copy : piece.copies) top = std::max(top, bounds_of(piece.parts[copy.part], copy).hi[2]);
         const Datum<double>& child = facts.number("tip_case_mass");
         if (top - footing.floor < facts.number("tip_case_height").value) return all;
         // A child pulls on the front: on a shelf's edge; on a drawer or door of a cabinet it hangs half a depth before it.

@@ -1,6 +1,6 @@
 #include "mechanics/back_rest.hpp"
 
-#include "piece/turn.hpp"
+#include "piece/lying.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -64,6 +64,39 @@ double pressed_at(const Piece& piece, const BackRest& back, double wanted, doubl
     return best;
 }
 
+/// What of a copy lies behind a pad, seen along the way a person leans.
+struct BehindPad {
+    double lo, hi, low, high;
+};
+
+/// A level load on that stretch of the copy, without its size.
+CopyLoad pressed_on(const Lying& lying, const BackRest& back, const Box& bounds, const BehindPad& behind)
+{
+    const std::size_t along = back.along();
+    constexpr double mostly = 0.7; // of a direction
+    const bool level = !lying.upright() && std::abs(lying.direct(lying.grain())[along]) > mostly,
+               end_on = !lying.upright() && !level;
+    Point middle{};
+    middle[along] = (behind.lo + behind.hi) / 2;
+    middle[2] = (behind.low + behind.high) / 2;
+    middle[back.axis] = (bounds.lo[back.axis] + bounds.hi[back.axis]) / 2;
+    if (end_on) middle[back.axis] = back.far ? bounds.lo[back.axis] : bounds.hi[back.axis]; // the end that the back meets
+    const Point drawn = lying.drawn(middle);
+    const double at = std::clamp(drawn[index_of(lying.grain())], lying.from(), lying.to());
+    const double half = end_on ? 0 : level ? (behind.hi - behind.lo) / 2 : (behind.high - behind.low) / 2;
+    CopyLoad load;
+    load.direction = {0, 0, 0};
+    load.direction[back.axis] = back.far ? 1 : -1;
+    load.from = std::max(lying.from(), at - half);
+    load.to = std::min(lying.to(), at + half);
+    load.across = lying.middle();
+    if (std::abs(lying.direct(lying.across())[along]) > mostly) {
+        load.across = drawn[index_of(lying.across())];
+        load.breadth = behind.hi - behind.lo;
+    }
+    return load;
+}
+
 } // namespace
 
 std::optional<BackRest> back_rest_of(const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
@@ -112,29 +145,11 @@ std::vector<CopyLoad> lean_back(const Piece& piece, const Facts& facts, const Ba
         const double lo = std::max(b.lo[along], at - wide / 2), hi = std::min(b.hi[along], at + wide / 2);
         const double low = std::max(b.lo[2], back.height - tall / 2), high = std::min(b.hi[2], back.height + tall / 2);
         if (hi <= lo || high <= low) continue;
-        const Axis grain = piece.part_of(i).grain;
-        const Box& drawn = piece.copies[i].box;
-        CopyLoad load;
+        loads.push_back(pressed_on(Lying(piece.part_of(i), piece.copies[i]), back, b, {lo, hi, low, high}));
+        CopyLoad& load = loads.back();
         load.copy = i;
-        load.direction = {0, 0, 0};
-        load.direction[back.axis] = back.far ? 1 : -1;
-        load.across = drawn.middle(grain == Axis::x ? Axis::y : Axis::x);
-        if (grain == Axis::z) {
-            load.from = low;
-            load.to = high;
-            if (along == 0) {
-                load.across = (lo + hi) / 2;
-                load.breadth = hi - lo;
-            }
-        } else if (index_of(grain) == along) {
-            load.from = lo;
-            load.to = hi;
-        } else { // seen from its end
-            load.from = load.to = back.far ? drawn.lo[back.axis] : drawn.hi[back.axis];
-        }
         load.force = (hi - lo) * (high - low);
         whole += load.force;
-        loads.push_back(load);
     }
     for (CopyLoad& load : loads) load.force *= force / whole;
     return loads;

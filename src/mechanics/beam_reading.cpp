@@ -53,55 +53,83 @@ std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy
     return line_forces(structure, copy, structure.element_loads(copy, loads), solution);
 }
 
-std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy, std::vector<ElementLoad> acting,
+namespace {
+
+/// Loads by the beams that they act on; those of one beam in their order.
+std::vector<const ElementLoad*> by_beam(const std::vector<ElementLoad>& acting)
+{
+    std::vector<const ElementLoad*> sorted;
+    sorted.reserve(acting.size());
+    for (const ElementLoad& load : acting) sorted.push_back(&load);
+    const auto before = [](const ElementLoad* a, const ElementLoad* b) { return a->element < b->element; };
+    if (!std::is_sorted(sorted.begin(), sorted.end(), before)) std::stable_sort(sorted.begin(), sorted.end(), before);
+    return sorted;
+}
+
+/// Places of a beam where its forces may be largest: its ends, the edges of its loads, and where the shear passes nought.
+void find_places(const Cut12& cut, std::vector<double>& places)
+{
+    places.assign({0, cut.length});
+    for (const Cut12::Load& l : cut.loads) {
+        if (l.from > 0 && l.from < cut.length) places.push_back(l.from);
+        if (l.to > 0 && l.to < cut.length && l.to != l.from) places.push_back(l.to);
+    }
+    if (places.size() > 2) {
+        std::sort(places.begin(), places.end());
+        places.erase(std::unique(places.begin(), places.end()), places.end());
+    }
+    if (cut.loads.empty()) return;
+    // Between these the shear runs straight: where it passes nought the moment is largest.
+    const std::size_t edges = places.size();
+    for (std::size_t k = 0; k + 1 < edges; ++k) {
+        const double a = places[k], b = places[k + 1];
+        if (b - a < 1e-9) continue;
+        const LineForces fa = cut.at(a + 1e-12), fb = cut.at(b);
+        for (const auto& [va, vb] : {std::pair{fa.shear_y, fb.shear_y}, std::pair{fa.shear_z, fb.shear_z}})
+            if (va * vb < 0) places.push_back(a + (b - a) * va / (va - vb));
+    }
+}
+
+} // namespace
+
+std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy, const std::vector<ElementLoad>& acting,
                                     const kernel::FrameSolution& solution)
 {
     std::vector<LineForces> all;
     const StructureMember& m = structure.member(copy);
     const double length = structure.lines()[copy].length;
-    all.reserve(3 * m.along.size() + 6 * acting.size());
-    std::stable_sort(acting.begin(), acting.end(),
-                     [](const ElementLoad& a, const ElementLoad& b) { return a.element < b.element; });
-    auto next = acting.begin();
+    all.reserve(3 * m.along.size() + 4 * acting.size());
+    const std::vector<const ElementLoad*> sorted = by_beam(acting);
+    auto next = sorted.begin();
     Cut12 cut;
-    std::vector<double> places, peaks;
+    std::vector<double> places;
     for (std::size_t i = 0; i + 1 < m.along.size(); ++i) {
         const int e = m.first_element + static_cast<int>(i);
         const kernel::BeamElement& beam = structure.frame().beam(e);
         cut.loads.clear();
         cut.length = beam.length();
         cut.ends = beam.end_forces(structure.frame().beam_movement(e, solution.movement));
-        for (; next != acting.end() && next->element == e; ++next) {
-            const ElementLoad& load = *next;
+        for (; next != sorted.end() && (*next)->element == e; ++next) {
+            const ElementLoad& load = **next;
             for (int k = 0; k < 4; ++k) cut.ends.segment<3>(3 * k) -= beam.axes() * load.on_ends.segment<3>(3 * k);
             cut.loads.push_back({load.from * cut.length, load.to * cut.length, beam.axes() * load.force});
         }
-        places.assign({0, cut.length});
-        for (const Cut12::Load& l : cut.loads) places.insert(places.end(), {l.from, l.to});
-        std::sort(places.begin(), places.end());
-        // Between these the shear runs straight: where it passes nought the moment is largest.
-        peaks.clear();
-        for (std::size_t k = 0; k + 1 < places.size() && !cut.loads.empty(); ++k) {
-            const double a = places[k], b = places[k + 1];
-            if (b - a < 1e-9) continue;
-            const LineForces fa = cut.at(a + 1e-12), fb = cut.at(b);
-            for (const auto& [va, vb] : {std::pair{fa.shear_y, fb.shear_y}, std::pair{fa.shear_z, fb.shear_z}})
-                if (va * vb < 0) peaks.push_back(a + (b - a) * va / (va - vb));
-        }
-        places.insert(places.end(), peaks.begin(), peaks.end());
+        find_places(cut, places);
         for (const double x : places) {
             const double s = m.along[i] + x;
             if (s < -1e-9 || s > length + 1e-9) continue;
-            // A point load changes the shear in one place: both sides count, but not what is laid on the very end of a beam.
-            const double before = std::max(x, 1e-12), behind = std::min(x + 1e-12, cut.length);
             const auto add = [&](double side) {
                 LineForces f = cut.at(side);
                 f.at = s;
                 f.inside = std::clamp(x, 1e-5, cut.length - 1e-5) + m.along[i];
                 all.push_back(f);
             };
-            add(before);
-            if (behind != before) add(behind);
+            // A point load changes the shear in one place: both sides count, but not what is laid on the very end of a beam.
+            add(std::max(x, 1e-12));
+            const bool point = std::any_of(cut.loads.begin(), cut.loads.end(), [x](const Cut12::Load& l) {
+                return l.to - l.from < 1e-12 && std::abs(l.from - x) < 1e-12;
+            });
+            if (point && x > 0 && x < cut.length) add(std::min(x + 1e-12, cut.length));
         }
     }
     return all;

@@ -23,7 +23,7 @@ struct LineForces {
 std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy, const std::vector<CopyLoad>& loads,
                                     const kernel::FrameSolution& solution);
 /// The same for what acts on its elements already.
-std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy, std::vector<ElementLoad> acting,
+std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy, const std::vector<ElementLoad>& acting,
                                     const kernel::FrameSolution& solution);
 
 } // namespace jointwright

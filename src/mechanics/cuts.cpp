@@ -33,8 +33,12 @@ Box as_drawn(const Piece& piece, std::size_t copy, const Box& box, const Contact
     turn->angle = -turn->angle;
     Box drawn;
     bool first = true;
+    // Of a tenon the mortise, without the shoulder.
+    const bool tenoned =
+        std::any_of(contact.patches.begin(), contact.patches.end(), [](const Patch& p) { return p.role == Patch::Role::cheek; });
     for (const Patch& patch : contact.patches)
         for (const Point& corner : patch.outline) {
+            if (tenoned && patch.role != Patch::Role::cheek) continue;
             const Point p = turn->place(corner);
             for (std::size_t i = 0; i < 3; ++i) {
                 drawn.lo[i] = first ? p[i] : std::min(drawn.lo[i], p[i]);
@@ -240,7 +244,10 @@ std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>
         switch (joint.kind) {
         case JointKind::tenon: {
             const auto box = mortise_of(contact);
-            const double tenon = box ? volume_of(*box) : 0;
+            const auto cheek = std::find_if(contact.patches.begin(), contact.patches.end(),
+                                            [](const Patch& p) { return p.role == Patch::Role::cheek; });
+            double tenon = box ? volume_of(*box) : 0;
+            if (joint.tenon && cheek != contact.patches.end()) tenon = cheek->area * in_metres(joint.tenon->thickness);
             lost[contact.second] += tenon;
             lost[contact.first] += shared - tenon; // drawn touching, the tenon is wood on top of the drawn length
             break;

@@ -1,6 +1,7 @@
 #include "mechanics/footing.hpp"
 
 #include "piece/solid.hpp"
+#include "piece/turn.hpp"
 
 #include <boost/geometry.hpp>
 #include <boost/geometry/geometries/point_xy.hpp>
@@ -15,15 +16,107 @@ namespace {
 namespace geo = boost::geometry;
 using GeoPoint = geo::model::d2::point_xy<double>;
 
-/// Corners of a copy's body that touch a level.
-void add_feet(std::vector<PlanPoint>& points, const Solid& solid, double level)
+// The foot of a turned leg is cut level where it meets the floor: corners a little above it stand too.
+constexpr double kCutLevel = 0.008;
+constexpr double kWideFoot = 0.0999; // m: from here a foot stands on its two ends
+constexpr double kFootShare = 0.48;  // of its size from the middle
+
+/// Middle of a body's corners in plan.
+PlanPoint middle_of(const Solid& solid)
 {
+    PlanPoint sum{};
+    double corners = 0;
     for (const kernel::Polygon& face : solid.skin)
-        for (const kernel::Vec& corner : face.corners)
-            if (corner.z() < level + kTouch) points.push_back({corner.x(), corner.y()});
+        for (const kernel::Vec& corner : face.corners) {
+            sum[0] += corner.x();
+            sum[1] += corner.y();
+            ++corners;
+        }
+    return corners > 0 ? PlanPoint{sum[0] / corners, sum[1] / corners} : sum;
 }
 
+double lowest_of(const Part& part, const Copy& copy) { return bounds_of(part, copy).lo[2]; }
+
 } // namespace
+
+double floor_level(const Piece& piece)
+{
+    double lowest = 1e30, straight = 1e30;
+    for (const Copy& copy : piece.copies) {
+        const Part& part = piece.parts[copy.part];
+        lowest = std::min(lowest, lowest_of(part, copy));
+        if (!part.turn) straight = std::min(straight, copy.box.lo[2]);
+    }
+    return straight < lowest + kCutLevel ? straight : lowest;
+}
+
+bool meets_floor(const Part& part, const Copy& copy, double floor)
+{
+    return lowest_of(part, copy) < floor + (part.turn ? kCutLevel : kTouch);
+}
+
+std::vector<PlanPoint> sole_of(const Part& part, const Copy& copy, double floor)
+{
+    std::vector<PlanPoint> points;
+    const double level = floor + (part.turn ? kCutLevel : kTouch);
+    for (const kernel::Polygon& face : solid_of(part, copy).skin)
+        for (const kernel::Vec& corner : face.corners)
+            if (corner.z() < level) points.push_back({corner.x(), corner.y()});
+    return points;
+}
+
+std::vector<PlanPoint> foot_places(const Part& part, const Copy& copy, double floor, bool edge)
+{
+    const std::vector<PlanPoint> sole = sole_of(part, copy, floor);
+    if (sole.empty()) return {};
+    // Its own two directions that lie most level, the broader first.
+    const PartAxes axes = axes_of(part, copy);
+    const bool upright = std::abs(axes.grain[2]) > 0.7;
+    const Point& first = upright ? axes.width : axes.grain;
+    PlanPoint u{first[0], first[1]};
+    const double length = std::hypot(u[0], u[1]);
+    u = length > 1e-6 ? PlanPoint{u[0] / length, u[1] / length} : PlanPoint{1, 0};
+    const PlanPoint v{-u[1], u[0]};
+    const auto spread_of = [&](const PlanPoint& d) {
+        double lo = 1e30, hi = -1e30;
+        for (const PlanPoint& p : sole) {
+            lo = std::min(lo, p[0] * d[0] + p[1] * d[1]);
+            hi = std::max(hi, p[0] * d[0] + p[1] * d[1]);
+        }
+        const double middle = (lo + hi) / 2, size = hi - lo;
+        if (size < kWideFoot) return std::vector<double>{middle};
+        return std::vector<double>{middle - kFootShare * size, middle + kFootShare * size};
+    };
+    std::vector<double> along = spread_of(u), across = spread_of(v);
+    if (edge && along.size() == 2) along.insert(along.begin() + 1, (along[0] + along[1]) / 2);
+    if (edge) across = {(across.front() + across.back()) / 2};
+    std::vector<PlanPoint> places;
+    for (const double s : along)
+        for (const double t : across) places.push_back({s * u[0] + t * v[0], s * u[1] + t * v[1]});
+    return places;
+}
+
+std::optional<Side> wall_side(const Piece& piece)
+{
+    Box all{{1e30, 1e30, 1e30}, {-1e30, -1e30, -1e30}};
+    std::vector<Box> bounds;
+    for (const Copy& copy : piece.copies) {
+        bounds.push_back(bounds_of(piece.parts[copy.part], copy));
+        for (std::size_t k = 0; k < 3; ++k) {
+            all.lo[k] = std::min(all.lo[k], bounds.back().lo[k]);
+            all.hi[k] = std::max(all.hi[k], bounds.back().hi[k]);
+        }
+    }
+    for (const Side side : {Side::back, Side::left, Side::right, Side::front}) {
+        const std::size_t k = index_of(axis_of(side));
+        bool shared = true;
+        for (const std::string& name : piece.wall)
+            for (const std::size_t i : piece.copies_named(name))
+                shared = shared && std::abs(is_far(side) ? all.hi[k] - bounds[i].hi[k] : bounds[i].lo[k] - all.lo[k]) < kTouch;
+        if (shared) return side;
+    }
+    return std::nullopt;
+}
 
 std::vector<PlanPoint> line_round(const std::vector<PlanPoint>& places)
 {
@@ -41,32 +134,20 @@ Footing footing_of(const Prepared& prepared)
 {
     const Piece& piece = *prepared.piece;
     Footing footing;
-    std::vector<Solid> solids;
-    footing.floor = 1e30;
+    footing.floor = floor_level(piece);
     PlanPoint lever{};
+    std::vector<PlanPoint> feet;
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
-        solids.push_back(solid_of(piece.part_of(i), piece.copies[i]));
         const double weight = prepared.masses[i] * kStandardGravity;
-        kernel::Vec middle = kernel::Vec::Zero();
-        std::size_t corners = 0;
-        for (const kernel::Polygon& face : solids.back().skin)
-            for (const kernel::Vec& corner : face.corners) {
-                footing.floor = std::min(footing.floor, corner.z());
-                middle += corner;
-                ++corners;
-            }
-        if (corners == 0) continue;
-        middle /= static_cast<double>(corners);
+        const PlanPoint middle = middle_of(solid_of(piece.part_of(i), piece.copies[i]));
         footing.weight += weight;
-        lever[0] += weight * middle.x();
-        lever[1] += weight * middle.y();
+        lever[0] += weight * middle[0];
+        lever[1] += weight * middle[1];
+        if (!meets_floor(piece.part_of(i), piece.copies[i], footing.floor)) continue;
+        const std::vector<PlanPoint> sole = sole_of(piece.part_of(i), piece.copies[i], footing.floor);
+        feet.insert(feet.end(), sole.begin(), sole.end());
     }
     if (footing.weight > 0) footing.centre = {lever[0] / footing.weight, lever[1] / footing.weight};
-    std::vector<PlanPoint> feet;
-    // The foot of a turned leg is cut level where it meets the floor: corners a little above it stand too.
-    constexpr double cut_level = 0.008;
-    for (std::size_t i = 0; i < solids.size(); ++i)
-        add_feet(feet, solids[i], footing.floor + (piece.part_of(i).turn ? cut_level : 0));
     footing.line = line_round(feet);
     return footing;
 }

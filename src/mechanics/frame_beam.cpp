@@ -168,4 +168,17 @@ Vec3 BeamElement::own_displacement_at(double s, const Vec12& u) const
             z.dot(Eigen::Vector4d(u(2), -u(4), u(8), -u(10)))};
 }
 
+double BeamElement::own_displacement_towards(double s, const Vec12& u, const Vec3& d) const
+{
+    constexpr double square = 1e-12; // of a direction: it has no share
+    double sum = d.x() * (u(0) * (1 - s) + u(6) * s);
+    if (std::abs(d.y()) > square)
+        sum += d.y() * bent_shape(s, length_, shear_ratio(section_.bending_y, section_.shear_y, length_))
+                           .dot(Eigen::Vector4d(u(1), u(5), u(7), u(11)));
+    if (std::abs(d.z()) > square)
+        sum += d.z() * bent_shape(s, length_, shear_ratio(section_.bending_z, section_.shear_z, length_))
+                           .dot(Eigen::Vector4d(u(2), -u(4), u(8), -u(10)));
+    return sum;
+}
+
 } // namespace jointwright::kernel

@@ -52,6 +52,8 @@ public:
     /// Nodal displacements in its own axes, and the same for them: where many places are asked for.
     Vec12 to_own(const Vec12& v) const;
     Vec3 own_displacement_at(double place, const Vec12& own) const;
+    /// The part of it in a direction, given in its own axes.
+    double own_displacement_towards(double place, const Vec12& own, const Vec3& direction) const;
 
 private:
     Vec12 to_piece(const Vec12& v) const;

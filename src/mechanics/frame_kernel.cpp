@@ -84,13 +84,15 @@ void Frame::factor()
 {
     const int n = unknowns();
     Entries entries;
+    entries.reserve(beams_.size() * 60 + plates_.size() * 300 + ties_.size() * 60 + static_cast<std::size_t>(n));
     for (const Beam& b : beams_) add_element(entries, b.nodes, b.element.stiffness());
     for (const Plate& p : plates_) add_element(entries, p.nodes, p.element.stiffness());
     for (const Tie& tie : ties_) {
         std::vector<std::pair<int, Mat6>> rows; // movement of a against b
-        for (const auto& [anchor, sign] : {std::pair{&tie.a, 1.0}, std::pair{&tie.b, -1.0}})
-            for (const Anchor::Share& s : anchor->shares)
-                rows.emplace_back(s.node, sign * s.weight * carried(tie.at - place(s.node)));
+        for (const auto& [anchor, sign] : {std::pair{&tie.a, 1.0}, std::pair{&tie.b, -1.0}}) {
+            const Mat6 moved = carried(tie.at - middle_of(*anchor));
+            for (const Anchor::Share& s : anchor->shares) rows.emplace_back(s.node, sign * s.weight * moved);
+        }
         for (const auto& [i, ti] : rows)
             for (const auto& [j, tj] : rows)
                 if (i >= j) add_block(entries, i, j, Mat6(ti.transpose() * tie.stiffness * tj));
@@ -100,13 +102,13 @@ void Frame::factor()
     Entries rows;
     for (int p = 0; p < presses(); ++p) {
         const Press& press = presses_[static_cast<std::size_t>(p)];
-        for (const auto& [anchor, sign] : {std::pair{&press.b, 1.0}, std::pair{&press.a, -1.0}})
-            for (const Anchor::Share& s : anchor->shares) {
-                Vec6 row;
-                row << press.direction, (press.at - place(s.node)).cross(press.direction);
+        for (const auto& [anchor, sign] : {std::pair{&press.b, 1.0}, std::pair{&press.a, -1.0}}) {
+            Vec6 row;
+            row << press.direction, (press.at - middle_of(*anchor)).cross(press.direction);
+            for (const Anchor::Share& s : anchor->shares)
                 for (int k = 0; k < 6; ++k)
                     if (row(k) != 0) rows.emplace_back(p, 6 * s.node + k, sign * s.weight * row(k));
-            }
+        }
     }
     gaps_.resize(presses(), n);
     gaps_.setFromTriplets(rows.begin(), rows.end());
@@ -144,14 +146,18 @@ std::optional<FreeMotion> Frame::free_motion() const
     return FreeMotion{v / std::max(largest, 1e-300)};
 }
 
+Vec3 Frame::middle_of(const Anchor& anchor) const
+{
+    Vec3 middle = Vec3::Zero();
+    for (const Anchor::Share& s : anchor.shares) middle += s.weight * place(s.node);
+    return middle;
+}
+
 Vec6 Frame::movement_at(const Anchor& anchor, const Vec3& at, const Eigen::VectorXd& movement) const
 {
     Vec6 sum = Vec6::Zero();
-    for (const Anchor::Share& s : anchor.shares) {
-        const Vec3 turn = movement.segment<3>(6 * s.node + 3);
-        sum.head<3>() += s.weight * (movement.segment<3>(6 * s.node) + turn.cross(at - place(s.node)));
-        sum.tail<3>() += s.weight * turn;
-    }
+    for (const Anchor::Share& s : anchor.shares) sum += s.weight * movement.segment<6>(6 * s.node);
+    sum.head<3>() += sum.tail<3>().cross(at - middle_of(anchor));
     return sum;
 }
 

@@ -14,7 +14,9 @@
 
 namespace jointwright::kernel {
 
-/// A point that moves with nodes: with one as if rigidly fixed to it, with several by their weights (a point within a plate cell).
+/// A point that moves with nodes: with one as if rigidly fixed to it, with several as if rigidly fixed to a point in their midst that moves and turns
+/// by their weights. Within a plate cell that is the plate's own field; an arm to each node would let forces twist the nodes in the plate's plane,
+/// where it hardly resists.
 struct Anchor {
     struct Share {
         int node = 0;
@@ -114,6 +116,7 @@ private:
     };
     using Sparse = Eigen::SparseMatrix<double>;
 
+    Vec3 middle_of(const Anchor& anchor) const;
     Vec6 movement_at(const Anchor& anchor, const Vec3& at, const Eigen::VectorXd& movement) const;
     /// Movement that a force of one across a closed contact makes, opening it; kept once made.
     const Eigen::VectorXd& response_of(int press) const;

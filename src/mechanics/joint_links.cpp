@@ -1,7 +1,12 @@
 #include "mechanics/joint_links.hpp"
 
+#include "mechanics/joint_bed.hpp"
+
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <optional>
+#include <tuple>
 
 namespace jointwright {
 
@@ -11,76 +16,16 @@ using kernel::Mat3;
 using kernel::Mat6;
 using kernel::Vec3;
 
-constexpr double kSegment = 0.12; // m: longer faces along a part are held at several places
+constexpr double kSegment = 0.12;    // m: longer faces along a part are held at several places
+constexpr double kEndSegment = 0.06; // m: the end of a wide part
 constexpr int kMostSegments = 8;
-constexpr double kDepthShare = 0.4;      // of the face's size: how deep wood beside a face gives
-constexpr double kRowShare = 0.3;        // of a part's length: shorter bearings are one place along it
-constexpr double kNearEdge = 0.48;       // of a face's size from its middle
-constexpr double kGauss = 0.28867513459; // two points of a length: ± length/(2 √3)
-
-/// A face of a contact as a rectangle.
-struct FaceRectangle {
-    Vec3 centre, u, v, n;
-    double lu = 0, lv = 0;
-    double fill = 1; ///< its area over the rectangle's
-    const Patch* patch = nullptr;
-};
-
-Vec3 in_plane(const Vec3& d, const Vec3& n) { return d - d.dot(n) * n; }
-
-FaceRectangle rectangle_of(const Patch& patch, const MemberLine& a, const MemberLine& b)
-{
-    FaceRectangle r;
-    r.patch = &patch;
-    r.n = Vec3(patch.normal[0], patch.normal[1], patch.normal[2]).normalized();
-    Vec3 u = in_plane(a.grain, r.n);
-    if (u.norm() < 0.3) u = in_plane(b.grain, r.n);
-    if (u.norm() < 0.3) u = in_plane(a.width, r.n);
-    r.u = u.normalized();
-    r.v = r.n.cross(r.u);
-    double lo_u = 1e30, hi_u = -1e30, lo_v = 1e30, hi_v = -1e30;
-    Vec3 any = Vec3::Zero();
-    for (const Point& p : patch.outline) {
-        const Vec3 q(p[0], p[1], p[2]);
-        any = q;
-        lo_u = std::min(lo_u, q.dot(r.u));
-        hi_u = std::max(hi_u, q.dot(r.u));
-        lo_v = std::min(lo_v, q.dot(r.v));
-        hi_v = std::max(hi_v, q.dot(r.v));
-    }
-    r.lu = hi_u - lo_u;
-    r.lv = hi_v - lo_v;
-    r.centre = (lo_u + hi_u) / 2 * r.u + (lo_v + hi_v) / 2 * r.v + any.dot(r.n) * r.n;
-    r.fill = r.lu * r.lv > 0 ? std::clamp(patch.area / (r.lu * r.lv), 0.0, 1.0) : 1;
-    return r;
-}
-
-/// A part of a rectangle: the i-th of n each way.
-FaceRectangle piece_of(const FaceRectangle& whole, int i, int nu, int j, int nv)
-{
-    FaceRectangle r = whole;
-    r.lu /= nu;
-    r.lv /= nv;
-    r.centre += ((i + 0.5) / nu - 0.5) * whole.lu * whole.u + ((j + 0.5) / nv - 0.5) * whole.lv * whole.v;
-    return r;
-}
-
-/// Stiffness per area of the wood on both sides of a face, square to it and within it [N/m³].
-struct Bed {
-    double normal = 0, within = 0;
-};
-Bed bed_of(const FaceRectangle& face, const MemberLine& a, const MemberStiffness& sa, const MemberLine& b,
-           const MemberStiffness& sb)
-{
-    const double size = std::sqrt(std::max(face.lu * face.lv, 1e-8));
-    double give = 0, slip = 0;
-    for (const auto& [line, s] : {std::pair{&a, &sa}, std::pair{&b, &sb}}) {
-        const double depth = std::min(line->size_towards(face.n) / 2, kDepthShare * size);
-        give += depth / modulus_towards(*line, *s, face.n);
-        slip += depth / ((s->shear_face + s->rolling) / 2);
-    }
-    return {1 / std::max(give, 1e-13), 1 / std::max(slip, 1e-13)};
-}
+constexpr double kRowShare = 0.3;  // of a part's length: shorter bearings are one place along it
+constexpr double kWideBearing = 3; // times a part's depth: on a longer one it bears on the near edge and may lift off the far one
+constexpr double kNearEdge = 0.48; // of a face's size from its middle
+constexpr double kFriction =
+    1e5; // N/m: faces that lie dry on each other keep a part from drifting, and do not make two parts act as one
+constexpr double kAlike = 0.3;    // rad: grains nearer than this run the same way
+constexpr double kEndReach = 1.5; // widths from its end within which a part that crosses another is held at its end
 
 struct Shares {
     double normal, within;
@@ -97,21 +42,6 @@ Shares shares_of(JointHold hold, const Patch& patch)
     case JointHold::dry: return {1, 0.2};
     }
     return {1, 1};
-}
-
-/// Adds a bed of springs over a rectangle, as felt at a point. Two by two points are exact for a rectangle.
-void add_bed(Mat6& stiffness, const FaceRectangle& face, const Bed& bed, const Shares& shares, const Vec3& at)
-{
-    const double area = face.lu * face.lv * face.fill / 4;
-    const Mat3 normal = face.n * face.n.transpose();
-    const Mat3 k = area * (shares.normal * bed.normal * normal + shares.within * bed.within * (Mat3::Identity() - normal));
-    for (const double su : {-kGauss, kGauss})
-        for (const double sv : {-kGauss, kGauss}) {
-            const Vec3 r = face.centre + su * face.lu * face.u + sv * face.lv * face.v - at;
-            Eigen::Matrix<double, 3, 6> t;
-            t << Mat3::Identity(), -kernel::cross_matrix(r);
-            stiffness += t.transpose() * k * t;
-        }
 }
 
 bool is_let_in(JointKind kind)
@@ -195,7 +125,7 @@ private:
     {
         if (hold_ == JointHold::dry) return true;
         if (hold_ != JointHold::let_in_dry) return false;
-        return std::none_of(faces_.begin(), faces_.end(), [&](const FaceRectangle& o) { return o.n.dot(f.n) < -0.9; });
+        return !has_opposite(f);
     }
 
     LinkEnd end_on(std::size_t copy, const MemberLine& line, const Vec3& at) const
@@ -214,13 +144,15 @@ private:
 
     void press(const FaceRectangle& face)
     {
-        const Bed bed = bed_of(face, a_, sa_, b_, sb_);
+        const FaceBed bed = bed_of(face, a_, sa_, b_, sb_);
         int nu = segments(face.lu, face.u, a_, b_), nv = segments(face.lv, face.v, a_, b_);
         // Along a part that lies on another a short bearing is one place; across it two keep it from rolling over.
         const MemberLine& upper = face.n.z() < 0 ? a_ : b_;
         const auto points = [&](const Vec3& d, double l, int n) {
             if (n > 1) return n;
-            return std::abs(upper.grain.dot(d)) > 0.7 && l < kRowShare * upper.length - kTouch ? 1 : 2;
+            const bool one_place =
+                l < kRowShare * upper.length - kTouch && l < kWideBearing * upper.size_towards(face.n) + kTouch;
+            return std::abs(upper.grain.dot(d)) > 0.7 && one_place ? 1 : 2;
         };
         nu = points(face.u, face.lu, nu);
         nv = points(face.v, face.lv, nv);
@@ -238,21 +170,33 @@ private:
             }
     }
 
-    /// Springs that hold: one for all faces, or several along a long one.
+    /// Springs that hold: one for all faces, several in a row along a long face, or a field of them over one that is long both ways.
     void hold(const std::vector<const FaceRectangle*>& faces)
     {
-        bool long_face = false;
-        for (const FaceRectangle* f : faces)
-            long_face = long_face || segments(f->lu, f->u, a_, b_) * segments(f->lv, f->v, a_, b_) > 1;
-        if (long_face) {
-            for (const FaceRectangle* f : faces) hold_in_pieces(*f);
-            return;
-        }
-        JointLink link;
-        for (const FaceRectangle* f : faces) add(link.stiffness, *f, centre_);
-        soften(link, faces);
         const bool a_ends = ends_here(contact_, joint_, true, a_, centre_),
                    b_ends = ends_here(contact_, joint_, false, b_, centre_);
+        const bool end_of_line = (a_ends && !a_.plate) || (b_ends && !b_.plate);
+        const FaceRectangle* longest = nullptr;
+        bool field = false;
+        for (const FaceRectangle* f : faces) {
+            const int nu = segments(f->lu, f->u, a_, b_), nv = segments(f->lv, f->v, a_, b_);
+            field = field || (nu > 1 && nv > 1);
+            if (nu * nv > 1 && (!longest || std::max(f->lu, f->lv) > std::max(longest->lu, longest->lv))) longest = f;
+        }
+        if (field) {
+            for (const FaceRectangle* f : faces) hold_in_field(*f);
+        } else if (longest && !end_of_line) {
+            hold_in_row(faces, longest->lu >= longest->lv ? longest->u : longest->v, a_ends, b_ends);
+        } else {
+            hold_in_one(faces, a_ends, b_ends);
+        }
+    }
+
+    void hold_in_one(const std::vector<const FaceRectangle*>& faces, bool a_ends, bool b_ends)
+    {
+        JointLink link;
+        for (const FaceRectangle* f : faces) add(link, *f, *f, centre_);
+        link.freed = freed_in_one(*faces.front(), a_ends, b_ends);
         if ((!a_ends && !b_ends) || a_.plate || b_.plate) {
             put(std::move(link), centre_);
             return;
@@ -266,55 +210,186 @@ private:
         links_.push_back(std::move(link));
     }
 
-    void hold_in_pieces(const FaceRectangle& face)
+    /// All faces in slices along the joint, each slice one spring, so that the joint can be let turn about its own line.
+    void hold_in_row(const std::vector<const FaceRectangle*>& faces, const Vec3& along, bool a_ends, bool b_ends)
+    {
+        double lo = 1e30, hi = -1e30;
+        for (const FaceRectangle* f : faces) {
+            const double half = f->size_along(along) / 2, middle = f->centre.dot(along);
+            lo = std::min(lo, middle - half);
+            hi = std::max(hi, middle + half);
+        }
+        // The end of a wide part is held so closely that it does not give between its springs.
+        const bool wide_end = (a_ends && a_.plate) || (b_ends && b_.plate);
+        const double step = wide_end ? kEndSegment : kSegment;
+        const int n = std::clamp(static_cast<int>(std::ceil((hi - lo) / step - 1e-6)), 2, kMostSegments);
+        const auto [freed, couple] = freed_in_row(along, a_ends, b_ends);
+        constexpr double beyond = std::numeric_limits<double>::infinity();
+        for (int i = 0; i < n; ++i) {
+            const double from = i == 0 ? -beyond : lo + (hi - lo) * i / n,
+                         to = i + 1 == n ? beyond : lo + (hi - lo) * (i + 1) / n;
+            std::vector<std::pair<const FaceRectangle*, FaceRectangle>> slices;
+            Vec3 centre = Vec3::Zero();
+            double area = 0;
+            for (const FaceRectangle* f : faces)
+                if (const auto slice = slice_of(*f, along, from, to)) {
+                    slices.emplace_back(f, *slice);
+                    centre += slice->area() * slice->centre;
+                    area += slice->area();
+                }
+            if (area <= 0) continue;
+            centre /= area;
+            JointLink link;
+            link.one_of_many = true;
+            for (const auto& [whole, slice] : slices) add(link, slice, *whole, centre);
+            link.freed = freed;
+            link.couple = couple;
+            put(std::move(link), centre);
+        }
+    }
+
+    /// A face that is long both ways holds what lies on it flat: no joint that could turn.
+    void hold_in_field(const FaceRectangle& face)
     {
         const int nu = segments(face.lu, face.u, a_, b_), nv = segments(face.lv, face.v, a_, b_);
         for (int i = 0; i < nu; ++i)
             for (int j = 0; j < nv; ++j) {
                 const FaceRectangle part = piece_of(face, i, nu, j, nv);
                 JointLink link;
-                add(link.stiffness, part, part.centre);
-                soften(link, {&part});
+                add(link, part, face, part.centre);
+                link.one_of_many = true;
                 put(std::move(link), part.centre);
             }
     }
 
-    void add(Mat6& stiffness, const FaceRectangle& face, const Vec3& at) const
+    /// Adds to a spring what a part of a face is worth about a place.
+    void add(JointLink& link, const FaceRectangle& part, const FaceRectangle& whole, const Vec3& at) const
     {
-        Shares shares = shares_of(hold_, *face.patch);
-        if (only_presses(face)) shares.normal = 0; // the pressing springs see to it
-        if (joint_ && joint_->glued) {
-            // Glued on a part of its length: the rest is held by shape at most.
-            const double glued = std::min(1.0, in_metres(joint_->glued->length) / std::max({face.lu, face.lv, 1e-6}));
-            if (is_let_in(joint_->kind)) add_bed(stiffness, face, bed_of(face, a_, sa_, b_, sb_), {0.5 * (1 - glued), 0}, at);
-            FaceRectangle part = face;
-            (part.lu >= part.lv ? part.lu : part.lv) *= glued;
-            add_bed(stiffness, part, bed_of(part, a_, sa_, b_, sb_), shares, at);
+        Mat6 k = Mat6::Zero();
+        add_shares(k, part, whole, at);
+        // What couples turning to shifting is left out, since the joint is placed at its middle.
+        link.holding += k.topLeftCorner<3, 3>();
+        link.turning_closed += k.bottomRightCorner<3, 3>();
+        if (!turns_open(whole)) {
+            link.turning += k.bottomRightCorner<3, 3>();
+        } else if (link.one_of_many) {
+            // Every face of a housing holds where it is: those above and below the middle keep it from turning with what they resist of sliding.
+            const Mat3 lever = kernel::cross_matrix(part.centre - at);
+            link.turning += lever.transpose() * k.topLeftCorner<3, 3>() * lever;
+        }
+    }
+
+    void add_shares(Mat6& stiffness, const FaceRectangle& part, const FaceRectangle& whole, const Vec3& at) const
+    {
+        // How deep wood gives does not hang on how finely a long face is divided for the sums.
+        const FaceBed bed = bed_of(
+            piece_of(whole, 0, segments(whole.lu, whole.u, a_, b_), 0, segments(whole.lv, whole.v, a_, b_)), a_, sa_, b_, sb_);
+        const auto lay = [&](const FaceRectangle& face, const FaceBed& on, const Shares& s) {
+            add_bed(stiffness, face, {s.normal * on.normal, s.within * on.within}, at);
+        };
+        Shares shares = shares_of(hold_, *part.patch);
+        if (only_presses(part)) shares.normal = 0; // the pressing springs see to it
+        if (hold_ == JointHold::dry)
+            shares.within = std::min(shares.within, kFriction / std::max(bed.within * whole.area(), 1.0));
+        if (!joint_ || !joint_->glued) {
+            lay(part, bed, shares);
             return;
         }
-        add_bed(stiffness, face, bed_of(face, a_, sa_, b_, sb_), shares, at);
+        // Glued on a part of its length: the rest is held by shape at most.
+        const auto glued = glued_of(part, whole);
+        const double share = glued && part.area() > 0 ? glued->area() / part.area() : 0;
+        if (is_let_in(joint_->kind)) lay(part, bed, {0.5 * (1 - share), 0});
+        if (glued) lay(*glued, bed, shares);
+    }
+
+    /// What of a part of a face lies within its glued length.
+    std::optional<FaceRectangle> glued_of(const FaceRectangle& part, const FaceRectangle& whole) const
+    {
+        const Vec3& along = whole.lu >= whole.lv ? whole.u : whole.v;
+        const double longer = std::max(whole.lu, whole.lv), glued = std::min(longer, in_metres(joint_->glued->length));
+        double middle = whole.centre.dot(along);
+        const auto to_side = [&](const Vec3& side) {
+            if (std::abs(along.dot(side)) > 0.5) middle += (along.dot(side) > 0 ? 1 : -1) * (longer - glued) / 2;
+        };
+        switch (joint_->glued->at) {
+        case GluedAt::middle: break;
+        case GluedAt::left: to_side(-Vec3::UnitX()); break;
+        case GluedAt::right: to_side(Vec3::UnitX()); break;
+        case GluedAt::front: to_side(-Vec3::UnitY()); break;
+        case GluedAt::back: to_side(Vec3::UnitY()); break;
+        case GluedAt::bottom: to_side(-Vec3::UnitZ()); break;
+        case GluedAt::top: to_side(Vec3::UnitZ()); break;
+        }
+        return slice_of(part, along, middle - glued / 2, middle + glued / 2);
+    }
+
+    bool has_opposite(const FaceRectangle& f) const
+    {
+        return std::any_of(faces_.begin(), faces_.end(), [&](const FaceRectangle& o) { return o.n.dot(f.n) < -0.9; });
     }
 
     /// End grain pressed against a face turns with nothing to pull on its other side, unless a tenon or dowels do.
     bool turns_open(const FaceRectangle& face) const
     {
         if (!face.patch->end_grain_first && !face.patch->end_grain_second) return false;
-        return !joint_ ||
-               (joint_->kind != JointKind::tenon && joint_->kind != JointKind::bridle && joint_->kind != JointKind::dowel &&
-                joint_->kind != JointKind::dovetail && joint_->kind != JointKind::lap && hold_ != JointHold::screwed);
+        if (!joint_) return true;
+        switch (joint_->kind) {
+        case JointKind::tenon:
+        case JointKind::bridle:
+        case JointKind::dowel:
+        case JointKind::dovetail:
+        case JointKind::lap: return false;
+        default: return hold_ != JointHold::screwed;
+        }
     }
 
-    /// Turning is let more or less free; what couples it to shifting is left out, since the joint is placed at its middle.
-    void soften(JointLink& link, const std::vector<const FaceRectangle*>& faces) const
+    /// Boards glued along their grain are one piece of wood, and no joint.
+    bool grown_together() const
     {
-        Mat6& k = link.stiffness;
-        k.topRightCorner<3, 3>().setZero();
-        k.bottomLeftCorner<3, 3>().setZero();
-        Mat6 turning = Mat6::Zero();
-        for (const FaceRectangle* f : faces)
-            if (!turns_open(*f)) add(turning, *f, faces.size() > 1 ? centre_ : f->centre);
-        link.turning = turning.bottomRightCorner<3, 3>();
-        link.set_turning(1);
+        const auto angle = contact_.grain_angle();
+        return hold_ == JointHold::glued && angle && *angle < kAlike;
+    }
+
+    static Mat3 about(const Vec3& axis) { return axis * axis.transpose(); }
+
+    /// Axes about which a joint at one place may be let turn: those square to the part that ends there, so that no part spins about its own
+    /// grain; of two that end there, as at a corner, the one square to both; of two that cross, the one square to their face.
+    Mat3 freed_in_one(const FaceRectangle& largest, bool a_ends, bool b_ends) const
+    {
+        if (grown_together()) return Mat3::Zero();
+        const double c = std::abs(a_.grain.dot(b_.grain));
+        if (c > std::cos(kAlike)) return Mat3::Identity() - about(a_.grain);
+        if (!a_ends && !b_ends) { // they cross: the one whose end is near is the one that turns, as a slat on its rails
+            const double first = end_share(a_), second = end_share(b_);
+            a_ends = first <= second && first < kEndReach;
+            b_ends = !a_ends && second < kEndReach;
+        }
+        if (a_ends && b_ends) return about(a_.grain.cross(b_.grain).normalized());
+        if (a_ends) return Mat3::Identity() - about(a_.grain);
+        if (b_ends) return Mat3::Identity() - about(b_.grain);
+        return about(largest.n);
+    }
+
+    /// How far from its end a part is held, over its width.
+    double end_share(const MemberLine& line) const
+    {
+        const double s = line.along(centre_);
+        return std::max(0.0, std::min(s, line.length - s)) / std::max(line.wide, line.thick);
+    }
+
+    /// Axes about which a long joint may be let turn, and the direction in which its springs then act as one only: its own line; a wide part that
+    /// ends on a narrow one, an apron on a leg, also about the normal of its face.
+    std::pair<Mat3, Vec3> freed_in_row(const Vec3& along, bool a_ends, bool b_ends) const
+    {
+        if (grown_together()) return {Mat3::Zero(), Vec3::Zero()};
+        Mat3 freed = about(along);
+        Vec3 couple = Vec3::Zero();
+        for (const auto& [ends, wide, other] : {std::tuple{a_ends, &a_, &b_}, std::tuple{b_ends, &b_, &a_}}) {
+            if (!ends || !wide->plate || other->plate) continue;
+            freed += about(wide->face);
+            couple = wide->face.cross(along).normalized();
+        }
+        return {freed, couple};
     }
 
     const Contact& contact_;
@@ -330,11 +405,23 @@ private:
 
 } // namespace
 
-void JointLink::set_turning(double share)
+kernel::Mat6 JointLink::stiffness(double share) const
 {
     // Even a hinge has some friction: a joint never spins in the sums, and is found as loose all the same.
-    constexpr double friction = 1e-4; // N m/rad
-    stiffness.bottomRightCorner<3, 3>() = share * turning + friction * Mat3::Identity();
+    constexpr double friction = 1e-4;     // N m/rad
+    constexpr double stiff_shift = 100.0; // of the springs of a row, whose shifting is turning of the joint
+    Mat6 k = Mat6::Zero();
+    k.topLeftCorner<3, 3>() = (one_of_many ? std::clamp(share, 1.0, stiff_shift) : 1.0) * holding;
+    if (share < 1) {
+        const Mat3 left = Mat3::Identity() - (1 - std::sqrt(share)) * freed;
+        k.bottomRightCorner<3, 3>() = left * turning * left;
+        const Mat3 square = Mat3::Identity() - couple * couple.transpose();
+        k.topLeftCorner<3, 3>() = square * holding * square;
+    } else {
+        k.bottomRightCorner<3, 3>() = share > 1 ? Mat3(share * turning_closed) : turning;
+    }
+    k.bottomRightCorner<3, 3>() += friction * Mat3::Identity();
+    return k;
 }
 
 JointHold hold_of(const Piece& piece, const Contact& contact)

@@ -3,7 +3,9 @@
 //
 // No table of joint stiffness was to be had. A joint gives because the wood beside it is pressed and sheared, mostly across its grain: each face is
 // a bed of springs, of stiffness per area 1/(h_A/E_A + h_B/E_B), with h the depth of the part that takes part, at most 0.4 of the face's size. What
-// that is worth is shown by the same piece with joints that turn freely and with joints that do not turn at all.
+// that is worth is shown by the same piece with joints that turn freely and with joints that do not turn at all. A free joint hands on forces and no
+// moment about the axes square to the part that ends in it; a long one is a hinge along its line. No part is let spin about its own grain, since
+// no tenon, housing or pair of screws lets it.
 
 #include "mechanics/member_line.hpp"
 #include "mechanics/prepared.hpp"
@@ -23,15 +25,20 @@ struct LinkEnd {
 struct JointLink {
     std::size_t contact = 0;
     kernel::Vec3 at = kernel::Vec3::Zero();
-    LinkEnd a, b;                                  ///< first and second part of the contact
-    bool presses = false;                          ///< only presses, along `direction`; else holds by `stiffness`
-    kernel::Mat6 stiffness = kernel::Mat6::Zero(); ///< of the movements at `at`
-    kernel::Mat3 turning = kernel::Mat3::Zero();   ///< the estimated resistance to turning, that is part of `stiffness`
-    kernel::Vec3 direction = kernel::Vec3::Zero(); ///< out of the first into the second
-    double press = 0;                              ///< N/m
+    LinkEnd a, b;                                       ///< first and second part of the contact
+    bool presses = false;                               ///< only presses, along `direction`; else holds
+    kernel::Mat3 holding = kernel::Mat3::Zero();        ///< resistance to shifting, estimated [N/m]
+    kernel::Mat3 turning = kernel::Mat3::Zero();        ///< resistance to turning, estimated [N m/rad]
+    kernel::Mat3 turning_closed = kernel::Mat3::Zero(); ///< the same if no face of it, end grain too, could open
+    kernel::Mat3 freed = kernel::Mat3::Zero();          ///< onto the axes about which the joint turns where it is let
+    kernel::Vec3 couple = kernel::Vec3::Zero();         ///< of a row: the direction in which it then acts as one; none: zero
+    bool one_of_many = false;                           ///< in a row or a field of springs of one joint
+    kernel::Vec3 direction = kernel::Vec3::Zero();      ///< out of the first into the second
+    double press = 0;                                   ///< N/m
 
-    /// Takes only a share of the resistance to turning; 0 would be a hinge.
-    void set_turning(double share);
+    /// Stiffness of the movements at `at`. 1: as estimated; less: that share of the resistance about the axes that are let turn; more: that many
+    /// times the resistance to any turning.
+    kernel::Mat6 stiffness(double share = 1) const;
 };
 
 /// How much a class of joint makes of the bed of springs on its faces.

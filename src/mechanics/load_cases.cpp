@@ -60,6 +60,22 @@ std::vector<std::size_t> stood_on(LoadCases& cases, const Piece& piece, const st
     return chosen;
 }
 
+bool stands_outdoors(const Piece& piece, const Facts& facts)
+{
+    const RoomRecord* room = piece.room.name ? facts.find_room(*piece.room.name) : nullptr;
+    return room && room->outdoors;
+}
+
+/// Which end of a part is meant, as it lies.
+std::string end_words(const Lying& lying, bool far)
+{
+    const Point g = lying.direct(lying.grain());
+    const bool high = far != lying.reversed();
+    if (lying.upright()) return far == (g[2] > 0) ? "at its upper end" : "at its lower end";
+    if (std::abs(g[1]) > std::abs(g[0])) return high ? "at its back end" : "at its front end";
+    return high ? "at its right end" : "at its left end";
+}
+
 void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried)
 {
     const Plan plan = joint_plan(piece, carried);
@@ -67,13 +83,24 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
     const int seats = seats_of(piece, facts);
     const double mass = piece.limits.sitter ? piece.limits.sitter->value() : facts.number("sitter_mass").value;
     const double weight = mass * kStandardGravity;
-    const Datum<double>& proof = facts.number(fmt::format("proof_seat_{}", level_key(piece.limits.level)));
+    const bool outdoors = stands_outdoors(piece, facts);
+    const Datum<double>& proof =
+        facts.number((outdoors ? "proof_seat_outdoors_" : "proof_seat_") + std::string(level_key(piece.limits.level)));
     Citation sitter = facts.number("sitter_mass").cite;
     if (piece.limits.sitter) sitter = {"the design's [limits] sitter", "", Provenance::retrieved, ""};
 
     add_case(cases, people(seats), false, LoadDuration::sitting, true, spread(piece, carried, plan, seats * weight), sitter);
     add_case(cases, fmt::format("proof load on {} place{} side by side", seats, seats == 1 ? "" : "s"), true,
              LoadDuration::short_term, false, spread(piece, carried, plan, seats * proof.value), proof.cite);
+    if (outdoors) {
+        const Datum<double>& stays = facts.number("proof_outdoors_minutes");
+        add_case(
+            cases,
+            fmt::format("proof load on {} place{} for {} minutes", seats, seats == 1 ? "" : "s", write_number(stays.value, 3)),
+            true, LoadDuration::short_term, false, spread(piece, carried, plan, seats * proof.value), stays.cite);
+        cases.cases.back().strength_share = facts.number("proof_outdoors_share").value;
+        cases.assumed.push_back("outdoors the seat loads of EN 581-2 are met by those of EN 16139, levels 1 and 2 (from memory)");
+    }
 
     const double wide = facts.number("sitter_width").value, deep = facts.number("sitter_depth").value;
     // A seat as deep as it is long is sat on either way.
@@ -90,21 +117,19 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
     }
     const double pad = facts.number("proof_pad").value, foot = facts.number("foot").value;
     for (const std::size_t i : stood_on(cases, piece, carried)) {
-        const Box& box = piece.copies[i].box;
+        const Lying lying(piece.part_of(i), piece.copies[i]);
+        const Plan plan_here = plan_of(bounds_of(piece.part_of(i), piece.copies[i]));
         const std::string label = piece.label(i, true);
         add_case(cases, fmt::format("proof load on a pad over {}", label), true, LoadDuration::short_term, false,
-                 spread(piece, carried, patch_at(box.middle(Axis::x), box.middle(Axis::y), pad, pad), proof.value), proof.cite);
-        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
-        const double lo = box.lo[g], hi = box.hi[g], half = std::min(foot, hi - lo) / 2;
-        const double side = piece.part_of(i).grain == Axis::y ? box.middle(Axis::x) : box.middle(Axis::y);
-        const std::pair<double, const char*> places[] = {{(lo + hi) / 2, "at its middle"},
-                                                         {lo + half, g == 1 ? "at its front end" : "at its left end"},
-                                                         {hi - half, g == 1 ? "at its back end" : "at its right end"}};
-        for (const auto& [at, words] : places) {
-            CopyLoad load{i, at - half, at + half, proof.value, side, std::min(foot, box.size(g == 1 ? Axis::x : Axis::y))};
+                 spread(piece, carried, patch_at((plan_here.x0 + plan_here.x1) / 2, (plan_here.y0 + plan_here.y1) / 2, pad, pad),
+                        proof.value),
+                 proof.cite);
+        const double lo = lying.from(), hi = lying.to(), half = std::min(foot, hi - lo) / 2;
+        for (const auto& [at, words] :
+             {std::pair{(lo + hi) / 2, std::string("at its middle")}, std::pair{lo + half, end_words(lying, false)},
+              std::pair{hi - half, end_words(lying, true)}})
             add_case(cases, fmt::format("one person standing on {}, {}", label, words), true, LoadDuration::short_term, false,
-                     {load}, proof.cite);
-        }
+                     {load_at(lying, i, at, 2 * half, foot, proof.value)}, proof.cite);
     }
 }
 
@@ -115,6 +140,8 @@ void add_table_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
     const Datum<double>& lean = facts.number("table_lean");
     const Datum<double>& proof = facts.number("table_proof");
     const Datum<double>& goods = facts.number("table_goods");
+    if (stands_outdoors(piece, facts))
+        cases.assumed.push_back("outdoors the table loads are those of EN 1730; the levels of EN 581-3 are not known here");
     add_case(cases, "goods spread over the top", false, LoadDuration::lasting, true,
              spread(piece, carried, plan, goods.value * kStandardGravity), goods.cite);
     const double mx = (plan.x0 + plan.x1) / 2, my = (plan.y0 + plan.y1) / 2, e = patch / 2;
@@ -144,10 +171,8 @@ void add_shelf_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
     if (piece.limits.shelf_load) cite = {"the design's [limits] shelf_load", "", Provenance::retrieved, ""};
     std::vector<CopyLoad> all;
     for (const std::size_t i : carried) {
-        const Box& box = piece.copies[i].box;
-        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
-        const Axis side = g == 0 ? Axis::y : Axis::x;
-        all.push_back({i, box.lo[g], box.hi[g], per_length * (box.hi[g] - box.lo[g]), box.middle(side), box.size(side)});
+        const Lying lying(piece.part_of(i), piece.copies[i]);
+        all.push_back(load_on_all(lying, i, per_length * (lying.to() - lying.from())));
     }
     add_case(cases, piece.use == Use::shelf ? "every shelf loaded" : "everything that carries loaded", false,
              LoadDuration::lasting, true, std::move(all), cite);
@@ -159,19 +184,20 @@ std::vector<CopyLoad> stated_loads(const Piece& piece, const StatedLoad& load)
     std::vector<CopyLoad> loads;
     for (std::size_t k = 0; k < load.copies.size(); ++k) {
         const std::size_t i = load.copies[k];
-        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0, a = 1 - g;
-        const Box& box = piece.copies[i].box;
-        CopyLoad on{i, load.at[g], load.at[g], load.force.value() * load.shares[k], load.at[a], 0, load.direction};
+        const Lying lying(piece.part_of(i), piece.copies[i]);
+        CopyLoad on{i, 0, 0, load.force.value() * load.shares[k], 0, 0, load.direction};
         if (load.patch) { // what of the patch lies on this copy
-            const double half = (*load.patch)[g] / 2, half_across = (*load.patch)[a] / 2;
-            on.from = std::max(box.lo[g], load.at[g] - half);
-            on.to = std::min(box.hi[g], load.at[g] + half);
-            const double lo = std::max(box.lo[a], load.at[a] - half_across), hi = std::min(box.hi[a], load.at[a] + half_across);
-            on.across = (lo + hi) / 2;
-            on.breadth = std::max(0.0, hi - lo);
+            const auto under = lying.under(patch_at(load.at[0], load.at[1], (*load.patch)[0], (*load.patch)[1]));
+            if (!under) continue;
+            on.from = under->from;
+            on.to = under->to;
+            on.across = under->across;
+            on.breadth = under->breadth;
+        } else {
+            const Point drawn = lying.drawn(load.at);
+            on.from = on.to = drawn[index_of(lying.grain())];
+            on.across = drawn[index_of(lying.across())];
         }
-        if (piece.part_of(i).grain == Axis::z)
-            on.from = on.to = load.patch ? box.hi[2] : load.at[2]; // on its end, or at its side
         loads.push_back(on);
     }
     return loads;
@@ -231,10 +257,8 @@ LoadCases load_cases_of(const Piece& piece, const Facts& facts, const std::vecto
     LoadCases cases;
     if (piece.use == Use::none && piece.loads.empty()) return cases;
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
-        const Box& box = piece.copies[i].box;
-        const std::size_t g = index_of(piece.part_of(i).grain);
-        const Axis across = piece.part_of(i).grain == Axis::x ? Axis::y : Axis::x;
-        cases.lasting.push_back({i, box.lo[g], box.hi[g], masses[i] * kStandardGravity, box.middle(across), box.size(across)});
+        const Lying lying(piece.part_of(i), piece.copies[i]);
+        cases.lasting.push_back(load_on_all(lying, i, masses[i] * kStandardGravity));
     }
     LoadCase own;
     own.name = "its own weight";

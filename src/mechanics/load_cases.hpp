@@ -16,6 +16,7 @@ struct LoadCase {
     std::string name;   ///< "one person standing on slat #5", "two people side by side"
     bool proof = false; ///< a furniture-test load, else a service load
     LoadDuration duration = LoadDuration::sitting;
+    double strength_share = 1;   ///< of a proof load that stays on: what is left of the strength for so long
     bool push = false;           ///< sideways: judged by how far the piece sways
     bool lift = false;           ///< the piece taken up by one of its parts
     bool counts_for_sag = true;  ///< sag is judged under service loads only, never under standing or pushing

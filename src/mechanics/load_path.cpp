@@ -1,6 +1,6 @@
 #include "mechanics/load_path.hpp"
 
-#include "piece/turn.hpp"
+#include "mechanics/footing.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,11 +19,8 @@ std::vector<bool> floor_copies(const Piece& piece)
     for (const std::string& name : piece.wall)
         for (const std::size_t i : piece.copies_named(name)) on_floor[i] = true;
     if (!piece.wall.empty()) return on_floor;
-    double lowest = std::numeric_limits<double>::infinity();
-    std::vector<double> feet;
-    for (const Copy& copy : piece.copies) feet.push_back(bounds_of(piece.parts[copy.part], copy).lo[2]);
-    for (const double foot : feet) lowest = std::min(lowest, foot);
-    for (std::size_t i = 0; i < feet.size(); ++i) on_floor[i] = feet[i] < lowest + kTouch;
+    const double floor = floor_level(piece);
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) on_floor[i] = meets_floor(piece.part_of(i), piece.copies[i], floor);
     return on_floor;
 }
 

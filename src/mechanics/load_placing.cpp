@@ -4,23 +4,11 @@
 
 namespace jointwright {
 
-namespace {
-
-double overlap_area(const Plan& a, const Plan& b)
-{
-    return std::max(0.0, std::min(a.x1, b.x1) - std::max(a.x0, b.x0)) *
-           std::max(0.0, std::min(a.y1, b.y1) - std::max(a.y0, b.y0));
-}
-
-} // namespace
-
-Plan plan_of(const Box& box) { return {box.lo[0], box.hi[0], box.lo[1], box.hi[1]}; }
-
 Plan joint_plan(const Piece& piece, const std::vector<std::size_t>& copies)
 {
-    Plan all = plan_of(piece.copies[copies.front()].box);
+    Plan all{1e30, -1e30, 1e30, -1e30};
     for (const std::size_t i : copies) {
-        const Plan p = plan_of(piece.copies[i].box);
+        const Plan p = plan_of(bounds_of(piece.part_of(i), piece.copies[i]));
         all = {std::min(all.x0, p.x0), std::max(all.x1, p.x1), std::min(all.y0, p.y0), std::max(all.y1, p.y1)};
     }
     return all;
@@ -29,25 +17,27 @@ Plan joint_plan(const Piece& piece, const std::vector<std::size_t>& copies)
 std::vector<CopyLoad> spread(const Piece& piece, const std::vector<std::size_t>& copies, const Plan& patch, double force)
 {
     std::vector<CopyLoad> loads;
+    std::vector<double> areas;
     double whole = 0;
-    for (const std::size_t i : copies) whole += overlap_area(plan_of(piece.copies[i].box), patch);
-    if (whole <= 0) return loads;
     for (const std::size_t i : copies) {
-        const Plan p = plan_of(piece.copies[i].box);
-        const double area = overlap_area(p, patch);
-        if (area <= 0) continue;
-        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0;
-        const std::size_t a = 1 - g;
-        CopyLoad load;
-        load.copy = i;
-        load.from = std::max(p.lo(g), patch.lo(g));
-        load.to = std::min(p.hi(g), patch.hi(g));
-        load.across = (std::max(p.lo(a), patch.lo(a)) + std::min(p.hi(a), patch.hi(a))) / 2;
-        load.force = force * area / whole;
-        load.breadth = std::min(p.hi(a), patch.hi(a)) - std::max(p.lo(a), patch.lo(a));
-        loads.push_back(load);
+        const auto under = Lying(piece.part_of(i), piece.copies[i]).under(patch);
+        if (!under) continue;
+        loads.push_back({i, under->from, under->to, 0, under->across, under->breadth});
+        areas.push_back(under->area);
+        whole += under->area;
     }
+    for (std::size_t k = 0; k < loads.size(); ++k) loads[k].force = force * areas[k] / whole;
     return loads;
+}
+
+CopyLoad load_at(const Lying& lying, std::size_t copy, double along, double length, double breadth, double force)
+{
+    return {copy, along - length / 2, along + length / 2, force, lying.middle(), std::min(breadth, lying.breadth())};
+}
+
+CopyLoad load_on_all(const Lying& lying, std::size_t copy, double force)
+{
+    return {copy, lying.from(), lying.to(), force, lying.middle(), lying.breadth()};
 }
 
 void add_case(LoadCases& cases, std::string name, bool proof, LoadDuration duration, bool sag, std::vector<CopyLoad> loads,

@@ -3,25 +3,23 @@
 
 #include "facts/facts.hpp"
 #include "mechanics/load_cases.hpp"
+#include "piece/lying.hpp"
 
 #include <string>
 #include <vector>
 
 namespace jointwright {
 
-/// A rectangle in plan.
-struct Plan {
-    double x0, x1, y0, y1;
-    double size(std::size_t axis) const { return axis == 0 ? x1 - x0 : y1 - y0; }
-    double lo(std::size_t axis) const { return axis == 0 ? x0 : y0; }
-    double hi(std::size_t axis) const { return axis == 0 ? x1 : y1; }
-};
-Plan plan_of(const Box& box);
 /// The rectangle round some copies.
 Plan joint_plan(const Piece& piece, const std::vector<std::size_t>& copies);
 
 /// A force spread over a patch, shared by area among the copies under it. Empty where none lies under it.
 std::vector<CopyLoad> spread(const Piece& piece, const std::vector<std::size_t>& copies, const Plan& patch, double force);
+
+/// A force on a stretch of a copy about a place along its grain, as drawn; across it as broad as said, at its middle.
+CopyLoad load_at(const Lying& lying, std::size_t copy, double along, double length, double breadth, double force);
+/// A force on the whole of a copy.
+CopyLoad load_on_all(const Lying& lying, std::size_t copy, double force);
 
 /// Adds a case; nothing without loads.
 void add_case(LoadCases& cases, std::string name, bool proof, LoadDuration duration, bool sag, std::vector<CopyLoad> loads,

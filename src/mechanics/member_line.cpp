@@ -22,9 +22,18 @@ Vec3 vec3(const Point& p) { return {p[0], p[1], p[2]}; }
 
 const NetStretch& stretch_holding(const std::vector<NetStretch>& stretches, double at)
 {
+    if (stretches.size() == 1) return stretches.front();
     const auto holding =
         std::lower_bound(stretches.begin(), stretches.end(), at, [](const NetStretch& s, double p) { return s.to < p; });
     return holding == stretches.end() ? stretches.back() : *holding;
+}
+
+/// The same for the middle of an element: on the line between two stretches the weaker counts, so that rounding does not decide.
+const NetStretch& stretch_about(const std::vector<NetStretch>& stretches, double at)
+{
+    constexpr double hair = 1e-6; // m
+    const NetStretch &before = stretch_holding(stretches, at - hair), &behind = stretch_holding(stretches, at + hair);
+    return before.inertia < behind.inertia ? before : behind;
 }
 
 std::vector<NetStretch> from_nought(std::vector<NetStretch> stretches, double lo)
@@ -99,7 +108,7 @@ MemberLine member_line(const Facts& facts, const Part& part, const Copy& copy, c
 
 kernel::BeamSection beam_section(const MemberLine& line, const MemberStiffness& m, double at)
 {
-    const NetStretch &f = line.face_section(at), &w = line.width_section(at);
+    const NetStretch &f = stretch_about(line.by_face, at), &w = stretch_about(line.by_width, at);
     kernel::BeamSection s;
     const double area = std::min(f.area, w.area);
     s.axial = m.along * area;
@@ -113,7 +122,7 @@ kernel::BeamSection beam_section(const MemberLine& line, const MemberStiffness& 
 
 kernel::PlateSection plate_section(const MemberLine& line, const MemberStiffness& m, double at)
 {
-    const NetStretch& f = line.face_section(at);
+    const NetStretch& f = stretch_about(line.by_face, at);
     kernel::PlateSection s;
     s.thickness = std::cbrt(12 * f.inertia / line.wide);
     s.modulus_x = m.along;

@@ -14,6 +14,8 @@ using kernel::Vec3;
 constexpr double kSameStation = 0.005; // m
 constexpr double kLongBearing = 0.3;   // share of the part's length from which a bearing is more than one support
 constexpr int kLongBearingPoints = 5;
+constexpr double kWideBearingDepths =
+    3; // times a part's depth: a longer bearing holds it at both its ends, and it spans between the near ones
 
 void add_group(std::vector<double>& places, const std::vector<double>& at, std::size_t first, std::size_t last, double same)
 {
@@ -71,13 +73,14 @@ void read_line_sag(MemberResult& r, const Structure& structure, std::size_t copy
     for (std::size_t i = 0; i + 1 < m.along.size(); ++i) {
         const int e = m.first_element + static_cast<int>(i);
         const kernel::BeamElement& beam = structure.frame().beam(e);
-        const kernel::Vec12 own = beam.to_own(structure.frame().beam_movement(e, solution.movement));
+        const kernel::Vec12 moved = structure.frame().beam_movement(e, solution.movement), own = beam.to_own(moved);
         const Vec3 up = beam.axes().col(2);
         for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
             if (t == 1 && i + 2 < m.along.size()) continue; // the next one begins with it
             const double s = m.along[i] + t * (m.along[i + 1] - m.along[i]);
             if (s < 0 || s > line.length) continue;
-            const double down = -up.dot(beam.own_displacement_at(t, own)) - chord(s), span = span_about(supports, s);
+            const double rise = t == 0 ? moved(2) : t == 1 ? moved(8) : beam.own_displacement_towards(t, own, up);
+            const double down = -rise - chord(s), span = span_about(supports, s);
             // A free end that lifts while the span beside it sags is no sag of its own.
             const bool beyond = s < supports.front() || s > supports.back();
             keep_sag(r, beyond ? down : std::abs(down), span, worst);
@@ -319,7 +322,12 @@ std::vector<double> support_places(const std::vector<Bearing>& bearings, double 
     const double same = std::max(kSameStation, depth);
     for (const Bearing& b : bearings) {
         if (b.to - b.from < kLongBearing * length - kTouch) {
-            at.push_back((b.from + b.to) / 2 - lower_end);
+            if (b.to - b.from < kWideBearingDepths * depth + kTouch) {
+                at.push_back((b.from + b.to) / 2 - lower_end);
+                continue;
+            }
+            at.push_back(b.from - lower_end);
+            at.push_back(b.to - lower_end);
             continue;
         }
         const int points = std::clamp(static_cast<int>((b.to - b.from + kTouch) / same) + 1, 2, kLongBearingPoints);
@@ -347,11 +355,22 @@ MemberResult read_member(const Structure& structure, const Piece& piece, const S
     const double lo = piece.copies[copy].box.lo[index_of(piece.part_of(copy).grain)];
     if (piece.part_of(copy).turn)
         for (Bearing& b : bearings) place_along(b, line, lo, structure.contacts()[b.contact]);
+    std::vector<Support> screws; // to the wall
+    for (const Foot& foot : structure.feet()) {
+        if (!foot.on_wall()) break; // a piece stands on the floor or hangs on the wall
+        if (foot.copy != copy) continue;
+        const double s = std::clamp(line.along(foot.at), 0.0, line.length), t = line.across(foot.at);
+        screws.push_back({s, s, t, t});
+        bearings.push_back({0, copy, lo + s, lo + s, 0});
+    }
     const std::vector<double> places = support_places(bearings, lo, line.length, line.size_towards(Vec3::UnitZ()));
+    bearings.resize(bearings.size() - screws.size());
     if (line.plate) {
-        if (std::abs(line.face.z()) > 0.7)
-            read_plate_sag(r, structure, copy, plate_supports(structure, bearings, copy, structure.contacts()), edges_count,
-                           solution);
+        if (std::abs(line.face.z()) > 0.7) {
+            std::vector<Support> supports = plate_supports(structure, bearings, copy, structure.contacts());
+            supports.insert(supports.end(), screws.begin(), screws.end());
+            read_plate_sag(r, structure, copy, supports, edges_count, solution);
+        }
         read_plate(r, structure, copy, places, solution);
     } else {
         read_line_sag(r, structure, copy, places, solution);

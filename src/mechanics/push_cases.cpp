@@ -62,32 +62,19 @@ Standing standing_of(const Piece& piece, const std::vector<CopyLoad>& loads)
 {
     Standing s;
     for (const CopyLoad& load : loads) {
-        const Box& box = piece.copies[load.copy].box;
-        const std::size_t g = index_of(piece.part_of(load.copy).grain);
-        PlanPoint at{box.middle(Axis::x), box.middle(Axis::y)};
-        if (g < 2) { // beside the middle of a part it weighs there
-            at[g] = (load.from + load.to) / 2;
-            at[1 - g] = load.across;
-        }
+        const Point at = Lying(piece.part_of(load.copy), piece.copies[load.copy]).place((load.from + load.to) / 2, load.across);
         s.weight += load.force;
         s.centre[0] += load.force * at[0];
         s.centre[1] += load.force * at[1];
     }
     if (s.weight > 0)
         for (double& c : s.centre) c /= s.weight;
-    for (std::size_t i = 0; i < piece.copies.size(); ++i)
-        s.floor = std::min(s.floor, bounds_of(piece.part_of(i), piece.copies[i]).lo[2]);
+    s.floor = floor_level(piece);
     std::vector<PlanPoint> feet;
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
-        const Box box = bounds_of(piece.part_of(i), piece.copies[i]);
-        if (box.lo[2] > s.floor + kTouch) continue;
-        Plan p = plan_of(box);
-        // A small foot stands on its middle.
-        constexpr double small = 0.0999;
-        if (p.x1 - p.x0 < small) p.x0 = p.x1 = (p.x0 + p.x1) / 2;
-        if (p.y1 - p.y0 < small) p.y0 = p.y1 = (p.y0 + p.y1) / 2;
-        for (const double x : {p.x0, p.x1})
-            for (const double y : {p.y0, p.y1}) feet.push_back({x, y});
+        if (!meets_floor(piece.part_of(i), piece.copies[i], s.floor)) continue;
+        const std::vector<PlanPoint> places = foot_places(piece.part_of(i), piece.copies[i], s.floor, false);
+        feet.insert(feet.end(), places.begin(), places.end());
     }
     s.line = line_round(feet);
     return s;
@@ -118,7 +105,8 @@ void add_pushes(LoadCases& cases, const Piece& piece, const std::vector<std::siz
     all.insert(all.end(), down.begin(), down.end());
     const Standing standing = standing_of(piece, all);
     double height = 0;
-    for (const std::size_t i : carried) height = std::max(height, piece.copies[i].box.hi[2] - standing.floor);
+    for (const std::size_t i : carried)
+        height = std::max(height, bounds_of(piece.part_of(i), piece.copies[i]).hi[2] - standing.floor);
     for (const std::size_t axis : {std::size_t{0}, std::size_t{1}})
         for (const bool far : {true, false}) {
             double force = forces[axis]->value;
@@ -154,13 +142,17 @@ void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const s
     for (std::size_t k = 0; k < carried.size(); ++k)
         if (k == 0 || k + 1 == carried.size() || k == carried.size() / 2) handles.insert(carried[k]);
     for (const std::size_t i : handles) {
-        const Plan p = plan_of(piece.copies[i].box);
-        const std::size_t g = piece.part_of(i).grain == Axis::y ? 1 : 0, a = 1 - g;
-        if (piece.part_of(i).grain == Axis::z) continue;
+        const Lying lying(piece.part_of(i), piece.copies[i]);
+        if (lying.upright()) continue;
         // Taken hold of in the middle of its length, at the edge farther from the middle of the piece.
-        std::array<double, 2> hold{};
-        hold[g] = (p.lo(g) + p.hi(g)) / 2;
-        hold[a] = (p.lo(a) + p.hi(a)) / 2 < standing.centre[a] ? p.lo(a) : p.hi(a);
+        const double middle = (lying.from() + lying.to()) / 2;
+        const auto far_out = [&](double across) {
+            const Point p = lying.place(middle, across);
+            return std::hypot(p[0] - standing.centre[0], p[1] - standing.centre[1]);
+        };
+        const double near_edge = lying.middle() - lying.breadth() / 2, far_edge = lying.middle() + lying.breadth() / 2,
+                     edge = far_out(near_edge) > far_out(far_edge) + kTouch ? near_edge : far_edge;
+        const Point hold = lying.place(middle, edge);
         double share = 0.98;
         for (const std::size_t axis : {std::size_t{0}, std::size_t{1}}) {
             const double off = hold[axis] - standing.centre[axis], base = kShortOfTipping * standing.base(axis, off <= 0);
@@ -175,10 +167,10 @@ void add_lifts(LoadCases& cases, const Piece& piece, const Facts& facts, const s
             load.force = -load.force;
             loads.push_back(load);
         }
-        const double half = std::min(facts.number("table_patch").value, p.size(g)) / 2;
+        const double half = std::min(facts.number("table_patch").value, lying.to() - lying.from()) / 2;
         const double lifted =
             std::min(share * weight, facts.number("lift_most").value); // heavier pieces are lifted by two, at their frame
-        loads.push_back({i, hold[g] - half, hold[g] + half, jerk.value * lifted, hold[a], 0, {0, 0, 1}});
+        loads.push_back({i, middle - half, middle + half, jerk.value * lifted, edge, 0, {0, 0, 1}});
         add_case(cases, fmt::format("the piece lifted by the edge of {}", piece.label(i, true)), true, LoadDuration::short_term,
                  false, std::move(loads), jerk.cite);
         cases.cases.back().lift = true;
@@ -202,15 +194,17 @@ void add_case_pushes(LoadCases& cases, const Piece& piece, const Facts& facts)
 {
     if (!piece.wall.empty()) return;
     // Leaned on at the top, or at the height of a shoulder on a taller case.
-    double floor = 1e30, top = -1e30;
+    const double floor = floor_level(piece);
+    double top = -1e30;
+    std::vector<Box> bounds;
     for (const Copy& copy : piece.copies) {
-        floor = std::min(floor, copy.box.lo[2]);
-        top = std::max(top, copy.box.hi[2]);
+        bounds.push_back(bounds_of(piece.parts[copy.part], copy));
+        top = std::max(top, bounds.back().hi[2]);
     }
     const double height = std::min(top, floor + facts.number("lean_height").value);
     std::vector<std::size_t> at; // what reaches that height
     for (std::size_t i = 0; i < piece.copies.size(); ++i)
-        if (piece.copies[i].box.hi[2] > height - kTouch && piece.copies[i].box.lo[2] < height + kTouch) at.push_back(i);
+        if (bounds[i].hi[2] > height - kTouch && bounds[i].lo[2] < height + kTouch) at.push_back(i);
     if (at.empty() || height - floor < 0.01) return;
     const Standing standing = standing_of(piece, cases.lasting);
     const Datum<double>& lean = facts.number("case_lean");
@@ -221,11 +215,14 @@ void add_case_pushes(LoadCases& cases, const Piece& piece, const Facts& facts)
             if (force < 1) continue;
             std::vector<CopyLoad> loads;
             for (const std::size_t i : at) {
-                const Box& box = piece.copies[i].box;
-                const std::size_t g = index_of(piece.part_of(i).grain);
-                CopyLoad load{i, box.lo[g], box.hi[g], force / static_cast<double>(at.size())};
-                if (g == 2) load.from = load.to = height;
-                load.across = box.middle(g == 0 ? Axis::y : Axis::x);
+                const Lying lying(piece.part_of(i), piece.copies[i]);
+                CopyLoad load = load_on_all(lying, i, force / static_cast<double>(at.size()));
+                if (lying.upright()) {
+                    const Point middle = lying.place((lying.from() + lying.to()) / 2, lying.middle());
+                    load.from = load.to = std::clamp(lying.drawn({middle[0], middle[1], height})[index_of(lying.grain())],
+                                                     lying.from(), lying.to());
+                    load.breadth = 0;
+                }
                 load.direction = {0, 0, 0};
                 load.direction[axis] = far ? 1 : -1;
                 loads.push_back(load);

@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <deque>
+#include <map>
 #include <set>
 
 namespace jointwright {
@@ -15,7 +17,7 @@ namespace {
 using kernel::FrameSolution;
 using kernel::Vec3;
 
-constexpr double kFreeTurning = 1e-3,
+constexpr double kFreeTurning = 1e-6,
                  kStiffTurning = 1e3; // shares of the estimated stiffness: as good as a hinge, as good as one piece
 constexpr std::size_t kTogether = 64; // cases solved at once
 
@@ -29,31 +31,45 @@ public:
         statics_.loose = frame->loose();
         statics_.frame = frame;
         for (std::size_t i = 0; i < piece_.copies.size(); ++i)
-            statics_.is_beam[i] = frame->member(i).built && frame->lines()[i].lies && !statics_.path.bearings[i].empty() &&
-                                  frame->stiffness()[i].known;
+            statics_.is_beam[i] = frame->member(i).built && frame->lines()[i].lies && frame->stiffness()[i].known &&
+                                  (!statics_.path.bearings[i].empty() || (!piece_.wall.empty() && statics_.path.on_floor[i]));
         const auto& cases = statics_.cases.cases;
         std::vector<std::vector<CopyLoad>> loads;
         for (std::size_t k = 0; k < cases.size(); ++k) loads.push_back(loads_of(k));
         lasting_on_ = by_copy(statics_.cases.lasting);
         for (std::size_t i = 0; i < piece_.copies.size(); ++i) lasting_elements_.push_back(elements_of(i, lasting_on_[i]));
+        reserve_for(cases.size());
         // A few at a time: the movements of all cases of a large piece would fill the memory.
         for (std::size_t first = 0; first < cases.size(); first += kTogether) {
             const std::size_t last = std::min(cases.size(), first + kTogether);
             const std::vector<FrameSolution> solved = frame->solve(
                 {loads.begin() + static_cast<std::ptrdiff_t>(first), loads.begin() + static_cast<std::ptrdiff_t>(last)});
             for (std::size_t k = first; k < last; ++k) {
-                read_members(*frame, k, loads[k], solved[k - first]);
+                read_members(*frame, k, solved[k - first]);
                 read_forces(*frame, k, solved[k - first]);
                 statics_.sways.push_back(sway_of(*frame, solved[k - first]));
                 statics_.settled.push_back(solved[k - first].settled &&
                                            (statics_.cases.cases[k].proof || !topples(*frame, solved[k - first])));
             }
         }
+        members_from_.push_back(statics_.members.size());
         add_lasting_sag();
         add_bounds(loads);
     }
 
 private:
+    void reserve_for(std::size_t cases)
+    {
+        const auto beams = static_cast<std::size_t>(std::count(statics_.is_beam.begin(), statics_.is_beam.end(), true));
+        std::size_t bearings = 0, joints = 0;
+        for (const auto& b : statics_.path.bearings) bearings += b.size();
+        for (const Contact& c : prepared_.layout->contacts) joints += c.joint ? 1 : 0;
+        statics_.members.reserve(cases * beams);
+        statics_.forces.reserve(cases * bearings);
+        statics_.joints.reserve(cases * joints);
+        statics_.sways.reserve(cases);
+    }
+
     std::vector<CopyLoad> loads_of(std::size_t index) const
     {
         std::vector<CopyLoad> loads = statics_.cases.lasting;
@@ -78,20 +94,34 @@ private:
         return frame.element_loads(copy, loads);
     }
 
-    /// What loads do to the elements of each copy; most copies bear no more than what lasts.
-    std::vector<std::vector<ElementLoad>> by_element(const std::vector<CopyLoad>& loads) const
+    /// What loads do to the elements of each copy: most copies bear no more than what lasts, and share that.
+    struct OnElements {
+        std::vector<const std::vector<ElementLoad>*> of; ///< by copy
+        std::deque<std::vector<ElementLoad>> own;
+        const std::vector<ElementLoad>& operator[](std::size_t copy) const { return *of[copy]; }
+    };
+    OnElements by_element(std::size_t index) const
     {
-        const auto on = by_copy(loads);
-        std::vector<std::vector<ElementLoad>> all;
-        for (std::size_t i = 0; i < on.size(); ++i)
-            all.push_back(on[i] == lasting_on_[i] ? lasting_elements_[i] : elements_of(i, on[i]));
+        OnElements all;
+        for (const auto& lasting : lasting_elements_) all.of.push_back(&lasting);
+        std::vector<std::size_t> loaded;
+        for (const CopyLoad& load : statics_.cases.cases[index].loads) loaded.push_back(load.copy);
+        std::sort(loaded.begin(), loaded.end());
+        loaded.erase(std::unique(loaded.begin(), loaded.end()), loaded.end());
+        for (const std::size_t copy : loaded) {
+            std::vector<CopyLoad> on = lasting_on_[copy];
+            for (const CopyLoad& load : statics_.cases.cases[index].loads)
+                if (load.copy == copy) on.push_back(load);
+            all.own.push_back(elements_of(copy, on));
+            all.of[copy] = &all.own.back();
+        }
         return all;
     }
 
-    void read_members(const Structure& frame, std::size_t index, const std::vector<CopyLoad>& loads,
-                      const FrameSolution& solution)
+    void read_members(const Structure& frame, std::size_t index, const FrameSolution& solution)
     {
-        const auto on = by_element(loads);
+        const OnElements on = by_element(index);
+        members_from_.push_back(statics_.members.size());
         for (std::size_t i = 0; i < piece_.copies.size(); ++i) {
             if (statics_.is_beam[i]) {
                 MemberResult r = read_member(frame, piece_, statics_, i, on[i], edges_count(index), solution);
@@ -116,6 +146,8 @@ private:
                 statics_.forces.push_back({b.contact, i, b.below, index, down});
                 borne[i] += down;
             }
+        for (const Foot& foot : frame.feet())
+            if (foot.on_wall()) borne[foot.copy] -= frame.frame().tie_force(foot.tie, solution.movement).z();
         for (auto r = statics_.members.rbegin(); r != statics_.members.rend() && r->load_case == index; ++r)
             r->load = borne[r->copy];
         for (std::size_t c = 0; c < contacts.size(); ++c) {
@@ -179,8 +211,8 @@ private:
         for (MemberResult& r : statics_.members) r.lasting_sag = std::min(lasting[r.copy], r.most_sag);
     }
 
-    /// Cases that may govern a part: the largest stress and sag among those alike in kind; and every push.
-    std::set<std::size_t> governing_cases() const
+    /// Cases that may govern a part, and which: the largest stress and sag among those alike in kind; and every push, for its sway.
+    std::map<std::size_t, std::set<std::size_t>> governing_cases() const
     {
         struct Largest {
             double stress = 0, sag = 0;
@@ -199,35 +231,44 @@ private:
                 l.by_sag = r.load_case;
             }
         }
-        std::set<std::size_t> cases;
-        for (const auto& [key, l] : largest) cases.insert({l.by_stress, l.by_sag});
+        std::map<std::size_t, std::set<std::size_t>> parts; // by case
+        for (const auto& [key, l] : largest) {
+            parts[l.by_stress].insert(key.first);
+            parts[l.by_sag].insert(key.first);
+        }
         for (std::size_t k = 0; k < statics_.cases.cases.size(); ++k)
-            if (statics_.cases.cases[k].push) cases.insert(k);
-        return cases;
+            if (statics_.cases.cases[k].push) parts[k];
+        return parts;
     }
 
     void add_bounds(const std::vector<std::vector<CopyLoad>>& loads)
     {
-        const std::set<std::size_t> chosen = governing_cases();
+        const auto chosen = governing_cases();
         if (chosen.empty()) return;
-        const std::vector<std::size_t> indices(chosen.begin(), chosen.end());
         std::vector<std::vector<CopyLoad>> some;
-        for (const std::size_t k : indices) some.push_back(loads[k]);
+        for (const auto& [k, parts] : chosen) some.push_back(loads[k]);
         const Structure free = statics_.frame->with_turning(kFreeTurning), stiff = statics_.frame->with_turning(kStiffTurning);
         const auto with_free = free.solve(some), with_stiff = stiff.solve(some);
-        for (std::size_t n = 0; n < indices.size(); ++n) {
-            const auto on = by_element(some[n]);
-            for (MemberResult& r : statics_.members) {
-                if (r.load_case != indices[n]) continue;
-                const MemberResult f = read_member(free, piece_, statics_, r.copy, on[r.copy], edges_count(indices[n]),
-                                                   with_free[n]),
-                                   s = read_member(stiff, piece_, statics_, r.copy, on[r.copy], edges_count(indices[n]),
-                                                   with_stiff[n]);
-                r.bounds = MemberResult::Bounds{f.stress, s.stress, f.sag, s.sag};
-            }
-            SwayResult& sway = statics_.sways[indices[n]];
-            sway.free = sway_of(free, with_free[n]).sway;
+        std::size_t n = 0;
+        for (const auto& [k, parts] : chosen) {
+            SwayResult& sway = statics_.sways[k];
+            const SwayResult swings = sway_of(free, with_free[n]);
+            sway.free = swings.sway;
             sway.stiff = sway_of(stiff, with_stiff[n]).sway;
+            sway.folds = !with_free[n].settled || swings.sway > kFolds * swings.height;
+            if (!parts.empty()) {
+                const OnElements on = by_element(k);
+                for (std::size_t m = members_from_[k]; m < members_from_[k + 1]; ++m) {
+                    MemberResult& r = statics_.members[m];
+                    if (parts.count(piece_.copies[r.copy].part) == 0) continue;
+                    const MemberResult f = read_member(free, piece_, statics_, r.copy, on[r.copy], edges_count(k), with_free[n]),
+                                       s = read_member(stiff, piece_, statics_, r.copy, on[r.copy], edges_count(k),
+                                                       with_stiff[n]);
+                    const bool folds = sway.folds || f.most_sag > kFolds * f.most_sag_span || f.sag > kFolds * f.sag_span;
+                    r.bounds = MemberResult::Bounds{f.stress, s.stress, f.sag, s.sag, folds};
+                }
+            }
+            ++n;
         }
     }
 
@@ -236,6 +277,7 @@ private:
     Statics& statics_;
     std::vector<std::vector<CopyLoad>> lasting_on_;          ///< by copy
     std::vector<std::vector<ElementLoad>> lasting_elements_; ///< by copy
+    std::vector<std::size_t> members_from_;                  ///< by case: its first result among the members
 };
 
 } // namespace

@@ -39,6 +39,7 @@ struct MemberResult {
     /// The same with joints that turn freely and with joints that do not turn; only for cases that may govern.
     struct Bounds {
         double stress_free = 0, stress_stiff = 0, sag_free = 0, sag_stiff = 0;
+        bool folds = false; ///< with free joints the piece or the part folds up: what is free means nothing then
     };
     std::optional<Bounds> bounds;
     // At the corner of the worst notch on the stretched side, where there is one.
@@ -68,7 +69,12 @@ struct SwayResult {
     double height = 0; ///< of the place that moves so far, above the floor [m]
     std::size_t copy = 0;
     double free = 0, stiff = 0; ///< with joints that turn freely, and that do not turn; 0 where not worked out
+    bool folds = false;         ///< with free joints the piece folds up: `free` means nothing then
 };
+
+/// A piece that sways more than this share of the height, or a part that sags more than this share of its span, has folded: no frame goes so far
+/// and comes back.
+constexpr double kFolds = 0.1;
 
 struct Statics {
     LoadPath path;

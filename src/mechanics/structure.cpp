@@ -1,6 +1,7 @@
 #include "mechanics/structure.hpp"
 
-#include "piece/turn.hpp"
+#include "mechanics/footing.hpp"
+#include "piece/lying.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,10 +20,9 @@ constexpr int kSpanElements = 2;      // beams between two places along a part
 constexpr double kLongestBeam = 0.25; // m
 constexpr double kFloor = 1e8;        // N/m: a floor gives nothing that wood would feel
 constexpr double kFootTurn = 50;      // N m/rad: what the breadth of a foot under the weight of the piece is worth
-constexpr double kWideFoot = 0.0999;  // m: from here a foot stands on its two ends
-constexpr double kFootShare = 0.48;   // of its size from the middle
 constexpr double kWall = 1e7, kWallTurn = 1e5;
 constexpr double kWallStep = 0.4; // m between screws to a wall
+constexpr double kWallEdge = 0.1; // m: an edge that stands out leans on the wall between its screws as well
 
 double plate_cell(double size, int parts, double least, double most) { return std::clamp(size / parts, least, most); }
 
@@ -82,6 +82,11 @@ Structure::Structure(const Prepared& prepared) : piece_(*prepared.piece), contac
         lines_.push_back(member_line(*prepared.facts, piece.part_of(i), piece.copies[i], prepared.layout->cuts[i]));
         stiffness_.push_back(member_stiffness(*prepared.facts, prepared.state_of(i)));
         members_[i].built = path.reached[i];
+        const Part& part = piece.part_of(i);
+        const Lying lying(part, piece.copies[i]);
+        const Point across = lying.direct(lying.across());
+        seen_.push_back(
+            {lying.from(), lying.middle(), Vec3(across[0], across[1], across[2]), lying.across() == part.width_axis()});
     }
     // Where springs take hold decides where the nodes lie.
     std::vector<std::vector<JointLink>> links(contacts.size());
@@ -122,9 +127,10 @@ Structure::Structure(const Prepared& prepared) : piece_(*prepared.piece), contac
             if (link.presses)
                 held.press = frame_.add_press({link.at, anchor(link.a), anchor(link.b), link.direction, link.press});
             else
-                held.tie = frame_.add_tie({link.at, anchor(link.a), anchor(link.b), link.stiffness});
+                held.tie = frame_.add_tie({link.at, anchor(link.a), anchor(link.b), link.stiffness()});
             held_[c].push_back(held);
         }
+    for (auto& springs : held_) add_mean(springs);
     const bool wall = !piece.wall.empty();
     for (const auto& [end, at] : feet) {
         Foot foot{end.copy, at, -1, -1};
@@ -141,45 +147,80 @@ Structure::Structure(const Prepared& prepared) : piece_(*prepared.piece), contac
     find_loose();
 }
 
+/// Springs in a row that are to act as one in a direction, where the joint is let turn, get one more for that: between the means of their places.
+void Structure::add_mean(std::vector<Held>& springs)
+{
+    kernel::Anchor a, b;
+    Vec3 at = Vec3::Zero();
+    double whole = 0;
+    for (const Held& h : springs) whole += h.link.couple.dot(h.link.holding * h.link.couple);
+    if (whole <= 0) return;
+    Held mean;
+    for (const Held& h : springs) {
+        const double weight = h.link.couple.dot(h.link.holding * h.link.couple) / whole;
+        if (weight <= 0) continue;
+        at += weight * h.link.at;
+        for (const auto& [own, sum] : {std::pair{anchor(h.link.a), &a}, std::pair{anchor(h.link.b), &b}})
+            for (const kernel::Anchor::Share& s : own.shares) sum->shares.push_back({s.node, weight * s.weight});
+        mean.direction = h.link.couple;
+    }
+    mean.link.at = at;
+    mean.mean = whole;
+    mean.tie = frame_.add_tie({at, a, b, kernel::Mat6::Zero()});
+    springs.push_back(std::move(mean));
+}
+
 Structure Structure::with_turning(double share) const
 {
     Structure other = *this;
     for (auto& springs : other.held_)
         for (Held& h : springs) {
             if (h.tie < 0) continue;
-            h.link.set_turning(share);
-            other.frame_.set_tie_stiffness(h.tie, h.link.stiffness);
+            kernel::Mat6 stiffness = kernel::Mat6::Zero();
+            if (h.mean <= 0)
+                stiffness = h.link.stiffness(share);
+            else if (share < 1)
+                stiffness.topLeftCorner<3, 3>() = h.mean * h.direction * h.direction.transpose();
+            other.frame_.set_tie_stiffness(h.tie, stiffness);
         }
     other.frame_.factor();
     return other;
+}
+
+/// Screws to the wall: along the part's middle; of a wide board that stands out from the wall along the edge, or over the end, that meets it.
+void Structure::hang_on_wall(std::size_t copy, std::vector<std::pair<LinkEnd, Vec3>>& feet) const
+{
+    const MemberLine& line = lines_[copy];
+    const auto screw = [&](double s, double t) { feet.push_back({{copy, s, t}, line.point(s, t)}); };
+    const auto row = [&](double size, double step) { return std::max(2, static_cast<int>(std::ceil(size / step)) + 1); };
+    Vec3 to_wall = Vec3::Zero();
+    if (const auto side = wall_side(piece_)) to_wall(static_cast<int>(index_of(axis_of(*side)))) = is_far(*side) ? 1 : -1;
+    if (line.plate && std::abs(to_wall.dot(line.grain)) > 0.7) {
+        const double s = to_wall.dot(line.grain) > 0 ? line.length : 0;
+        const int n = row(line.wide, kWallEdge);
+        for (int k = 0; k < n; ++k) screw(s, line.wide * (static_cast<double>(k) / (n - 1) - 0.5));
+        return;
+    }
+    const double across = line.plate ? to_wall.dot(line.width) : 0,
+                 t = std::abs(across) > 0.7 ? std::copysign(line.wide / 2, across) : 0;
+    const int n = row(line.length, t == 0 ? kWallStep : kWallEdge);
+    for (int k = 0; k < n; ++k) screw(line.length * k / (n - 1), t);
 }
 
 void Structure::stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, Vec3>>& feet) const
 {
     const MemberLine& line = lines_[copy];
     if (!piece_.wall.empty()) {
-        const int n = std::max(2, static_cast<int>(std::ceil(line.length / kWallStep)) + 1);
-        for (int k = 0; k < n; ++k) {
-            const double s = line.length * k / (n - 1);
-            feet.push_back({{copy, s, 0}, line.point(s)});
-        }
+        hang_on_wall(copy, feet);
         return;
     }
-    // Its lowest corners, drawn together where the foot is small.
-    const auto places = [](double size, double middle) {
-        if (size < kWideFoot) return std::vector<double>{middle};
-        return std::vector<double>{middle - kFootShare * size, middle + kFootShare * size};
-    };
-    if (line.lies) {
-        for (const double s : places(line.length, line.length / 2))
-            for (const double t : line.plate&& std::abs(line.face.z()) > 0.7 ? places(line.wide, 0) : std::vector<double>{0})
-                feet.push_back({{copy, s, t}, line.point(s, t) - Vec3(0, 0, line.size_towards(Vec3::UnitZ()) / 2)});
-        return;
+    const Part& part = piece_.part_of(copy);
+    const double floor = floor_level(piece_);
+    for (const PlanPoint& p : foot_places(part, piece_.copies[copy], floor, line.plate && !line.lies)) {
+        const Vec3 at(p[0], p[1], floor);
+        const double s = line.lies ? std::clamp(line.along(at), 0.0, line.length) : line.grain.z() > 0 ? 0 : line.length;
+        feet.push_back({{copy, s, std::clamp(line.across(at), -line.wide / 2, line.wide / 2)}, at});
     }
-    const double s = line.grain.z() > 0 ? 0 : line.length;
-    for (const double t : places(line.wide, 0))
-        for (const double f : line.plate ? std::vector<double>{0} : places(line.thick, 0))
-            feet.push_back({{copy, s, t}, line.point(s, t) + f * line.face});
 }
 
 void Structure::build_member(std::size_t copy, std::vector<double> places, std::vector<double> across)
@@ -275,15 +316,12 @@ std::vector<ElementLoad> Structure::element_loads(std::size_t copy, const std::v
     std::vector<ElementLoad> all;
     const StructureMember& m = members_[copy];
     const MemberLine& line = lines_[copy];
-    const Copy& drawn = piece_.copies[copy];
-    const Axis grain = piece_.part_of(copy).grain;
-    const double lo = drawn.box.lo[index_of(grain)];
-    const Axis across = grain == Axis::x ? Axis::y : Axis::x;
+    const SeenFromAbove& seen = seen_[copy];
+    const double lo = seen.low;
     for (const CopyLoad& load : loads) {
         const Vec3 force = load.force * Vec3(load.direction[0], load.direction[1], load.direction[2]);
         // Beside the middle it twists the part.
-        Vec3 arm = Vec3::Zero();
-        if (line.lies) arm(static_cast<int>(index_of(across))) = load.across - drawn.box.middle(across);
+        const Vec3 arm = line.lies ? Vec3((load.across - seen.middle) * seen.across) : Vec3(Vec3::Zero());
         const double torque = arm.cross(force).dot(line.grain);
         const double from = std::clamp(load.from - lo, m.along.front(), m.along.back()),
                      to = std::clamp(load.to - lo, m.along.front(), m.along.back());
@@ -318,11 +356,9 @@ void Structure::spread_on_plate(std::size_t copy, const CopyLoad& load, Eigen::R
 {
     const StructureMember& m = members_[copy];
     const MemberLine& line = lines_[copy];
-    const Copy& drawn = piece_.copies[copy];
-    const Axis grain = piece_.part_of(copy).grain;
-    const Axis across = grain == Axis::x ? Axis::y : Axis::x;
+    const SeenFromAbove& seen = seen_[copy];
     const Vec3 force = load.force * Vec3(load.direction[0], load.direction[1], load.direction[2]);
-    const double lo = drawn.box.lo[index_of(grain)];
+    const double lo = seen.low;
     constexpr double point = 0.002; // m: a point is a very small patch
     const auto limits = [](double from, double to, const std::vector<double>& lines) {
         double a = std::clamp(from, lines.front(), lines.back()), b = std::clamp(to, lines.front(), lines.back());
@@ -335,11 +371,9 @@ void Structure::spread_on_plate(std::size_t copy, const CopyLoad& load, Eigen::R
     };
     const auto [s0, s1] = limits(load.from - lo, load.to - lo, m.along);
     // In plan the width of an upright plate cannot be seen: the load is spread over all of it.
-    const bool flat = line.lies && std::abs(line.face.z()) > 0.7;
-    const double middle = load.across - drawn.box.middle(across);
-    const double sign = flat && line.width[static_cast<int>(index_of(across))] < 0 ? -1 : 1;
-    const auto [t0, t1] = flat ? limits(sign * middle - load.breadth / 2, sign * middle + load.breadth / 2, m.across)
-                               : std::pair{m.across.front(), m.across.back()};
+    const double middle = load.across - seen.middle;
+    const auto [t0, t1] = line.lies && seen.by_width ? limits(middle - load.breadth / 2, middle + load.breadth / 2, m.across)
+                                                     : std::pair{m.across.front(), m.across.back()};
     const double area = (s1 - s0) * (t1 - t0);
     for (std::size_t i = interval(m.along, s0); i + 1 < m.along.size() && m.along[i] < s1; ++i)
         for (std::size_t j = interval(m.across, t0); j + 1 < m.across.size() && m.across[j] < t1; ++j) {

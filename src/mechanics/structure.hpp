@@ -43,6 +43,7 @@ struct Foot {
     kernel::Vec3 at;
     int press = -1; ///< index of the pressing contact; −1: screwed to the wall
     int tie = -1;   ///< what holds it sideways, or to the wall
+    bool on_wall() const { return press < 0; }
 };
 
 /// Force and moment that the first part of a contact hands to the second, at the middle of their faces.
@@ -85,9 +86,20 @@ private:
     struct Held {
         int tie = -1, press = -1;
         JointLink link;
+        double mean =
+            0; ///< N/m: this one stands for a row of springs as a whole, along `direction`, and acts only where the joint turns freely
+        kernel::Vec3 direction = kernel::Vec3::Zero();
+    };
+    void add_mean(std::vector<Held>& springs);
+    /// How loads are told: from its lower end and its middle as drawn.
+    struct SeenFromAbove {
+        double low = 0, middle = 0;
+        kernel::Vec3 across;   ///< in space
+        bool by_width = false; ///< across is its width, not its thickness
     };
     void build_member(std::size_t copy, std::vector<double> places, std::vector<double> across);
     void stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, kernel::Vec3>>& feet) const;
+    void hang_on_wall(std::size_t copy, std::vector<std::pair<LinkEnd, kernel::Vec3>>& feet) const;
     kernel::Anchor anchor(const LinkEnd& end) const;
     void find_loose();
     void spread_on_plate(std::size_t copy, const CopyLoad& load, Eigen::Ref<Eigen::VectorXd> nodal) const;
@@ -98,6 +110,7 @@ private:
     std::vector<MemberLine> lines_;
     std::vector<MemberStiffness> stiffness_;
     std::vector<StructureMember> members_;
+    std::vector<SeenFromAbove> seen_;     ///< by copy
     std::vector<std::vector<Held>> held_; ///< by contact
     std::vector<kernel::Vec3> middles_;   ///< by contact
     std::vector<Foot> feet_;

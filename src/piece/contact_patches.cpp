@@ -113,11 +113,46 @@ void set_cross_limits(Box& box, Axis axis, double middle, double size)
     box.hi[index_of(axis)] = middle + size / 2;
 }
 
-/// Cheeks and edges of a tenon that stands on a shoulder plane and goes into the second part.
+/// A part's own measures as drawn, and back into space: what a tenon is laid out in.
+struct DrawnMeasures {
+    std::optional<CopyTurn> turn, back;
+    explicit DrawnMeasures(const Body& body) : turn(turn_of(*body.part, *body.copy)), back(turn)
+    {
+        if (back) back->angle = -back->angle;
+    }
+    Point drawn(const Point& p) const { return back ? back->place(p) : p; }
+    Point direction(const Point& d) const { return back ? back->direct(d) : d; }
+    Box drawn(const Box& box) const
+    {
+        if (!back) return box;
+        Box all{{1e30, 1e30, 1e30}, {-1e30, -1e30, -1e30}};
+        for (const double x : {box.lo[0], box.hi[0]})
+            for (const double y : {box.lo[1], box.hi[1]})
+                for (const double z : {box.lo[2], box.hi[2]}) {
+                    const Point p = back->place({x, y, z});
+                    for (std::size_t i = 0; i < 3; ++i) {
+                        all.lo[i] = std::min(all.lo[i], p[i]);
+                        all.hi[i] = std::max(all.hi[i], p[i]);
+                    }
+                }
+        return all;
+    }
+    Polygon in_space(Polygon face) const
+    {
+        if (!turn) return face;
+        const auto vec = [](const Point& p) { return Vec(p[0], p[1], p[2]); };
+        for (Vec& corner : face.corners) corner = vec(turn->place(point(corner)));
+        face.normal = vec(turn->direct(point(face.normal)));
+        return face;
+    }
+};
+
+/// Cheeks and edges of a tenon that stands on a shoulder plane and goes into the second part; axes and places as the first is drawn.
 void add_tenon_faces(std::vector<Patch>& patches, const Body& first, const Body& second, const Joint::Tenon& tenon, Axis into,
                      double from, double to)
 {
     const Part& part = *first.part;
+    const DrawnMeasures own(first);
     Axis wide = part.width_axis(), thin = part.face;
     if (into == wide) wide = part.grain; // a tenon on a long edge: its width lies along the grain
     if (into == thin) thin = part.grain;
@@ -126,11 +161,13 @@ void add_tenon_faces(std::vector<Patch>& patches, const Body& first, const Body&
     body.hi[index_of(into)] = std::max(from, to);
     set_cross_limits(body, wide, first.copy->box.middle(wide), in_metres(tenon.width));
     set_cross_limits(body, thin, first.copy->box.middle(thin), in_metres(tenon.thickness));
+    const auto add = [&](Axis axis, bool far, Patch::Role role) {
+        const double place = far ? body.hi[index_of(axis)] : body.lo[index_of(axis)];
+        patches.push_back(patch_of(own.in_space(rectangle(axis, place, body, far)), first, second, role));
+    };
     for (const bool far : {false, true}) {
-        patches.push_back(patch_of(rectangle(thin, far ? body.hi[index_of(thin)] : body.lo[index_of(thin)], body, far), first,
-                                   second, Patch::Role::cheek));
-        patches.push_back(patch_of(rectangle(wide, far ? body.hi[index_of(wide)] : body.lo[index_of(wide)], body, far), first,
-                                   second, Patch::Role::edge));
+        add(thin, far, Patch::Role::cheek);
+        add(wide, far, Patch::Role::edge);
     }
 }
 
@@ -142,13 +179,14 @@ Axis main_axis(const Point& normal)
     return static_cast<Axis>(best);
 }
 
-/// The axis along which the first enters the second, and whether it enters from the low side.
+/// The axis along which the first enters the second; all as the first is drawn.
 Axis entry_axis(const Body& first, const Body& second, const Box& shared)
 {
     const Axis grain = first.part->grain;
     const std::size_t g = index_of(grain);
+    const bool grains_cross = std::abs(first.grain.dot(second.grain)) < 0.999;
     const bool pokes_out = first.copy->box.lo[g] < shared.lo[g] - kTouch || first.copy->box.hi[g] > shared.hi[g] + kTouch;
-    if (pokes_out && second.part->grain != grain) return grain;
+    if (pokes_out && grains_cross) return grain;
     Axis best = grain;
     double longest = -1;
     for (const Axis a : {Axis::x, Axis::y, Axis::z}) {
@@ -166,13 +204,14 @@ std::vector<Patch> tenon_patches(const Body& first, const Body& second, const Jo
                                  const std::optional<SharedSpace>& shared)
 {
     std::vector<Patch> patches;
+    const DrawnMeasures own(first);
     if (shared) {
-        const Axis into = entry_axis(first, second, shared->bounds);
+        const Box bounds = own.drawn(shared->bounds);
+        const Axis into = entry_axis(first, second, bounds);
         const std::size_t i = index_of(into);
-        const bool upwards = first.copy->box.middle(into) < shared->bounds.middle(into);
-        const double from = upwards ? shared->bounds.lo[i] : shared->bounds.hi[i],
-                     to = upwards ? shared->bounds.hi[i] : shared->bounds.lo[i];
-        patches.push_back(patch_of(rectangle(into, from, shared->bounds, upwards), first, second, Patch::Role::shoulder));
+        const bool upwards = first.copy->box.middle(into) < bounds.middle(into);
+        const double from = upwards ? bounds.lo[i] : bounds.hi[i], to = upwards ? bounds.hi[i] : bounds.lo[i];
+        patches.push_back(patch_of(own.in_space(rectangle(into, from, bounds, upwards)), first, second, Patch::Role::shoulder));
         if (joint.tenon) add_tenon_faces(patches, first, second, *joint.tenon, into, from, to);
     } else {
         patches = touching_patches(first, second);
@@ -180,9 +219,10 @@ std::vector<Patch> tenon_patches(const Body& first, const Body& second, const Jo
         for (Patch& p : patches) p.role = Patch::Role::shoulder;
         const auto largest =
             std::max_element(patches.begin(), patches.end(), [](const Patch& a, const Patch& b) { return a.area < b.area; });
-        const Axis into = main_axis(largest->normal);
-        const double from = largest->bounds.lo[index_of(into)];
-        const double sign = largest->normal[index_of(into)] > 0 ? 1 : -1;
+        const Point normal = own.direction(largest->normal);
+        const Axis into = main_axis(normal);
+        const double from = own.drawn(largest->outline.front())[index_of(into)];
+        const double sign = normal[index_of(into)] > 0 ? 1 : -1;
         if (joint.tenon)
             add_tenon_faces(patches, first, second, *joint.tenon, into, from, from + sign * in_metres(joint.tenon->length));
     }

@@ -1,7 +1,7 @@
 // [[load]]: a force beside those that the use brings, and the copies that it stands on.
 
+#include "piece/lying.hpp"
 #include "piece/readers.hpp"
-#include "piece/turn.hpp"
 
 #include "measure/text.hpp"
 #include "measure/write.hpp"
@@ -18,30 +18,20 @@ namespace {
 
 constexpr std::size_t kMostLoads = 1000;
 
-/// Plan area of a patch that lies over a box [m²].
-double plan_overlap(const StatedLoad& load, const Box& box)
+/// How much of a load a copy gets: by the area of it in plan that lies under the patch [m²], or all that bear the point alike.
+double share_of(const StatedLoad& load, const Lying& lying)
 {
-    double area = 1;
-    for (std::size_t i = 0; i < 2; ++i) {
-        const double half = (*load.patch)[i] / 2;
-        area *= std::max(0.0, std::min(load.at[i] + half, box.hi[i]) - std::max(load.at[i] - half, box.lo[i]));
-    }
-    return area;
-}
-
-bool holds(const Box& box, const Point& point)
-{
-    for (std::size_t i = 0; i < 3; ++i)
-        if (point[i] < box.lo[i] - kTouch || point[i] > box.hi[i] + kTouch) return false;
-    return true;
+    if (!load.patch) return lying.holds(load.at) ? 1.0 : 0.0;
+    const double x = (*load.patch)[0] / 2, y = (*load.patch)[1] / 2;
+    const auto under = lying.under({load.at[0] - x, load.at[0] + x, load.at[1] - y, load.at[1] + y});
+    return under ? under->area : 0.0;
 }
 
 /// Finds the copies under the load and their shares. @return false when there are none
 bool resolve(const Piece& piece, StatedLoad& load)
 {
     for (const std::size_t copy : piece.copies_named(load.on)) {
-        const Box box = bounds_of(piece.part_of(copy), piece.copies[copy]);
-        const double share = load.patch ? plan_overlap(load, box) : (holds(box, load.at) ? 1.0 : 0.0);
+        const double share = share_of(load, Lying(piece.part_of(copy), piece.copies[copy]));
         if (share <= kTouch * kTouch) continue;
         load.copies.push_back(copy);
         load.shares.push_back(share);

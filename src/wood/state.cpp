@@ -41,6 +41,10 @@ public:
     std::optional<Property<Stress>> rolling(const std::optional<Property<Stress>>& along,
                                             const std::optional<Property<Stress>>& tangential) const;
 
+    /// Compression along the grain of a wood that only own values describe, from those: the lower of what the specific-gravity relations give
+    /// for its bending strength and for its density.
+    std::optional<Property<Stress>> compression_by_own(const OwnStrength& own) const;
+
 private:
     std::optional<double> gravity_of_row(bool green) const;
     std::optional<Property<Stress>> estimate(std::string_view name, bool green) const;
@@ -100,6 +104,25 @@ std::optional<double> StateMaker::green_ratio(std::string_view name) const
     const auto dry = estimate(name, false), green = estimate(name, true);
     if (!dry || !green) return std::nullopt;
     return green->value.value() / dry->value.value();
+}
+
+std::optional<Property<Stress>> StateMaker::compression_by_own(const OwnStrength& own) const
+{
+    if (!own.bending_strength) return std::nullopt;
+    const auto of = [&](std::string_view name, const char* letter) -> const Datum<double>& {
+        return facts_.number(fmt::format("regression_{}_dry_{}_{}", name, word_of_kind(kind_), letter));
+    };
+    double gravity = std::pow(own.bending_strength->value() / of("bending", "a").value, 1 / of("bending", "b").value);
+    std::string from = "bending strength";
+    const double water = 1000 * (1 + kDryRow / 100); // kg/m³ of a wood of specific gravity 1 at 12 %
+    if (own.density && own.density->value() / water < gravity) {
+        gravity = own.density->value() / water;
+        from = "density";
+    }
+    const Datum<double>& a = of("compression_along", "a");
+    return Property<Stress>{pascals(a.value * std::pow(gravity, of("compression_along", "b").value)), true, a.cite.text(),
+                            fmt::format("estimated from its own {}, as of a {} of specific gravity {}, S = a G^b", from,
+                                        word_of_kind(kind_), write_number(gravity, 3))};
 }
 
 double StateMaker::adjusted(double dry, double green, double row_moisture) const
@@ -264,6 +287,7 @@ WoodState wood_state(const Facts& facts, const WoodRecord* wood, const OwnStreng
     state.shear_modulus_lt = make.elastic(state.modulus_along, &ElasticRatios::shear_lt, "shear_lt");
     state.shear_modulus_rt = make.rolling(state.modulus_along, state.modulus_tangential);
     use_own(state, own);
+    if (!state.compression_along) state.compression_along = make.compression_by_own(own);
     return state;
 }
 

@@ -48,7 +48,8 @@ struct WoodState {
 /// value; tension across: the 12 % value to 12 %, above it the lower of green and 12 %. Compression across as shear.
 /// Missing values are estimated from specific gravity (Wood Handbook table 5-11) and marked; elastic ratios: own, else of the named
 /// relative, else the median of the kind, marked. G_RT missing: 0.35 E_T hardwood, 0.17 E_T softwood.
-/// `wood` may be nullptr when own values alone describe the wood.
+/// `wood` may be nullptr when own values alone describe the wood; its compression along the grain is then estimated by the same relations from
+/// the bending strength, or from a density that says less.
 /// Sources: Wood Handbook eq. 5-3, tables 5-1, 5-3, 5-5, 5-11, 5-13.
 WoodState wood_state(const Facts& facts, const WoodRecord* wood, const OwnStrength& own, MoistureContent moisture);
 

@@ -198,9 +198,8 @@ TEST_CASE("A portal that does not turn in its joints sways as the textbook says;
     const std::string text = portal("seat", "carries = [\"rail\"]", "[limits]\nseats = 1\n");
     const auto bench = bench_of(text);
     const Finding f = finding_of(content_of(text).findings, "rack");
-    const double stiff = value_of(f, "sway_joints_stiff"), sway = value_of(f, "sway"), free = value_of(f, "sway_joints_free");
-    CHECK(stiff < sway);
-    CHECK(sway < free);
+    CHECK(value_of(f, "sway_joints_stiff") < value_of(f, "sway"));
+    CHECK_FALSE(has_value(f, "sway_joints_free")); // on joints that turn it folds
     // The worst push may be the one across, in which the posts only tip on their feet: the one along is looked up.
     const auto& statics = bench->prepared.statics;
     for (std::size_t k = 0; k < statics.cases.cases.size(); ++k) {
@@ -217,7 +216,8 @@ TEST_CASE("A portal that does not turn in its joints sways as the textbook says;
         CHECK(statics.sways[k].stiff > 0.95 * by_hand);
         CHECK(statics.sways[k].stiff < 1.3 * by_hand);
         CHECK(statics.sways[k].sway > statics.sways[k].stiff);
-        CHECK(statics.sways[k].free > statics.sways[k].sway);
+        CHECK(statics.sways[k].free > 10 * statics.sways[k].sway);
+        CHECK(statics.sways[k].folds);
     }
 }
 

@@ -295,7 +295,7 @@ thickness = 20
                turned = bench_of(std::string(posts) +
                                  "grain = \"z\"\nface = \"x\"\nat = [490, 20, -90]\nturn = { about = \"y\", degrees = 90 }\n");
     const MemberResult &a = member(*lying, "board #1", 0), &b = member(*turned, "board #1", 0);
-    CHECK_THAT(b.span, WithinRel(0.900, 1e-6));
+    CHECK_THAT(b.span, WithinRel(0.800, 1e-6)); // posts 100 wide, more than three depths: from edge to edge
     CHECK_THAT(b.sag, WithinRel(a.sag, 1e-6));
     CHECK_THAT(b.stress, WithinRel(a.stress, 1e-6));
     CHECK_THAT(b.moment, WithinRel(a.moment, 1e-6));
