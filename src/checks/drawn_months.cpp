@@ -11,6 +11,7 @@ namespace jointwright {
 
 namespace {
 
+constexpr std::size_t kMostCopies = 150;
 constexpr double kAsMade = 1e-9; // m: another copy was the worst in that month
 
 /// The parts as they would be with two months in place of the driest and the dampest state.
@@ -60,6 +61,7 @@ const Finding* alike(const std::vector<Finding>& findings, const MonthRow& row)
 
 std::optional<DrawnMonths> drawn_months(const Prepared& prepared)
 {
+    if (prepared.piece->copies.size() > kMostCopies) return std::nullopt;
     const Room& room = prepared.piece->room;
     const RoomRecord* record = room.name ? prepared.facts->find_room(*room.name) : nullptr;
     const auto moisture = record ? months_of_room(*prepared.facts, record->name) : std::nullopt;

@@ -13,6 +13,7 @@ namespace {
 
 constexpr double kSamePlace = 0.002;    // m: marks nearer than this are one
 constexpr std::size_t kMostJoints = 12; // taken apart: the worst of them; more would bury the page
+constexpr std::size_t kMostMarks = 24;  // on the drawing of the piece, alike
 constexpr std::size_t kMostEnds = 24;   // boards seen from their end, alike
 
 Point middle_point(const Box& box) { return {box.middle(Axis::x), box.middle(Axis::y), box.middle(Axis::z)}; }
@@ -116,7 +117,10 @@ void add_mark(DrawnPiece& drawn, const Point& at, std::size_t finding)
         mark.findings.push_back(finding);
         return;
     }
-    drawn.marks.push_back({at, {finding}});
+    if (drawn.marks.size() < kMostMarks)
+        drawn.marks.push_back({at, {finding}});
+    else
+        ++drawn.unmarked;
 }
 
 void add_joint(const Prepared& prepared, DrawnPiece& drawn, std::size_t index, std::size_t finding)

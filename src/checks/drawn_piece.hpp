@@ -75,6 +75,7 @@ struct DrawnPiece {
     std::vector<DrawnBody> bodies; ///< by copy
     Box bounds;
     std::vector<DrawnMark> marks;
+    std::size_t unmarked = 0; ///< further places, left out so that the piece stays to be seen
     std::vector<DrawnJoint> joints;
     std::vector<DrawnEnd> ends;
     std::optional<DrawnLoad> load;        ///< none: nothing is loaded, or no such load can be told

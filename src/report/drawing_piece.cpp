@@ -163,9 +163,11 @@ void put_piece_drawing(HtmlOut& out, const ReportContent& content)
     put(out, "</g>\n");
     put_marks(out, content, plan.view, plan.sheet, plan.wide, plan.high);
     close_drawing(out);
-    put(out, "<figcaption>{} wide, {} deep, {} high.{}</figcaption>\n</figure>\n", size_of(content, Axis::x),
+    const std::size_t unmarked = content.drawn->unmarked;
+    put(out, "<figcaption>{} wide, {} deep, {} high.{}{}</figcaption>\n</figure>\n", size_of(content, Axis::x),
         size_of(content, Axis::y), size_of(content, Axis::z),
-        content.drawn->marks.empty() ? "" : " The numbers are those of the findings; square ones fail.");
+        content.drawn->marks.empty() ? "" : " The numbers are those of the findings; square ones fail.",
+        unmarked > 0 ? fmt::format(" {} further places are not marked.", unmarked) : "");
 }
 
 void put_three_views(HtmlOut& out, const ReportContent& content)

@@ -117,7 +117,7 @@ footer{margin-top:2.4rem;border-top:1px solid var(--soft);padding-top:.6rem;colo
 tr{padding:.5rem 0;border-bottom:1px solid var(--line)}th,td{border:0;padding:0}td{display:inline-block;margin-right:1.1rem}td::before{content:attr(data-label) " ";color:var(--soft);font-size:.86rem}}
 @media print{:root{color-scheme:light;--night:0%;--stroke:#3a2a1a;--rim:var(--stroke);--bench:#fff;--sheet:#fff;--ink:#000;--soft:#4a4238;--line:#b5aa96;--track:#e6e0d4;--pencil:#1d3f57;
 --fail:#8a1512;--tell:#4d2f77;--warn:#653f00;--pass:#1f4d28}
-.views{gap:0 5mm;flex-wrap:nowrap}.views figure{width:calc(var(--wide)*.62)}article .close{float:right;width:76mm;margin:0 0 3mm 5mm}article::after{content:"";display:block;clear:both}.more{display:none}.corner{max-width:130mm}.cut{break-before:page}.charts{columns:2;column-gap:8mm}.chart,.under{margin:0 0 5mm}
+.views{gap:0 5mm;flex-wrap:nowrap}.views figure{width:calc(var(--wide)*.62)}.close{float:right;width:76mm;margin:0 0 3mm 5mm}article::after,.passes>li::after{content:"";display:block;clear:both}.passes>li:has(details[open]){break-inside:auto}.passes .working{columns:2;column-gap:8mm}.more{display:none}.corner{max-width:130mm}.cut{break-before:page}.charts{columns:2;column-gap:8mm}.chart,.under{margin:0 0 5mm}
 .passes .bar{display:none}.passes>li{break-inside:avoid;padding:.3rem 0}.passes .top{break-after:auto}
 .drawing path,.drawing rect,.drawing circle{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 @page{margin:15mm}

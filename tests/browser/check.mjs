@@ -23,14 +23,14 @@ const [program, designs, ...only] = process.argv.slice(2);
 const folder = mkdtempSync(join(tmpdir(), "jointwright-browser-"));
 
 /** Writes a design's page and reads its findings from the JSON report. */
-function report(name, design) {
+function report(name, design, flags = []) {
     const page = join(folder, `${name}.html`);
     const run = (...more) => {
         const ran = spawnSync(program, ["check", design, ...more], { encoding: "utf8", maxBuffer: 1 << 28 });
         if (ran.status > 1 || ran.error) throw new Error(`${name}: ${ran.error ?? ran.stderr}`);
         return ran.stdout;
     };
-    run("--format", "html", "-o", page);
+    run("--format", "html", "-o", page, ...flags);
     return { name, page, findings: JSON.parse(run("--format", "json")).findings };
 }
 
@@ -47,7 +47,9 @@ function reports() {
     for (const [name, words] of Object.entries(hostileNames))
         all.push({ name: `name-${name}`, design: written(`name-${name}`, hostileDesign(designs, words)), words });
     all.push({ name: "many-parts", design: written("many-parts", manyParts()), plain: true });
-    return all.filter((one) => only.length === 0 || only.includes(one.name)).map((one) => ({ ...one, ...report(one.name, one.design) }));
+    // Every sum unfolded, on paper too.
+    all.push({ name: "unfolded", design: join(designs, "boot-bench.toml"), flags: ["--working"], plain: true });
+    return all.filter((one) => only.length === 0 || only.includes(one.name)).map((one) => ({ ...one, ...report(one.name, one.design, one.flags) }));
 }
 
 /** What stands out to the right at the window's width. */

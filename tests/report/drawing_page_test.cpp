@@ -114,6 +114,17 @@ TEST_CASE("Marks lead to the findings that do not pass", "[drawing][page]")
     CHECK(corner.find("#finding-" + std::to_string(passing + 1) + "\"") == std::string::npos);
 }
 
+TEST_CASE("So many places fail that only the first are marked", "[drawing][page]")
+{
+    ReportContent content = drawn_content(checked::built_in_design("boot-bench"));
+    DrawnPiece drawn = *content.drawn;
+    drawn.marks = {{{0.1, 0.1, 0.1}, {0}}};
+    drawn.unmarked = 7;
+    content.drawn = std::make_shared<const DrawnPiece>(drawn);
+    CHECK_THAT(drawn_by([&](HtmlOut& out) { put_piece_drawing(out, content); }),
+               ContainsSubstring("7 further places are not marked."));
+}
+
 TEST_CASE("A failing joint is taken apart once, with its movement and the scale of it in words", "[drawing][page]")
 {
     const ReportContent content = drawn_content(checked::built_in_design("cherry-top-glued"));
