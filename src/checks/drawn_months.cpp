@@ -11,7 +11,7 @@ namespace jointwright {
 
 namespace {
 
-constexpr std::size_t kMostCopies = 150;
+constexpr std::size_t kMostCopies = 1000;
 constexpr double kAsMade = 1e-9; // m: another copy was the worst in that month
 
 /// The parts as they would be with two months in place of the driest and the dampest state.

@@ -26,7 +26,7 @@ struct DrawnMonths {
 };
 
 /// Widths and gaps with every part in equilibrium with the air of each month in turn: no lag of thick wood, no finish that slows it.
-/// Nothing where the room is not known month by month, or the piece has more than 150 copies: its gaps take long to find.
+/// Nothing where the room is not known month by month, or the piece has more than 1000 copies: their gaps take long to find.
 std::optional<DrawnMonths> drawn_months(const Prepared& prepared);
 
 } // namespace jointwright

@@ -176,6 +176,9 @@ namespace {
 template <class Record>
 const Record* find_in(const std::vector<Record>& records, std::string_view name)
 {
+    // Most ask with the table's own spelling, checks once for every contact: no name is a forgiving form of another entry's.
+    for (const Record& record : records)
+        if (record.name == name) return &record;
     const std::string normal = normal_form(name), compact = compact_form(name);
     if (normal.empty()) return nullptr;
     for (const Record& record : records) {
