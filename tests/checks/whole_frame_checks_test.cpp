@@ -260,3 +260,12 @@ TEST_CASE("A lasting stress beyond a tenth of the strength warns of more creep",
     CHECK_THAT(*light.utilisation, WithinRel(value_of(light, "share_of_strength") / 0.1, 1e-9));
     CHECK_THAT(value_of(light, "sag_final"), WithinRel(1.6 * value_of(light, "sag_at_once"), 1e-9));
 }
+
+TEST_CASE("What hardly sags is told so, not as nothing at all", "[sag]")
+{
+    const auto findings = content_of(built_in_design("boot-bench")).findings;
+    const Finding& f = finding_of(findings, "sag", "side rail");
+    REQUIRE(value_of(f, "deflection") < 5e-5);
+    CHECK_THAT(f.headline, ContainsSubstring("hardly sags, less than 0.002 in"));
+    CHECK(f.headline.find("sags 0 in") == std::string::npos);
+}
