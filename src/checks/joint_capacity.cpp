@@ -20,6 +20,7 @@ namespace jointwright {
 
 namespace {
 
+constexpr double kTwentieths = 20;  // areas asked for are rounded up to a twentieth
 constexpr double kUnheldPull = 100; // N: more than this on end-grain glue alone is told
 
 std::string percent_words(double use)
@@ -94,9 +95,10 @@ std::string remedy_of(const Prepared& prepared, const Contact& contact, const Dr
     std::string remedy;
     switch (joint.form) {
     case JointForm::tenon:
-        remedy = fmt::format(
-            "make the tenon longer or wider: its cheeks, {} × {}, want {:.1f} times the area; or use a deeper rail",
-            size_words(prepared, in_metres(joint.sizes.length)), size_words(prepared, in_metres(joint.sizes.width)), u.use);
+        remedy =
+            fmt::format("make the tenon longer or wider: its cheeks, {} × {}, want {} times the area; or use a deeper rail",
+                        size_words(prepared, in_metres(joint.sizes.length)), size_words(prepared, in_metres(joint.sizes.width)),
+                        write_number(std::ceil(u.use * kTwentieths) / kTwentieths));
         break;
     case JointForm::dowels: remedy = "use longer, thicker or more dowels, or a tenon"; break;
     case JointForm::housing:
@@ -113,6 +115,7 @@ std::string remedy_of(const Prepared& prepared, const Contact& contact, const Dr
     }
     if (joint.sizes.pegs.count > 0 && !prepared.piece->joints[*contact.joint].glue)
         remedy = "use thicker pegs or more of them, a longer tenon so that more wood stays behind them, or glue it";
+    if (u.use <= 1) return remedy; // it is only drawn out
     if (demand.moment != Point{}) remedy += "; a stretcher low down takes much of the push";
     const auto screws =
         screwed_instead(prepared, contact, {u.shear, u.pull, std::max(u.moment, u.flat), demand.duration, joint.into});

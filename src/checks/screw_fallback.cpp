@@ -109,7 +109,9 @@ std::string screwed_instead(const Prepared& prepared, const Contact& contact, co
     const auto screws = screws_for(*prepared.facts, wood, wanted);
     const std::string into = prepared.piece->part_of(holds).id, from = prepared.piece->part_of(head).id;
     if (!screws) return fmt::format("up to eight wood screws through {} into {} alone would not do it", from, into);
-    const bool crossed = face.grain_angle.value_or(0) > kCrossing;
+    const char* slots = !face.grain_angle               ? "" // end grain has no direction on the face
+                        : *face.grain_angle > kCrossing ? "; the grains cross: slot all but one across the grain"
+                                                        : "; no slots, the grains run alike";
     const bool glued = contact.joint && prepared.piece->joints[*contact.joint].glue.has_value();
     return fmt::format("or screw it{}: {} wood screws number {} ({}), {} long, through {} into {}, pilot {} "
                        "and {} under the head, "
@@ -117,8 +119,7 @@ std::string screwed_instead(const Prepared& prepared, const Contact& contact, co
                        glued ? " in place of the glue" : "", screws->count, screws->number,
                        size_words(prepared, in_metres(screws->diameter)), write_length_up(screws->length, prepared.units), from,
                        into, small_words(prepared, in_metres(screws->pilot)), small_words(prepared, in_metres(screws->clearance)),
-                       write_length_up(screws->end, prepared.units), write_length_up(screws->edge, prepared.units),
-                       crossed ? "; the grains cross: slot all but one across the grain" : "; no slots, the grains run alike");
+                       write_length_up(screws->end, prepared.units), write_length_up(screws->edge, prepared.units), slots);
 }
 
 } // namespace jointwright

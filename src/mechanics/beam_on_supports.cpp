@@ -11,7 +11,8 @@
 #include <cmath>
 #include <limits>
 
-namespace boost::math::interpolators {}
+namespace boost::math::interpolators {
+}
 
 namespace jointwright {
 

@@ -142,8 +142,14 @@ std::optional<FreeMotion> Frame::free_motion() const
     }
     if (softness < 1 / kSoftest) return std::nullopt;
     double largest = 0;
-    for (int i = 0; i < n; i += 6) largest = std::max(largest, v.segment<3>(i).norm());
+    for (int i = 0; i < n; i += 6)
+        largest = std::max({largest, v.segment<3>(i).norm(), kTurnRadius * v.segment<3>(i + 3).norm()});
     return FreeMotion{v / std::max(largest, 1e-300)};
+}
+
+double FreeMotion::at(int node) const
+{
+    return std::max(movement.segment<3>(6 * node).norm(), kTurnRadius * movement.segment<3>(6 * node + 3).norm());
 }
 
 Vec3 Frame::middle_of(const Anchor& anchor) const

@@ -56,7 +56,9 @@ struct FrameSolution {
 
 /// What moves freely where nothing holds it.
 struct FreeMotion {
-    Eigen::VectorXd movement; ///< six a node, the largest displacement 1
+    Eigen::VectorXd movement; ///< six a node, the largest movement 1
+    /// How much a node moves: its shift, or the way that its turning makes a tenth of a metre off.
+    double at(int node) const;
 };
 
 /// A frame. Build it, `factor()`, then solve.

@@ -272,7 +272,11 @@ private:
         link.turning_closed += k.bottomRightCorner<3, 3>();
         if (!turns_open(whole)) {
             link.turning += k.bottomRightCorner<3, 3>();
-        } else if (link.one_of_many) {
+            return;
+        }
+        // On a fastened face it turns no more easily than it slides.
+        if (hold_ != JointHold::dry) link.turning += about(whole.n) * k.bottomRightCorner<3, 3>() * about(whole.n);
+        if (link.one_of_many) {
             // Every face of a housing holds where it is: those above and below the middle keep it from turning with what they resist of sliding.
             const Mat3 lever = kernel::cross_matrix(part.centre - at);
             link.turning += lever.transpose() * k.topLeftCorner<3, 3>() * lever;
@@ -338,8 +342,9 @@ private:
         case JointKind::bridle:
         case JointKind::dowel:
         case JointKind::dovetail:
-        case JointKind::lap: return false;
-        default: return hold_ != JointHold::screwed;
+        case JointKind::lap:
+        case JointKind::screws: return false;
+        default: return true;
         }
     }
 

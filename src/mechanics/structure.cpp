@@ -303,8 +303,7 @@ void Structure::find_loose()
         if (!m.built) continue;
         double most = 0;
         const std::size_t nodes = m.along.size() * std::max<std::size_t>(1, m.across.size());
-        for (std::size_t k = 0; k < nodes; ++k)
-            most = std::max(most, motion->movement.segment<3>(6 * (m.first_node + static_cast<int>(k))).norm());
+        for (std::size_t k = 0; k < nodes; ++k) most = std::max(most, motion->at(m.first_node + static_cast<int>(k)));
         if (most > 0.3) moves.emplace_back(-most, i);
     }
     std::sort(moves.begin(), moves.end());

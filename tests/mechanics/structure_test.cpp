@@ -311,3 +311,62 @@ TEST_CASE("Dry stacks at random come to rest in few rounds", "[structure]")
     CHECK(most < 80); // fewer than there are contacts
     CHECK(rounds < 12 * at_rest);
 }
+
+TEST_CASE("A slat screwed or glued between two rails by its ends does not spin", "[structure]")
+{
+    constexpr const char* kBetween = R"(
+[piece]
+name = "Slats between rails"
+units = "mm"
+use = "seat"
+carries = ["slat"]
+[room]
+air = "heated, cold winters"
+moisture_at_glue_up = 8
+[[wood]]
+id = "oak"
+species = "white oak"
+[[part]]
+id = "side"
+wood = "oak"
+length = 500
+width = 300
+thickness = 24
+grain = "x"
+face = "y"
+at = [0, 0, 0]
+copies = [{ at = [0, 324, 0] }]
+[[part]]
+id = "slat"
+wood = "oak"
+length = 300
+width = 60
+thickness = 22
+grain = "y"
+face = "z"
+at = [100, 24, 250]
+[[part]]
+id = "back"
+wood = "oak"
+length = 300
+width = 200
+thickness = 20
+grain = "y"
+face = "x"
+at = [300, 24, 20]
+[[joint]]
+between = ["side", "back"]
+kind = "dowel"
+glue = "PVA"
+dowels = { diameter = 8, length = 40, count = 3 }
+[[joint]]
+between = ["side", "slat"]
+$joint
+)";
+    const std::string joint =
+        GENERATE(std::string("kind = \"screws\"\nscrews = { diameter = 4.5, length = 70, count = 2 }"),
+                 std::string("kind = \"screws\"\nglue = \"PVA\"\nscrews = { diameter = 4.5, length = 70, count = 2 }"),
+                 std::string("kind = \"butt\"\nglue = \"PVA\""));
+    CAPTURE(joint);
+    CHECK(bench_of(fill(kBetween, {{"joint", joint}}))->prepared.statics.loose.empty());
+}
