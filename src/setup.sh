@@ -54,7 +54,8 @@ fi
 
 installed=$(dpkg-query -W -f='${db:Status-Status} ${Package}\n' "${packages[@]}" ${optional[@]+"${optional[@]}"} 2>/dev/null || true)
 is_installed() { grep -qxF "installed $1" <<<"$installed"; }
-is_offered() { apt-cache policy "$1" 2>/dev/null | grep -q '^  Candidate: [^(]'; }
+# Read whole before it is searched: a pipe that closes early would count as a failure.
+is_offered() { local policy; policy=$(LC_ALL=C apt-cache policy "$1" 2>/dev/null) && grep -q '^  Candidate: [^(]' <<<"$policy"; }
 missing=()
 for package in "${packages[@]}"; do
     is_installed "$package" || missing+=("$package")

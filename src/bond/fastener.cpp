@@ -40,7 +40,8 @@ double depth_share(const Facts& facts, FastenerKind kind, double gravity, double
         const double soft = facts.number("lag_lateral_full_depth_soft").value;
         full += (soft - full) * std::clamp((0.61 - gravity) / (0.61 - 0.42), 0.0, 1.0);
     }
-    if (depth_over_diameter < facts.number("lateral_least_depth").value) return 0;
+    constexpr double slack = 1e-9; // of a depth that is just enough
+    if (depth_over_diameter < facts.number("lateral_least_depth").value - slack) return 0;
     return std::min(1.0, depth_over_diameter / full);
 }
 

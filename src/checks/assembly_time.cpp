@@ -15,6 +15,14 @@ namespace jointwright {
 
 namespace {
 
+/// Time to spread and close the longest stage [s].
+double longest_of(const StagePlan& plan)
+{
+    double longest = 0;
+    for (const GlueStage& stage : plan.stages) longest = std::max(longest, stage.time);
+    return longest;
+}
+
 constexpr std::size_t kMostShown = 12; // stages listed one by one
 
 int rank_of(const std::string& wet_use) { return wet_use == "wet" ? 2 : wet_use == "damp" ? 1 : 0; }
@@ -166,7 +174,7 @@ std::vector<Finding> check_assembly_time(const Prepared& prepared)
                                  minutes_words(worst.time), open, glue.name);
     } else {
         f.headline = fmt::format("Glue up in {} stages, none longer than {} of the {} that {} stays open: {}.",
-                                 plan.stages.size(), minutes_words(worst.time), open, glue.name, list);
+                                 plan.stages.size(), minutes_words(longest_of(plan)), open, glue.name, list);
     }
     f.values = {{"open_time", in_seconds(times.open), "s"},
                 {"longest_stage", worst.time, "s"},

@@ -44,22 +44,30 @@ struct FastenerUse {
 /// What turns the joint, as pull and slide of its worst fastener times their number.
 struct Turned {
     double pull = 0, slide = 0, moment = 0;
+    bool righted = false; ///< what presses the joint is taken off already
 };
 
 Turned turned_by(const Prepared& prepared, const DrawnFasteners& drawn, const JointDemand& demand)
 {
     Turned t;
-    // On a level face a part lies anyhow, and turns only because things bend, but for what lifts it by its edge; a button turns with it.
-    const bool level = std::abs(drawn.through[2]) > 0.7;
-    if (drawn.places.empty() || (level && !demand.lift) || drawn.kind == FastenerKind::button) return t;
+    // On a level face a part lies anyhow, and turns only because things bend, but for what lifts it by its edge, and for a push where the
+    // fasteners keep a post upright under it; a button turns with it.
+    const bool level = std::abs(drawn.through[2]) > 0.7, upholds = level && demand.push && drawn.end_grain;
+    if (drawn.places.empty() || (level && !demand.lift && !upholds) || drawn.kind == FastenerKind::button) return t;
     Point moment = demand.moment;
-    if (level) {
+    if (level && !upholds) {
         const double about_grain = along_of(moment, drawn.head_grain);
         for (std::size_t i = 0; i < 3; ++i) moment[i] = about_grain * drawn.head_grain[i];
     }
     const double share = prepared.facts->number("tenon_lever_share").value, n = static_cast<double>(drawn.places.size());
-    const double about_row = std::abs(along_of(moment, drawn.along)),
-                 along_row = std::abs(along_of(moment, cross_of(drawn.through, drawn.along))),
+    // What presses the part onto the post rights it, as far as its edge.
+    const double pressed = upholds ? std::max(0.0, -along_of(demand.force, drawn.through)) : 0;
+    t.righted = upholds;
+    const auto left = [&](const Point& axis, double size) {
+        return std::max(0.0, std::abs(along_of(moment, axis)) - pressed * size / 2);
+    };
+    const double about_row = left(drawn.along, drawn.face_wide),
+                 along_row = left(cross_of(drawn.through, drawn.along), drawn.face_long),
                  twist = std::abs(along_of(moment, drawn.through));
     double levers = 0, farthest = 0, radii = 0, outermost = 0;
     for (const double r : drawn.places) {
@@ -85,7 +93,7 @@ FastenerUse use_of_fasteners(const Prepared& prepared, const DrawnFasteners& dra
     const double along = along_of(demand.force, drawn.through), whole = size_of(demand.force);
     const Turned turned = turned_by(prepared, drawn, demand);
     u.turned = turned.moment;
-    u.pull = std::max(0.0, along + turned.pull);
+    u.pull = std::max(0.0, (turned.righted ? std::max(0.0, along) : along) + turned.pull);
     double across = std::max(0.0, whole * whole - along * along);
     if (std::abs(drawn.through[2]) > 0.7 && !demand.push) {
         // A load that bends a part wants to slide its ends on what bears them, by a hair that its screws give without harm.
@@ -193,9 +201,8 @@ std::string headline_of_fasteners(const Prepared& prepared, const Contact& conta
 std::string remedy_of_fasteners(const DrawnFasteners& drawn, const FastenerUse& u)
 {
     if (drawn.kind == FastenerKind::bolt_and_barrel && u.shear * u.pull_allowed > u.pull * u.shear_allowed)
-        return "let a stub tenon or two short dowels take the load across the joint: bolts are there to draw it tight; or use "
-               "thicker "
-               "ones";
+        return "use thicker bolts, or more of them; a ledge under the rail takes the load across off them, since bolts are there "
+               "to draw a joint tight";
     if (u.end_grain_pull)
         return "screw into side grain instead, or pull with a bolt on a cross dowel let into the end, or add a tenon or glue "
                "blocks: "

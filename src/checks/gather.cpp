@@ -55,7 +55,9 @@ std::optional<double> value_named(const Finding& finding, std::string_view name)
 static std::string as_sentence(std::string line)
 {
     if (line.empty()) return line;
-    if (line.front() >= 'a' && line.front() <= 'z') line.front() = static_cast<char>(line.front() - 'a' + 'A');
+    const bool is_key =
+        line.substr(0, line.find(' ')).find('_') != std::string::npos; // of the design file, written as it is there
+    if (!is_key && line.front() >= 'a' && line.front() <= 'z') line.front() = static_cast<char>(line.front() - 'a' + 'A');
     if (line.back() != '.') line += '.';
     return line;
 }

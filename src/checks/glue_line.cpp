@@ -243,6 +243,13 @@ std::optional<Finding> what_is_missing(const Prepared& prepared, const Contact& 
     return std::nullopt;
 }
 
+/// The strip of long grain at the stopped end of a housing or groove: the recess bears, not the strip.
+bool is_stop_of_recess(const Joint& joint, const GluedArea& glue)
+{
+    constexpr double strip = 0.25; // of the end grain
+    return (joint.kind == JointKind::housing || joint.kind == JointKind::groove) && glue.area < strip * glue.end_grain;
+}
+
 } // namespace
 
 std::vector<Finding> check_glue_line(const Prepared& prepared)
@@ -259,7 +266,7 @@ std::vector<Finding> check_glue_line(const Prepared& prepared)
             continue;
         }
         const GluedArea glue = glued_area(contact, joint);
-        if (glue.area <= 0) {
+        if (glue.area <= 0 || is_stop_of_recess(joint, glue)) {
             keep_worst(findings, only_end_grain(prepared, c, joint, glue));
             continue;
         }

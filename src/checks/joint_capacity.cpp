@@ -95,10 +95,17 @@ std::string remedy_of(const Prepared& prepared, const Contact& contact, const Dr
     std::string remedy;
     switch (joint.form) {
     case JointForm::tenon:
-        remedy =
-            fmt::format("make the tenon longer or wider: its cheeks, {} × {}, want {} times the area; or use a deeper rail",
-                        size_words(prepared, in_metres(joint.sizes.length)), size_words(prepared, in_metres(joint.sizes.width)),
-                        write_number(std::ceil(u.use * kTwentieths) / kTwentieths));
+        if (u.sheared) {
+            remedy = fmt::format("make the tenon thicker or wider: its section, {} × {}, wants {} times the area",
+                                 size_words(prepared, in_metres(joint.sizes.thickness)),
+                                 size_words(prepared, in_metres(joint.sizes.width)),
+                                 write_number(std::ceil(u.use * kTwentieths) / kTwentieths));
+            break;
+        }
+        remedy = fmt::format(
+            "make the tenon longer or wider: its cheeks, {} × {}, want at least {} times the area; or use a deeper rail",
+            size_words(prepared, in_metres(joint.sizes.length)), size_words(prepared, in_metres(joint.sizes.width)),
+            write_number(std::ceil(u.use * kTwentieths) / kTwentieths));
         break;
     case JointForm::dowels: remedy = "use longer, thicker or more dowels, or a tenon"; break;
     case JointForm::housing:

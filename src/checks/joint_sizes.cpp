@@ -101,7 +101,8 @@ void draw_tenon(const Prepared& prepared, const Contact& contact, const Joint& j
     j.sizes.thickness = joint.tenon->thickness;
     j.sizes.width = joint.tenon->width;
     j.sizes.length = joint.tenon->length;
-    if (contact.shared) // drawn into the post: the shared depth is the tenon's length
+    // Drawn into the post: the shared depth is the tenon's length, but for the wedge that a tilted end shares with what it only meets.
+    if (contact.shared && !prepared.piece->part_of(contact.first).turn && !prepared.piece->part_of(contact.second).turn)
         j.sizes.length = metres(contact.shared->size(entry_of(prepared, contact)));
     take_section(prepared, contact, entry_of(prepared, contact), j);
     draw_pegs(prepared, contact, joint, j.main, j);

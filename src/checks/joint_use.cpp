@@ -70,6 +70,7 @@ JointUse use_of_joint(const Prepared& prepared, const Contact& contact, const Dr
                      dry && capacity.section_shear.value() <= 0 ? 0 : used(u.shear, shear_mean * u.factor), // its shoulders do it
         v = std::max(pressed, broken);
     u.use = std::sqrt(m * m + f * f + p * p + v * v);
+    u.sheared = capacity.section_shear.value() > 0 && broken >= pressed && broken > std::max({m, f, p});
     u.turned = std::hypot(m, f) > std::hypot(p, v);
     u.works_loose = !joint.turns_flat && u.turn_factor == u.crushed && u.use > 1 && std::hypot(p, v) <= u.warns_to;
     return u;

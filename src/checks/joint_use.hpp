@@ -16,6 +16,7 @@ struct JointUse {
     double crushed = 0;                               ///< the same for wood that is pressed in and does not break
     double turn_factor = 0;                           ///< that of the two which the moment takes
     double use = 0, warns_to = 1;
+    bool sheared = false;     ///< its own section, handing down the shear, uses the most of it
     bool turned = false;      ///< the moment uses the most of it
     bool unheld = false;      ///< nothing that counts holds the pull
     bool works_loose = false; ///< what is too much is only that its walls are pressed in by turning

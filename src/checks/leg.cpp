@@ -5,6 +5,7 @@
 #include "checks/member_strength.hpp"
 #include "measure/write.hpp"
 #include "mechanics/structure.hpp"
+#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
@@ -118,11 +119,42 @@ Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult&
     return f;
 }
 
+/// A part that stands on the floor with its grain across its height, as a leg cut from the wrong way of a board: no post to the sums, since
+/// its grain lies level, and yet one that pushes bend.
+void add_short_grained(const Prepared& prepared, std::vector<Finding>& findings)
+{
+    constexpr double tall = 3; // times its length along the grain
+    const Piece& piece = *prepared.piece;
+    if (!piece.wall.empty() || (piece.use != Use::seat && piece.use != Use::table)) return;
+    double floor = 1e30;
+    for (std::size_t i = 0; i < piece.copies.size(); ++i)
+        floor = std::min(floor, bounds_of(piece.part_of(i), piece.copies[i]).lo[2]);
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        const Part& part = piece.part_of(i);
+        const bool upright =
+            part.width_axis() == Axis::z && !part.glued_up && in_metres(part.width) > tall * in_metres(part.length);
+        if (!upright || bounds_of(part, piece.copies[i]).lo[2] > floor + kTouch) continue;
+        Finding f;
+        f.check = "leg";
+        f.subject = part.id;
+        f.verdict = Verdict::fail;
+        f.where = piece.label(i, true);
+        f.headline =
+            fmt::format("{} stands with its grain across its height: a push that bends it pulls the wood apart across the "
+                        "grain, where it bears least, and it snaps.",
+                        part.id);
+        f.remedy = fmt::format("turn the grain of {} to run up and down", part.id);
+        f.sources.push_back(prepared.facts->cite("common-practice", "short grain in a leg"));
+        keep_worst(findings, std::move(f));
+    }
+}
+
 } // namespace
 
 std::vector<Finding> check_leg(const Prepared& prepared)
 {
     std::vector<Finding> findings;
+    add_short_grained(prepared, findings);
     for (const PostResult& post : prepared.statics.posts) {
         const std::size_t part = prepared.piece->copies[post.copy].part;
         const PartState& state = prepared.parts[part];

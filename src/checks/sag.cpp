@@ -99,8 +99,8 @@ std::vector<Finding> check_sag(const Prepared& prepared)
                                  fmt::format("{} ({})", small_words(prepared, rule.limit), rule.words));
         if (f.verdict != Verdict::pass) {
             const double deeper = std::cbrt(use);
-            f.remedy = fmt::format("make {} about {:.0f} % {}, or shorten its span", part.id, (deeper - 1) * 100 + 3,
-                                   part.face == Axis::z ? "thicker" : "deeper");
+            f.remedy = fmt::format("make {} {:.0f} % {} or somewhat more, since it gets heavier with it, or shorten its span",
+                                   part.id, (deeper - 1) * 100 + 3, part.face == Axis::z ? "thicker" : "deeper");
         }
         f.values = {{"deflection", total, "m"},
                     {"limit", rule.limit, "m"},

@@ -136,6 +136,28 @@ void add_coming_away(const Prepared& prepared, std::vector<Finding>& findings)
     }
 }
 
+/// A top or seat that only lies there: it slides off, or tips up under who leans on its edge.
+void add_lying_loose(const Prepared& prepared, std::vector<Finding>& findings)
+{
+    const Piece& piece = *prepared.piece;
+    if (piece.use != Use::seat && piece.use != Use::table) return;
+    std::vector<bool> joined(piece.copies.size(), false);
+    for (const Contact& c : prepared.layout->contacts)
+        if (c.joint) joined[c.first] = joined[c.second] = true;
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        if (!prepared.carried[i] || joined[i] || !prepared.statics.path.reached[i] || piece.copies.size() == 1) continue;
+        Finding f;
+        f.check = "stands";
+        f.subject = piece.part_of(i).id;
+        f.verdict = Verdict::warn;
+        f.where = piece.label(i, true);
+        f.headline =
+            fmt::format("{} only lies on what bears it: nothing keeps it from sliding off or tipping up.", piece.label(i, true));
+        f.remedy = "state what holds it: buttons, screws in slots, or a joint";
+        keep_worst(findings, std::move(f));
+    }
+}
+
 } // namespace
 
 std::vector<Finding> check_stands(const Prepared& prepared)
@@ -159,6 +181,7 @@ std::vector<Finding> check_stands(const Prepared& prepared)
         keep_worst(findings, std::move(f));
     }
     add_falling(prepared, findings);
+    add_lying_loose(prepared, findings);
     add_near_misses(prepared, findings);
     add_loose(prepared, findings);
     add_coming_away(prepared, findings);

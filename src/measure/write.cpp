@@ -81,7 +81,8 @@ std::string write_number(double number, int significant_digits)
 {
     if (std::isnan(number)) return "not a number";
     if (std::isinf(number)) return number > 0 ? "infinite" : "-infinite";
-    if (number == 0) return "0";
+    constexpr double kNothing = 1e-11; // what is left of a sum that cancels
+    if (std::abs(number) < kNothing) return "0";
     const int digits = std::max(significant_digits, 1);
     const std::string rounded = fmt::format("{:.{}e}", number, digits - 1);
     double value = 0;

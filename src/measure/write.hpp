@@ -18,7 +18,8 @@ std::string write_length_up(Length length, LengthUnit unit);
 /// The length that write_length_up shows.
 Length round_up_to_milling_step(Length length, LengthUnit unit);
 
-/// A plain number with so many significant digits and no exponent for everyday sizes: 0.00412, 12.3, 1180.
+/// A plain number with so many significant digits and no exponent for everyday sizes: 0.00412, 12.3, 1180. Under 1e-11
+/// it is 0.
 std::string write_number(double number, int significant_digits = 3);
 /// `9.1 MPa`; under one pascal `0 MPa`.
 std::string write_stress(Stress stress);

@@ -284,6 +284,10 @@ LoadCases load_cases_of(const Piece& piece, const Facts& facts, const std::vecto
             add_case_pushes(cases, piece, facts);
         }
     }
+    if (piece.use == Use::seat)
+        cases.assumed.push_back(
+            "people sit and stand on what `carries` names and lean on a back: nobody stands on a stretcher or "
+            "leans on an arm; name such parts in `carries`, or state a [[load]] on them");
     if (piece.use == Use::seat && !piece.limits.seats) {
         const int n = seats_of(piece, facts);
         cases.assumed.push_back(

@@ -210,7 +210,11 @@ std::vector<Patch> tenon_patches(const Body& first, const Body& second, const Jo
         const Axis into = entry_axis(first, second, bounds);
         const std::size_t i = index_of(into);
         const bool upwards = first.copy->box.middle(into) < bounds.middle(into);
-        const double from = upwards ? bounds.lo[i] : bounds.hi[i], to = upwards ? bounds.hi[i] : bounds.lo[i];
+        const double from = upwards ? bounds.lo[i] : bounds.hi[i];
+        double to = upwards ? bounds.hi[i] : bounds.lo[i];
+        // A tilted end shares a wedge with what it only meets: that is not how deep its tenon goes.
+        if (joint.tenon && (first.part->turn || second.part->turn))
+            to = from + (upwards ? 1 : -1) * in_metres(joint.tenon->length);
         patches.push_back(patch_of(own.in_space(rectangle(into, from, bounds, upwards)), first, second, Patch::Role::shoulder));
         if (joint.tenon) add_tenon_faces(patches, first, second, *joint.tenon, into, from, to);
     } else {

@@ -106,7 +106,8 @@ TEST_CASE("Plain numbers have so many digits and no exponent for everyday sizes"
     CHECK(write_number(1.8e6, 2) == "1800000");
     CHECK(write_number(3.14159, 5) == "3.1416");
     CHECK(write_number(1.5e20) == "1.5e20");
-    CHECK(write_number(1.5e-20) == "1.5e-20");
+    CHECK(write_number(1.5e-10) == "1.5e-10");
+    CHECK(write_number(-1.5e-12) == "0"); // what is left where a sum cancels
     CHECK(write_number(7, 0) == "7");
     CHECK(write_number(std::numeric_limits<double>::infinity()) == "infinite");
     CHECK(write_number(std::nan("")) == "not a number");
