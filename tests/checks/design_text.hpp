@@ -10,12 +10,14 @@
 
 namespace checked {
 
-/// What a design begins with: the piece, and its room, which stays at 12 % unless told otherwise.
+/// What a design begins with: the piece, and its room, which stays at 12 % unless told otherwise. Where `air` is told it stands instead of
+/// the driest and the dampest.
 struct DesignHead {
     std::string name = "Test piece", use = "none";
     std::vector<std::string> carries = {}, wall = {};
     std::string more = ""; ///< more lines of [piece]
     double driest = 12, dampest = 12, made = 12;
+    std::string air = "";
 };
 
 /// Sizes of a part in millimetres: along the grain, across it, through it.
@@ -40,17 +42,19 @@ inline std::string design(std::initializer_list<std::string> tables) { return fm
 
 inline std::string head_text(const DesignHead& head)
 {
+    const std::string seasons =
+        head.air.empty() ? fmt::format("driest = {{ moisture = {} }}\ndampest = {{ moisture = {} }}\n", head.driest, head.dampest)
+                         : fmt::format("air = \"{}\"\n", head.air);
     return fmt::format("[piece]\nname = \"{}\"\nunits = \"mm\"\nuse = \"{}\"\n", head.name, head.use) +
            names_text("carries", head.carries) + names_text("wall", head.wall) + lines_text(head.more) +
-           fmt::format("[room]\ndriest = {{ moisture = {} }}\ndampest = {{ moisture = {} }}\nmoisture_at_glue_up = {}\n",
-                       head.driest, head.dampest, head.made);
+           fmt::format("[room]\n{}moisture_at_glue_up = {}\n", seasons, head.made);
 }
 
 /// A wood called oak, of whatever species; its rings are not told where `rings` is empty.
-inline std::string oak_text(std::string_view species, std::string_view rings = "flat")
+inline std::string oak_text(std::string_view species, std::string_view rings = "flat", std::string_view more = "")
 {
     return fmt::format("[[wood]]\nid = \"oak\"\nspecies = \"{}\"\n", species) +
-           (rings.empty() ? "" : fmt::format("rings = \"{}\"\n", rings));
+           (rings.empty() ? "" : fmt::format("rings = \"{}\"\n", rings)) + lines_text(more);
 }
 
 /// A part of that wood; `more`: more of its lines.
