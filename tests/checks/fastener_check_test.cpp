@@ -2,65 +2,28 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 
 using namespace checked;
 
 namespace {
 
-/// A shelf hung by screws under a cleat that is fastened to the wall; made so that the shelf pulls on them with $load N.
-constexpr const char* kHung = R"(
-[piece]
-name = "Hung shelf"
-units = "mm"
-use = "none"
-wall = ["cleat"]
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "red oak"
-rings = "flat"
-[[part]]
-id = "shelf"
-wood = "oak"
-length = 500
-width = 100
-thickness = 20
-grain = "x"
-face = "z"
-at = [0, 0, 0]
-[[part]]
-id = "cleat"
-wood = "oak"
-length = 500
-width = 60
-thickness = $cleat
-grain = "x"
-face = "z"
-at = [0, 20, 20]
-[[joint]]
-between = ["shelf", "cleat"]
-kind = "screws"
-$glue
-screws = { diameter = $diameter, length = $length, count = $count }
-[[load]]
-name = "pans"
-on = "shelf"
-force = "$load N"
-patch = [100, 80]
-at = [250, 50]
-lasting = true
-)";
-
+/// A shelf hung by screws under a cleat that is fastened to the wall; made so that the shelf pulls on them with the load.
 struct Hung {
-    const char *cleat = "60", *glue = "", *diameter = "5", *length = "50", *count = "3", *load = "300";
+    double cleat = 60, diameter = 5, length = 50, load = 300;
+    int count = 3;
+    const char* glue = "";
     std::string text() const
     {
-        return fill(
-            kHung,
-            {{"cleat", cleat}, {"glue", glue}, {"diameter", diameter}, {"length", length}, {"count", count}, {"load", load}});
+        return design({
+            head_text({.name = "Hung shelf", .wall = {"cleat"}}),
+            oak_text("red oak"),
+            part_text("shelf", {500, 100, 20}, "x", "z", "[0, 0, 0]"),
+            part_text("cleat", {500, 60, cleat}, "x", "z", "[0, 20, 20]"),
+            joint_text("shelf", "cleat", "screws", glue,
+                       fmt::format("screws = {{ diameter = {}, length = {}, count = {} }}", diameter, length, count)),
+            load_text("pans", "shelf", load, "[250, 50]", "patch = [100, 80]\nlasting = true"),
+        });
     }
     Finding finding() const { return finding_of(content_of(text()).findings, "fastener", "shelf / cleat"); }
 };
@@ -83,28 +46,28 @@ TEST_CASE("Screws that a shelf hangs from, by hand", "[fastener-check]")
 TEST_CASE("Too few screws fail and say how many would do", "[fastener-check]")
 {
     Hung heavy;
-    heavy.load = "9000";
+    heavy.load = 9000;
     const Finding f = heavy.finding();
     CHECK(f.verdict == Verdict::fail);
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("of them"));
     Hung more = heavy;
-    more.count = "8";
+    more.count = 8;
     CHECK(*more.finding().utilisation < *f.utilisation);
 }
 
 TEST_CASE("Screws through the wood, too short or too close are found whatever they bear", "[fastener-check]")
 {
     Hung through;
-    through.cleat = "25";
+    through.cleat = 25;
     CHECK(through.finding().verdict == Verdict::fail);
     CHECK_THAT(through.finding().headline, ContainsSubstring("come out on the far side"));
     Hung stubby;
-    stubby.length = "18";
+    stubby.length = 18;
     CHECK(stubby.finding().verdict == Verdict::fail);
     CHECK_THAT(stubby.finding().headline, ContainsSubstring("do not reach"));
     Hung crowded;
-    crowded.count = "30";
+    crowded.count = 30;
     CHECK(crowded.finding().verdict == Verdict::warn);
     CHECK_THAT(crowded.finding().headline, ContainsSubstring("closer than five diameters"));
 }
@@ -112,7 +75,7 @@ TEST_CASE("Screws through the wood, too short or too close are found whatever th
 TEST_CASE("Glue and screws are not added up", "[fastener-check]")
 {
     Hung both;
-    both.glue = "glue = \"PVA\"";
+    both.glue = "PVA";
     const Finding f = both.finding();
     CHECK(f.verdict == Verdict::pass);
     CHECK_FALSE(f.utilisation);
@@ -169,33 +132,13 @@ TEST_CASE("Every glue line that warns or fails offers screws, with slots where t
 
 TEST_CASE("A part glued by end grain alone is offered screws too, for the load or for its weight", "[fastener-check][glue-line]")
 {
-    const std::string text = still_head(true) + R"(
-[[wood]]
-id = "oak"
-species = "red oak"
-[[part]]
-id = "panel"
-wood = "oak"
-length = 500
-width = 100
-thickness = 20
-grain = "x"
-face = "z"
-at = [0, 0, 0]
-[[part]]
-id = "rail"
-wood = "oak"
-length = 300
-width = 60
-thickness = 20
-grain = "y"
-face = "z"
-at = { left = 200, front = 100, bottom = 0 }
-[[joint]]
-between = ["rail", "panel"]
-kind = "butt"
-glue = "PVA"
-)";
+    const std::string text = design({
+        still_head(true),
+        oak_text("red oak", ""),
+        part_text("panel", {500, 100, 20}, "x", "z", "[0, 0, 0]"),
+        part_text("rail", {300, 60, 20}, "y", "z", "{ left = 200, front = 100, bottom = 0 }"),
+        joint_text("rail", "panel", "butt", "PVA"),
+    });
     const Finding f = finding_of(content_of(text).findings, "glue-line", "rail / panel");
     CHECK(f.verdict == Verdict::fail);
     REQUIRE(f.remedy);
@@ -206,48 +149,16 @@ glue = "PVA"
 namespace {
 
 /// A bearer screwed through into the end of a stretcher that carries a seat, between two bearers on legs.
-std::string trestle_seat(const char* screws, const char* order = "[\"bearer\", \"stretcher\"]")
+std::string trestle_seat(const std::string& screws, bool bearer_first = true)
 {
-    return fill(R"(
-[piece]
-name = "Trestle"
-units = "mm"
-use = "seat"
-carries = ["stretcher"]
-size = [900, 400, 450]
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 16 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "white oak"
-rings = "flat"
-[[part]]
-id = "bearer"
-wood = "oak"
-length = 450
-width = 120
-thickness = 40
-grain = "z"
-face = "x"
-at = [0, 100, 0]
-mirror = ["x"]
-[[part]]
-id = "stretcher"
-wood = "oak"
-length = 820
-width = 120
-thickness = 60
-grain = "x"
-face = "z"
-at = { left = 40, front = 100, top = 450 }
-[[joint]]
-between = $order
-kind = "screws"
-screws = $screws
-)",
-                {{"order", order}, {"screws", screws}});
+    return design({
+        head_text({.name = "Trestle", .use = "seat", .carries = {"stretcher"}, .more = "size = [900, 400, 450]", .dampest = 16}),
+        oak_text("white oak"),
+        part_text("bearer", {450, 120, 40}, "z", "x", "[0, 100, 0]", "mirror = [\"x\"]"),
+        part_text("stretcher", {820, 120, 60}, "x", "z", "{ left = 40, front = 100, top = 450 }"),
+        joint_text(bearer_first ? "bearer" : "stretcher", bearer_first ? "stretcher" : "bearer", "screws", "",
+                   "screws = " + screws),
+    });
 }
 
 Finding fixed_by(const std::string& text) { return finding_of(content_of(text).findings, "fastener"); }
@@ -273,8 +184,7 @@ TEST_CASE("Lag screws, nails, pocket screws and bolts are each judged as what th
     const Finding wood = fixed_by(trestle_seat("{ diameter = 6, length = 100, count = 2 }")),
                   lag = fixed_by(trestle_seat("{ kind = \"lag screw\", diameter = 8, length = 110, count = 2 }")),
                   nail = fixed_by(trestle_seat("{ kind = \"nail\", diameter = 4, length = 90, count = 2 }")),
-                  pocket = fixed_by(trestle_seat("{ kind = \"pocket screw\", diameter = 4.5, length = 40, count = 2 }",
-                                                 "[\"stretcher\", \"bearer\"]")),
+                  pocket = fixed_by(trestle_seat("{ kind = \"pocket screw\", diameter = 4.5, length = 40, count = 2 }", false)),
                   bolt = fixed_by(trestle_seat("{ kind = \"bolt\", diameter = 8, length = 130, count = 2, cross_dowel = 12 }"));
     CHECK_THAT(lag.headline, ContainsSubstring("lag screws"));
     CHECK_THAT(nail.headline, ContainsSubstring("nails"));
@@ -302,7 +212,7 @@ TEST_CASE("A bolt wants its cross dowel told, and wood ahead of it", "[fastener-
 
 TEST_CASE("Screws named the wrong way round are told how to turn them", "[fastener-check]")
 {
-    const Finding f = fixed_by(trestle_seat("{ diameter = 6, length = 100, count = 2 }", "[\"stretcher\", \"bearer\"]"));
+    const Finding f = fixed_by(trestle_seat("{ diameter = 6, length = 100, count = 2 }", false));
     CHECK(f.verdict == Verdict::fail);
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("drives them through bearer into stretcher"));
@@ -310,52 +220,17 @@ TEST_CASE("Screws named the wrong way round are told how to turn them", "[fasten
 
 TEST_CASE("A load that bends a slat does not count against the screws it lies on", "[fastener-check]")
 {
-    const auto loaded = [](const char* load) {
-        return fixed_by(std::string(R"(
-[piece]
-name = "Slat"
-units = "mm"
-use = "none"
-wall = ["rail"]
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "red oak"
-rings = "flat"
-[[part]]
-id = "rail"
-wood = "oak"
-length = 300
-width = 100
-thickness = 60
-grain = "y"
-face = "x"
-at = [0, 0, 0]
-copies = [ { at = [840, 0, 0] } ]
-[[part]]
-id = "slat"
-wood = "oak"
-length = 900
-width = 80
-thickness = 20
-grain = "x"
-face = "z"
-at = [0, 100, 100]
-[[joint]]
-between = ["slat", "rail"]
-kind = "screws"
-screws = { diameter = 4, length = 45, count = 1 }
-[[load]]
-name = "weight"
-on = "slat"
-at = [450, 140, 120]
-lasting = true
-)") + load);
+    const auto loaded = [](const char* more) {
+        return fixed_by(design({
+            head_text({.name = "Slat", .wall = {"rail"}}),
+            oak_text("red oak"),
+            part_text("rail", {300, 100, 60}, "y", "x", "[0, 0, 0]", "copies = [ { at = [840, 0, 0] } ]"),
+            part_text("slat", {900, 80, 20}, "x", "z", "[0, 100, 100]"),
+            joint_text("slat", "rail", "screws", "", "screws = { diameter = 4, length = 45, count = 1 }"),
+            load_text("weight", "slat", 800, "[450, 140, 120]", more),
+        }));
     };
-    const Finding bent = loaded("force = \"800 N\"\n"), shoved = loaded("force = \"800 N\"\ndirection = [0, 1, 0]\n");
+    const Finding bent = loaded("lasting = true"), shoved = loaded("lasting = true\ndirection = [0, 1, 0]");
     CHECK(bent.verdict == Verdict::pass);
     CHECK(value_of(bent, "shear") < 5);
     CHECK(value_of(shoved, "shear") > 350); // half of it on either rail

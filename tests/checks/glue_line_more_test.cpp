@@ -2,79 +2,39 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 
 using namespace checked;
 
 namespace {
 
-/// A rail that meets the edge of a panel with its end, $block besides.
-std::string butted(const char* block)
+/// A rail that meets the edge of a panel with its end, and what is `more`.
+std::string butted(const std::string& more = "")
 {
-    return still_head(true) + fill(R"(
-[[wood]]
-id = "oak"
-species = "northern red oak"
-rings = "flat"
-[[part]]
-id = "panel"
-wood = "oak"
-length = 500
-width = 100
-thickness = 20
-grain = "x"
-face = "z"
-at = [0, 0, 0]
-[[part]]
-id = "rail"
-wood = "oak"
-length = 300
-width = 60
-thickness = 20
-grain = "y"
-face = "z"
-at = { left = 200, front = 100, bottom = 0 }
-[[joint]]
-between = ["rail", "panel"]
-kind = "butt"
-glue = "PVA"
-$block
-)",
-                                   {{"block", block}});
+    return design({
+        still_head(true),
+        oak_text("northern red oak"),
+        part_text("panel", {500, 100, 20}, "x", "z", "[0, 0, 0]"),
+        part_text("rail", {300, 60, 20}, "y", "z", "{ left = 200, front = 100, bottom = 0 }"),
+        joint_text("rail", "panel", "butt", "PVA"),
+        more,
+    });
 }
-
-constexpr const char* kBlock = R"(
-[[part]]
-id = "block"
-wood = "oak"
-length = 60
-width = 60
-thickness = 20
-grain = "y"
-face = "z"
-at = [200, 70, 20]
-[[joint]]
-between = ["block", "panel"]
-kind = "face"
-glue = "PVA"
-[[joint]]
-between = ["block", "rail"]
-kind = "face"
-glue = "PVA"
-)";
 
 } // namespace
 
 TEST_CASE("End grain beside a glued block is no fault of the connection", "[glue-line]")
 {
-    const Finding bare = finding_of(content_of(butted("")).findings, "glue-line", "rail / panel");
+    const std::string block = part_text("block", {60, 60, 20}, "y", "z", "[200, 70, 20]"),
+                      to_panel = joint_text("block", "panel", "face", "PVA"),
+                      to_rail = joint_text("block", "rail", "face", "PVA");
+    const Finding bare = finding_of(content_of(butted()).findings, "glue-line", "rail / panel");
     CHECK(bare.verdict == Verdict::fail);
-    const Finding held = finding_of(content_of(butted(kBlock)).findings, "glue-line", "rail / panel");
+    const Finding held = finding_of(content_of(butted(block + to_panel + to_rail)).findings, "glue-line", "rail / panel");
     CHECK(held.verdict == Verdict::pass);
     CHECK_THAT(held.headline, ContainsSubstring("block"));
     // A block that is glued to the rail alone holds nothing to the panel.
-    std::string loose = kBlock;
-    loose.erase(loose.find("[[joint]]"), loose.rfind("[[joint]]") - loose.find("[[joint]]"));
-    CHECK(finding_of(content_of(butted(loose.c_str())).findings, "glue-line", "rail / panel").verdict == Verdict::fail);
+    CHECK(finding_of(content_of(butted(block + to_rail)).findings, "glue-line", "rail / panel").verdict == Verdict::fail);
 }
 
 TEST_CASE("Peeling by a lifted edge is checked apart and comes first", "[glue-line]")
@@ -112,45 +72,16 @@ TEST_CASE("A looser tenon leaves less of its glue, and a gap that is too wide no
 
 TEST_CASE("A strip pushed across its grain rolls: a third of what it bears along it", "[glue-line]")
 {
-    const auto pushed = [](const char* direction) {
-        return finding_of(content_of(still_head(true) + fill(R"(
-[[wood]]
-id = "oak"
-species = "northern red oak"
-rings = "flat"
-[[part]]
-id = "panel"
-wood = "oak"
-length = 500
-width = 200
-thickness = 30
-grain = "x"
-face = "z"
-at = [0, 0, 0]
-[[part]]
-id = "strip"
-wood = "oak"
-length = 120
-width = 40
-thickness = 15
-grain = "x"
-face = "z"
-at = [190, 80, 30]
-[[joint]]
-between = ["strip", "panel"]
-kind = "face"
-glue = "resorcinol"
-[[load]]
-name = "stop"
-on = "strip"
-force = "40 N"
-direction = $direction
-at = [250, 100, 37.5]
-lasting = true
-)",
-                                                             {{"direction", direction}}))
-                              .findings,
-                          "glue-line", "strip / panel");
+    const auto pushed = [](const std::string& direction) {
+        const std::string text = design({
+            still_head(true),
+            oak_text("northern red oak"),
+            part_text("panel", {500, 200, 30}, "x", "z", "[0, 0, 0]"),
+            part_text("strip", {120, 40, 15}, "x", "z", "[190, 80, 30]"),
+            joint_text("strip", "panel", "face", "resorcinol"),
+            load_text("stop", "strip", 40, "[250, 100, 37.5]", "lasting = true\ndirection = " + direction),
+        });
+        return finding_of(content_of(text).findings, "glue-line", "strip / panel");
     };
     const Finding along = pushed("[1, 0, 0]"), across = pushed("[0, 1, 0]");
     CHECK_FALSE(has_value(along, "resistance_rolling"));

@@ -3,6 +3,7 @@
 #include "bond/joint_capacity.hpp"
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 #include "checks/joint_demand.hpp"
 #include "checks/joint_sizes.hpp"
 #include "checks/trestle.hpp"
@@ -14,63 +15,27 @@ using namespace checked;
 namespace {
 
 /// A bench frame of red oak at 12 %: two posts and a rail between them, tenoned in. The rail spans 800 mm from shoulder to shoulder.
-constexpr const char* kFrame = R"(
-[piece]
-name = "Frame"
-units = "mm"
-use = "$use"
-$carries
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "red oak"
-rings = "flat"
-[[part]]
-id = "post"
-wood = "oak"
-length = 450
-width = 50
-thickness = $post
-grain = "z"
-face = "x"
-at = { left = 0, front = 0, bottom = 0 }
-copies = [ { at = { right = $far, front = 0, bottom = 0 } } ]
-[[part]]
-id = "rail"
-wood = "oak"
-length = 800
-width = 63.5
-thickness = 22.2
-grain = "x"
-face = "y"
-at = { left = $post, front = 14, top = 450 }
-[[joint]]
-between = ["rail", "post"]
-kind = "tenon"
-$glue
-tenon = { length = $length, width = 38, thickness = 9.5 }
-)";
-
-std::string frame(const char* length = "32", const char* glue = "glue = \"PVA\"", const char* use = "none",
-                  const char* carries = "")
+std::string frame(int length = 32, const char* glue = "PVA", bool seat = false)
 {
-    return fill(kFrame, {{"use", use}, {"carries", carries}, {"post", "50"}, {"far", "900"}, {"glue", glue}, {"length", length}});
+    DesignHead head{.name = "Frame"};
+    if (seat) head.use = "seat", head.carries = {"rail"};
+    return design({
+        head_text(head),
+        oak_text("red oak"),
+        part_text("post", {450, 50, 50}, "z", "x", "{ left = 0, front = 0, bottom = 0 }",
+                  "copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]"),
+        part_text("rail", {800, 63.5, 22.2}, "x", "y", "{ left = 50, front = 14, top = 450 }"),
+        joint_text("rail", "post", "tenon", glue, fmt::format("tenon = {{ length = {}, width = 38, thickness = 9.5 }}", length)),
+    });
 }
 
-std::string weight_on_rail(const char* newtons, const char* x)
-{
-    return std::string("[[load]]\nname = \"weight\"\non = \"rail\"\nforce = \"") + newtons + " N\"\nat = [" + x +
-           ", 25, 450]\nlasting = true\n";
-}
+std::string weight_on_rail(double newtons) { return load_text("weight", "rail", newtons, "[450, 25, 450]", "lasting = true"); }
 
 } // namespace
 
 TEST_CASE("The end of a rail is turned by less than a rigid end and the give of the post allow", "[joint-capacity]")
 {
-    const auto bench = bench_of(frame() + weight_on_rail("2000", "450"));
+    const auto bench = bench_of(frame() + weight_on_rail(2000));
     const auto demands = joint_demand(bench->prepared, 0);
     REQUIRE_FALSE(demands.empty());
     const JointDemand& d = demands.front();
@@ -87,7 +52,7 @@ TEST_CASE("The end of a rail is turned by less than a rigid end and the give of 
 
 TEST_CASE("A tenon's use is its demand over what is allowed", "[joint-capacity]")
 {
-    const Finding f = finding_of(content_of(frame() + weight_on_rail("500", "450")).findings, "joint-capacity", "rail / post");
+    const Finding f = finding_of(content_of(frame() + weight_on_rail(500)).findings, "joint-capacity", "rail / post");
     CHECK(f.verdict == Verdict::pass);
     CHECK_THAT(value_of(f, "moment_mean"), WithinAbs(284.9, 0.1));
     CHECK_THAT(value_of(f, "moment_resistance"), WithinRel(value_of(f, "moment_mean") * 0.75 * 0.9 / 2.3, 1e-9)); // lasting
@@ -102,34 +67,32 @@ TEST_CASE("A tenon's use is its demand over what is allowed", "[joint-capacity]"
 
 TEST_CASE("A tenon too short fails under a lasting weight on its rail", "[joint-capacity]")
 {
-    const auto findings = content_of(frame("12") + weight_on_rail("2000", "450")).findings;
+    const auto findings = content_of(frame(12) + weight_on_rail(2000)).findings;
     const Finding& f = finding_of(findings, "joint-capacity", "rail / post");
     CHECK(f.verdict == Verdict::fail);
     CHECK_THAT(f.headline, ContainsSubstring("is too weak"));
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("tenon longer or wider"));
     CHECK(*f.utilisation >
-          finding_of(content_of(frame("32") + weight_on_rail("2000", "450")).findings, "joint-capacity").utilisation.value());
+          finding_of(content_of(frame(32) + weight_on_rail(2000)).findings, "joint-capacity").utilisation.value());
 }
 
 TEST_CASE("A tenon too short fails under a push on the top of a seat", "[joint-capacity]")
 {
-    const auto pushed = [](const char* length) {
-        return finding_of(
-            content_of(frame(length, "glue = \"PVA\"", "seat", "carries = [\"rail\"]") + "[limits]\nlevel = \"severe\"\n")
-                .findings,
-            "joint-capacity", "rail / post");
+    const auto pushed = [](int length) {
+        return finding_of(content_of(frame(length, "PVA", true) + "[limits]\nlevel = \"severe\"\n").findings, "joint-capacity",
+                          "rail / post");
     };
     // 760 N at 450 mm shared by two joints is 171 N m each, and the load on the seat adds to one of them: a fail for the 32 mm tenon that bears
     // 124 N m.
-    const Finding f = pushed("32");
+    const Finding f = pushed(32);
     CHECK(f.verdict == Verdict::fail);
     CHECK(value_of(f, "moment") > 0.9 * 760 * 0.45 / 2);
     CHECK(value_of(f, "moment") < 1.3 * 760 * 0.45 / 2);
     CHECK_THAT(f.headline, ContainsSubstring("pushed to the"));
     REQUIRE(f.remedy);
     CHECK_THAT(*f.remedy, ContainsSubstring("stretcher"));
-    CHECK(*pushed("20").utilisation > *f.utilisation);
+    CHECK(*pushed(20).utilisation > *f.utilisation);
 }
 
 TEST_CASE("500 N at 0.35 m on one joint fails the tested tenon, shared by four it passes", "[joint-capacity][published]")
@@ -151,7 +114,7 @@ TEST_CASE("500 N at 0.35 m on one joint fails the tested tenon, shared by four i
 
 TEST_CASE("A part on one support turns its joint by all of its load", "[joint-capacity]")
 {
-    std::string text = frame() + weight_on_rail("100", "450");
+    std::string text = frame() + weight_on_rail(100);
     const std::size_t at = text.find("copies = [ { at = { right = 900");
     text.erase(at, text.find('\n', at) - at);
     text.replace(text.find("use = \"none\""), 12, "use = \"none\"\nwall = [\"post\"]");
@@ -167,26 +130,24 @@ TEST_CASE("A part on one support turns its joint by all of its load", "[joint-ca
 
 TEST_CASE("A dry tenon under a push cannot be told, without one it hands its load down", "[joint-capacity]")
 {
-    const Finding pushed =
-        finding_of(content_of(frame("32", "", "seat", "carries = [\"rail\"]")).findings, "joint-capacity", "rail / post");
+    const Finding pushed = finding_of(content_of(frame(32, "", true)).findings, "joint-capacity", "rail / post");
     CHECK(pushed.verdict == Verdict::cannot_tell);
     CHECK_THAT(pushed.headline, ContainsSubstring("dry tenon"));
-    const Finding quiet =
-        finding_of(content_of(frame("32", "") + weight_on_rail("500", "450")).findings, "joint-capacity", "rail / post");
+    const Finding quiet = finding_of(content_of(frame(32, "") + weight_on_rail(500)).findings, "joint-capacity", "rail / post");
     CHECK(quiet.verdict == Verdict::pass);
 }
 
 TEST_CASE("What the joint check takes for granted is listed", "[joint-capacity]")
 {
     bool said = false;
-    for (const std::string& line : content_of(frame() + weight_on_rail("500", "450")).assumed)
+    for (const std::string& line : content_of(frame() + weight_on_rail(500)).assumed)
         said = said || line.find("as the wood beside their faces") != std::string::npos;
     CHECK(said);
 }
 
 TEST_CASE("Sizes that are not stated are asked for", "[joint-capacity]")
 {
-    std::string text = frame() + weight_on_rail("500", "450");
+    std::string text = frame() + weight_on_rail(500);
     text.erase(text.find("tenon = {"), 53);
     const Finding f = finding_of(content_of(text).findings, "joint-capacity", "rail / post");
     CHECK(f.verdict == Verdict::cannot_tell);
@@ -208,33 +169,13 @@ TEST_CASE("Dowels, bridles and laps are found with their sizes", "[joint-capacit
     CHECK(joint->main[1] == 1);
     CHECK(joint->directed);
     // A lap of two boards drawn sharing 60 × 50 mm.
-    const std::string lap = still_head(true) + R"(
-[[wood]]
-id = "oak"
-species = "red oak"
-[[part]]
-id = "a"
-wood = "oak"
-length = 300
-width = 50
-thickness = 20
-grain = "x"
-face = "z"
-at = [0, 0, 0]
-[[part]]
-id = "b"
-wood = "oak"
-length = 300
-width = 60
-thickness = 20
-grain = "y"
-face = "z"
-at = [100, -100, 0]
-[[joint]]
-between = ["a", "b"]
-kind = "lap"
-glue = "PVA"
-)";
+    const std::string lap = design({
+        still_head(true),
+        oak_text("red oak", ""),
+        part_text("a", {300, 50, 20}, "x", "z", "[0, 0, 0]"),
+        part_text("b", {300, 60, 20}, "y", "z", "[100, -100, 0]"),
+        joint_text("a", "b", "lap", "PVA"),
+    });
     const auto lapped = bench_of(lap);
     const auto found = drawn_joint(lapped->prepared, lapped->layout.contacts.front());
     REQUIRE(found);

@@ -2,159 +2,51 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 
 using namespace checked;
 
 namespace {
 
-/// Two posts and a rail between them, of red oak at 12 %; people sit on the rail where `use` says so.
+/// Two posts and a rail between them, of red oak at 12 %, that people sit on.
 std::string frame_with(const char* joint, const char* more = "")
 {
-    return std::string(R"(
-[piece]
-name = "Frame"
-units = "mm"
-use = "seat"
-carries = ["rail"]
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "red oak"
-rings = "flat"
-[[part]]
-id = "post"
-wood = "oak"
-length = 450
-width = 60
-thickness = 60
-grain = "z"
-face = "x"
-at = [0, 0, 0]
-copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]
-[[part]]
-id = "rail"
-wood = "oak"
-length = 780
-width = 90
-thickness = 32
-grain = "x"
-face = "y"
-at = { left = 60, front = 14, top = 450 }
-[[joint]]
-between = ["rail", "post"]
-kind = "tenon"
-)") + joint +
-           "\n" + more;
+    return design({
+        head_text({.name = "Frame", .use = "seat", .carries = {"rail"}}),
+        oak_text("red oak"),
+        part_text("post", {450, 60, 60}, "z", "x", "[0, 0, 0]", "copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]"),
+        part_text("rail", {780, 90, 32}, "x", "y", "{ left = 60, front = 14, top = 450 }"),
+        joint_text("rail", "post", "tenon", "", joint),
+        more,
+    });
 }
 
 Finding strength_of(const std::string& text) { return finding_of(content_of(text).findings, "joint-capacity"); }
 
 /// A shelf 250 mm deep let into two sides.
-std::string bookcase(const char* kind, const char* more, const char* load = "300")
+std::string bookcase(const char* kind, double load = 300)
 {
-    return fill(R"(
-[piece]
-name = "Shelf"
-units = "mm"
-use = "none"
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "red oak"
-rings = "flat"
-[[part]]
-id = "side"
-wood = "oak"
-length = 600
-width = 250
-thickness = 20
-grain = "z"
-face = "x"
-at = [0, 0, 0]
-copies = [ { at = { right = 700, front = 0, bottom = 0 } } ]
-[[part]]
-id = "shelf"
-wood = "oak"
-length = 676
-width = 250
-thickness = 20
-grain = "x"
-face = "z"
-at = [12, 0, 300]
-[[joint]]
-between = ["shelf", "side"]
-kind = "$kind"
-glue = "PVA"
-$more
-[[load]]
-name = "books"
-on = "shelf"
-force = "$load N"
-patch = [600, 200]
-at = [350, 125]
-lasting = true
-)",
-                {{"kind", kind}, {"more", more}, {"load", load}});
+    return design({
+        head_text({.name = "Shelf"}),
+        oak_text("red oak"),
+        part_text("side", {600, 250, 20}, "z", "x", "[0, 0, 0]", "copies = [ { at = { right = 700, front = 0, bottom = 0 } } ]"),
+        part_text("shelf", {676, 250, 20}, "x", "z", "[12, 0, 300]"),
+        joint_text("shelf", "side", kind, "PVA"),
+        load_text("books", "shelf", load, "[350, 125]", "patch = [600, 200]\nlasting = true"),
+    });
 }
 
 /// A frame of four mitred members, hung by its top, with a weight on its bottom.
 std::string mitred(const char* slip)
 {
-    return fill(R"(
-[piece]
-name = "Frame"
-units = "mm"
-use = "none"
-size = [400, 20, 500]
-wall = ["stile"]
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "red oak"
-rings = "flat"
-[[part]]
-id = "stile"
-wood = "oak"
-length = 500
-width = 40
-thickness = 20
-grain = "z"
-face = "y"
-at = [0, 0, 0]
-mirror = ["x"]
-[[part]]
-id = "rail"
-wood = "oak"
-length = 400
-width = 40
-thickness = 20
-grain = "x"
-face = "y"
-at = [0, 0, 0]
-mirror = ["z"]
-[[joint]]
-between = ["stile", "rail"]
-kind = "mitre"
-glue = "PVA"
-$slip
-[[load]]
-name = "glass"
-on = "rail"
-force = "60 N"
-patch = [300, 15]
-at = [200, 10]
-lasting = true
-)",
-                {{"slip", slip}});
+    return design({
+        head_text({.name = "Frame", .wall = {"stile"}, .more = "size = [400, 20, 500]"}),
+        oak_text("red oak"),
+        part_text("stile", {500, 40, 20}, "z", "y", "[0, 0, 0]", "mirror = [\"x\"]"),
+        part_text("rail", {400, 40, 20}, "x", "y", "[0, 0, 0]", "mirror = [\"z\"]"),
+        joint_text("stile", "rail", "mitre", "PVA", slip),
+        load_text("glass", "rail", 60, "[200, 10]", "patch = [300, 15]\nlasting = true"),
+    });
 }
 
 } // namespace
@@ -208,17 +100,17 @@ TEST_CASE("Proportions of the trade stand in the finding of a joint", "[joint-ca
 
 TEST_CASE("A housed shelf is borne by the wall of its housing", "[joint-capacity]")
 {
-    const Finding f = strength_of(bookcase("housing", ""));
+    const Finding f = strength_of(bookcase("housing"));
     CHECK(f.verdict == Verdict::pass);
     CHECK_THAT(f.headline, ContainsSubstring("housing of shelf in side"));
     REQUIRE(f.utilisation);
     CHECK(value_of(f, "shear") > 150);
-    const Finding heavy = strength_of(bookcase("housing", "", "120000"));
+    const Finding heavy = strength_of(bookcase("housing", 120000));
     CHECK(heavy.verdict == Verdict::fail);
     REQUIRE(heavy.remedy);
     CHECK_THAT(*heavy.remedy, ContainsSubstring("deeper"));
-    CHECK_THAT(strength_of(bookcase("sliding dovetail", "")).headline, ContainsSubstring("sliding dovetail"));
-    CHECK(has_value(strength_of(bookcase("sliding dovetail", "")), "pull_by_wedge"));
+    CHECK_THAT(strength_of(bookcase("sliding dovetail")).headline, ContainsSubstring("sliding dovetail"));
+    CHECK(has_value(strength_of(bookcase("sliding dovetail")), "pull_by_wedge"));
 }
 
 TEST_CASE("A plain mitre warns, a slip across it does not", "[joint-capacity][glue-line]")

@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 #include "mechanics/structure.hpp"
 
 #include <cmath>
@@ -11,41 +12,15 @@ using namespace checked;
 namespace {
 
 /// A plank with its back edge to the wall, loaded along its front edge.
-std::string wall_plank(const std::string& wood = "species = \"red oak\"\nrings = \"flat\"\n")
+std::string wall_plank()
 {
-    return R"(
-[piece]
-name = "Wall plank"
-units = "mm"
-use = "shelf"
-carries = ["plank"]
-wall = ["plank"]
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-)" + wood + R"(
-[[part]]
-id = "plank"
-wood = "oak"
-length = 900
-width = 250
-thickness = 25
-grain = "x"
-face = "z"
-at = [0, 0, 1000]
-[[load]]
-name = "row"
-on = "plank"
-force = "300 N"
-patch = [900, 20]
-at = [450, 10]
-lasting = true
-[limits]
-shelf_load = "1 N/m"
-)";
+    return design({
+        head_text({.name = "Wall plank", .use = "shelf", .carries = {"plank"}, .wall = {"plank"}}),
+        oak_text("red oak"),
+        part_text("plank", {900, 250, 25}, "x", "z", "[0, 0, 1000]"),
+        load_text("row", "plank", 300, "[450, 10]", "patch = [900, 20]\nlasting = true"),
+        "[limits]\nshelf_load = \"1 N/m\"\n",
+    });
 }
 
 } // namespace
@@ -117,86 +92,37 @@ TEST_CASE("Seats outdoors take the loads of the outdoor test, one of them for ha
 
 TEST_CASE("A piece whose seat hangs on nothing falls", "[stands]")
 {
-    const auto stool = [](const char* bottom, const char* second) {
-        return fill(R"(
-[piece]
-name = "Stool"
-units = "mm"
-use = "seat"
-carries = ["board"]
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "leg"
-wood = "oak"
-length = 400
-width = 300
-thickness = 40
-grain = "z"
-face = "x"
-at = [0, 0, 0]
-copies = [ { at = [360, 0, 0] } ]
-[[part]]
-id = "board"
-wood = "oak"
-length = 400
-width = 100
-thickness = 40
-grain = "x"
-face = "z"
-at = [0, 0, $bottom]
-copies = [ { at = [0, 150, $second] } ]
-)",
-                    {{"bottom", bottom}, {"second", second}});
+    const auto stool = [](int bottom, int second) {
+        return design({
+            head_text({.name = "Stool", .use = "seat", .carries = {"board"}}),
+            oak_text("white oak", ""),
+            part_text("leg", {400, 300, 40}, "z", "x", "[0, 0, 0]", "copies = [ { at = [360, 0, 0] } ]"),
+            part_text("board", {400, 100, 40}, "x", "z", fmt::format("[0, 0, {}]", bottom),
+                      fmt::format("copies = [ {{ at = [0, 150, {}] }} ]", second)),
+        });
     };
     const auto falls = [](const std::string& text) {
         for (const Finding& f : content_of(text).findings)
             if (f.check == "stands" && f.headline.find("The piece falls") == 0) return f.verdict == Verdict::fail;
         return false;
     };
-    CHECK(falls(stool("405", "405")));
-    CHECK_FALSE(falls(stool("405", "400"))); // one board of two floats: a slip, and told as one
-    CHECK_FALSE(falls(stool("400", "400")));
+    CHECK(falls(stool(405, 405)));
+    CHECK_FALSE(falls(stool(405, 400))); // one board of two floats: a slip, and told as one
+    CHECK_FALSE(falls(stool(400, 400)));
 }
 
 TEST_CASE("Legs of a wood known by its own values are judged by an estimate that is told", "[leg]")
 {
     const auto text = [](const std::string& density) {
-        return std::string(R"(
-[piece]
-name = "Post"
-units = "mm"
-use = "none"
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "own"
-properties = { modulus = "12.5 GPa", shear_modulus = "0.78 GPa", density = ")") +
-               density +
-               R"(", bending_strength = "95 MPa", shear_strength = "12 MPa", tension_across = "5 MPa", tangential = 0.0035, radial = 0.0017 }
-[[part]]
-id = "post"
-wood = "own"
-length = 300
-width = 60
-thickness = 60
-grain = "z"
-face = "y"
-at = [0, 0, 0]
-[[load]]
-name = "weight"
-on = "post"
-force = "5000 N"
-at = [30, 30, 300]
-lasting = true
-)";
+        const std::string own = "[[wood]]\nid = \"oak\"\nproperties = { modulus = \"12.5 GPa\", shear_modulus = \"0.78 GPa\", "
+                                "bending_strength = \"95 MPa\", shear_strength = \"12 MPa\", tension_across = \"5 MPa\", "
+                                "tangential = 0.0035, radial = 0.0017, density = \"";
+        return design({
+            head_text({.name = "Post"}),
+            own + density + "\" }\n",
+            part_text("post", {300, 60, 60}, "z", "y", "[0, 0, 0]"),
+            load_text("weight", "post", 5000, "[30, 30, 300]", "lasting = true"),
+        });
     };
     // Wood Handbook table 5-11, hardwood at 12 % (from memory): bending 171.3 G^1.13, so G = 0.594 for 95 MPa; compression 76.0 G^0.89.
     const auto bench = bench_of(text("680 kg/m3"));

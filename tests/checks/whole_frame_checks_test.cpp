@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 #include "checks/trestle.hpp"
 
 #include <cmath>
@@ -12,49 +13,17 @@ using namespace checked;
 namespace {
 
 /// Two posts and a rail tenoned between them, red oak at 12 %; posts 50 × 50, 450 high, middles 850 mm apart.
-constexpr const char* kPortal = R"(
-[piece]
-name = "Portal"
-units = "mm"
-use = "$use"
-$head
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "red oak"
-rings = "flat"
-[[part]]
-id = "post"
-wood = "oak"
-length = 450
-width = 50
-thickness = 50
-grain = "z"
-face = "x"
-at = { left = 0, front = 0, bottom = 0 }
-copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]
-[[part]]
-id = "rail"
-wood = "oak"
-length = 800
-width = 63.5
-thickness = 22.2
-grain = "x"
-face = "y"
-at = { left = 50, front = 14, top = 450 }
-[[joint]]
-between = ["rail", "post"]
-kind = "tenon"
-glue = "PVA"
-tenon = { length = 32, width = 38, thickness = 9.5 }
-)";
-
-std::string portal(const char* use, const std::string& head, const std::string& more = "")
+std::string portal(const char* more = "")
 {
-    return fill(kPortal, {{"use", use}, {"head", head}}) + more;
+    return design({
+        head_text({.name = "Portal", .use = "seat", .carries = {"rail"}}),
+        oak_text("red oak"),
+        part_text("post", {450, 50, 50}, "z", "x", "{ left = 0, front = 0, bottom = 0 }",
+                  "copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]"),
+        part_text("rail", {800, 63.5, 22.2}, "x", "y", "{ left = 50, front = 14, top = 450 }"),
+        joint_text("rail", "post", "tenon", "PVA", "tenon = { length = 32, width = 38, thickness = 9.5 }"),
+        more,
+    });
 }
 
 } // namespace
@@ -90,54 +59,15 @@ TEST_CASE("A post dents the board on it by its force over its end", "[bearing]")
 TEST_CASE("A post on a wall bends by the force at its end, and is pressed by what stands on it", "[leg]")
 {
     // A peg tenoned into a block on the wall: 200 N sideways and 1000 N down at its top, 382 mm above the block.
-    const std::string text = std::string(R"(
-[piece]
-name = "Peg"
-units = "mm"
-use = "none"
-wall = ["block"]
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "red oak"
-[[part]]
-id = "block"
-wood = "oak"
-length = 200
-width = 100
-thickness = 60
-grain = "x"
-face = "z"
-at = [0, 0, 0]
-[[part]]
-id = "post"
-wood = "oak"
-length = 400
-width = 40
-thickness = 40
-grain = "z"
-face = "y"
-at = [80, 30, 60]
-[[joint]]
-between = ["post", "block"]
-kind = "tenon"
-glue = "PVA"
-tenon = { length = 30, width = 25, thickness = 14 }
-[[load]]
-name = "coat"
-on = "post"
-force = "200 N"
-direction = [1, 0, 0]
-at = [100, 50, 442]
-[[load]]
-name = "pot"
-on = "post"
-force = "1000 N"
-at = [100, 50, 460]
-)");
+    const std::string text = design({
+        head_text({.name = "Peg", .wall = {"block"}}),
+        oak_text("red oak", ""),
+        part_text("block", {200, 100, 60}, "x", "z", "[0, 0, 0]"),
+        part_text("post", {400, 40, 40}, "z", "y", "[80, 30, 60]"),
+        joint_text("post", "block", "tenon", "PVA", "tenon = { length = 30, width = 25, thickness = 14 }"),
+        load_text("coat", "post", 200, "[100, 50, 442]", "direction = [1, 0, 0]"),
+        load_text("pot", "post", 1000, "[100, 50, 460]"),
+    });
     const Finding f = finding_of(content_of(text).findings, "leg", "post");
     // All stated loads together: at the shoulder M = 200 × 0.382, the thrust with it 1000 N and the post's own weight.
     const double bending = 6 * 200 * 0.382 / std::pow(0.040, 3);
@@ -153,29 +83,12 @@ TEST_CASE("A slender post buckles before it is crushed", "[leg]")
 {
     // Pressed alone: 1/f = 1/f05 k_dur/k + (2ℓ/i)²/(π² E05), ℓ the whole post where nothing is joined to it.
     const auto pressed = [](double side) {
-        return std::string(R"(
-[piece]
-name = "Post"
-units = "mm"
-use = "none"
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "red oak"
-[[part]]
-id = "post"
-wood = "oak"
-length = 700
-grain = "z"
-face = "y"
-at = [0, 0, 0]
-width = )") + std::to_string(side) +
-               "\nthickness = " + std::to_string(side) +
-               "\n[[load]]\nname = \"weight\"\non = \"post\"\nforce = \"1000 N\"\nlasting = true\nat = [" +
-               std::to_string(side / 2) + ", " + std::to_string(side / 2) + ", 700]\n";
+        return design({
+            head_text({.name = "Post"}),
+            oak_text("red oak", ""),
+            part_text("post", {700, side, side}, "z", "y", "[0, 0, 0]"),
+            load_text("weight", "post", 1000, fmt::format("[{0}, {0}, 700]", side / 2), "lasting = true"),
+        });
     };
     for (const double side : {20.0, 60.0}) {
         CAPTURE(side);
@@ -195,7 +108,7 @@ width = )") + std::to_string(side) +
 
 TEST_CASE("A portal that does not turn in its joints sways as the textbook says; real joints let it sway more", "[rack]")
 {
-    const std::string text = portal("seat", "carries = [\"rail\"]", "[limits]\nseats = 1\n");
+    const std::string text = portal("[limits]\nseats = 1\n");
     const auto bench = bench_of(text);
     const Finding f = finding_of(content_of(text).findings, "rack");
     CHECK(value_of(f, "sway_joints_stiff") < value_of(f, "sway"));

@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 #include "mechanics/back_rest.hpp"
 #include "mechanics/footing.hpp"
 
@@ -12,67 +13,27 @@ using namespace checked;
 namespace {
 
 /// A plank seat 1200 × 400 mm, 450 mm high, on four legs, with whatever stands up behind it.
-constexpr const char* kPlankSeat = R"(
-[piece]
-name = "Settle"
-units = "mm"
-use = "seat"
-carries = ["plank"]
-size = [1200, 400, 900]
-[room]
-air = "heated, cold winters"
-moisture_at_glue_up = 8
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "leg"
-wood = "oak"
-length = 420
-width = 60
-thickness = 60
-grain = "z"
-face = "y"
-at = [0, 0, 0]
-mirror = ["x", "y"]
-[[part]]
-id = "plank"
-wood = "oak"
-length = 1200
-width = 400
-thickness = 30
-grain = "x"
-face = "z"
-at = [0, 0, 420]
-)";
+std::string plank_seat(const std::string& behind = "")
+{
+    return design({
+        head_text({.name = "Settle",
+                   .use = "seat",
+                   .carries = {"plank"},
+                   .more = "size = [1200, 400, 900]",
+                   .made = 8,
+                   .air = "heated, cold winters"}),
+        oak_text("white oak", ""),
+        part_text("leg", {420, 60, 60}, "z", "y", "[0, 0, 0]", "mirror = [\"x\", \"y\"]"),
+        part_text("plank", {1200, 400, 30}, "x", "z", "[0, 0, 420]"),
+        behind,
+    });
+}
 
-constexpr const char* kPosts = R"(
-[[part]]
-id = "post"
-wood = "oak"
-length = $tall
-width = 40
-thickness = 30
-grain = "z"
-face = "y"
-at = { left = 100, back = 400, bottom = 450 }
-mirror = ["x"]
-)";
-
-constexpr const char* kBoard = R"(
-[[part]]
-id = "back board"
-wood = "oak"
-length = 920
-width = 100
-thickness = 20
-grain = "x"
-face = "y"
-at = [140, 375, $height]
-)";
-
-std::string posts(const std::string& tall) { return fill(kPosts, {{"tall", tall}}); }
-std::string board(const std::string& height) { return fill(kBoard, {{"height", height}}); }
+std::string posts(double tall)
+{
+    return part_text("post", {tall, 40, 30}, "z", "y", "{ left = 100, back = 400, bottom = 450 }", "mirror = [\"x\"]");
+}
+std::string board(int height) { return part_text("back board", {920, 100, 20}, "x", "y", fmt::format("[140, 375, {}]", height)); }
 
 std::optional<BackRest> back_of(const Piece& piece)
 {
@@ -83,12 +44,12 @@ std::optional<BackRest> back_of(const Piece& piece)
 
 TEST_CASE("A back is what rises 250 mm over a seat along more than half of a side", "[back-rest]")
 {
-    CHECK_FALSE(back_of(piece_of(kPlankSeat)));
+    CHECK_FALSE(back_of(piece_of(plank_seat())));
     // Two posts with nothing between them are none; nor is a rail at the height of arms.
-    CHECK_FALSE(back_of(piece_of(kPlankSeat + posts("400"))));
-    CHECK_FALSE(back_of(piece_of(kPlankSeat + posts("240") + board("580"))));
+    CHECK_FALSE(back_of(piece_of(plank_seat(posts(400)))));
+    CHECK_FALSE(back_of(piece_of(plank_seat(posts(240) + board(580)))));
 
-    const Piece piece = piece_of(kPlankSeat + posts("400") + board("700"));
+    const Piece piece = piece_of(plank_seat(posts(400) + board(700)));
     const auto back = back_of(piece);
     REQUIRE(back);
     CHECK(back->axis == 1);
@@ -100,7 +61,7 @@ TEST_CASE("A back is what rises 250 mm over a seat along more than half of a sid
 
     SECTION("a low back is leaned on 100 mm under its edge")
     {
-        const auto low = back_of(piece_of(kPlankSeat + posts("340") + board("680")));
+        const auto low = back_of(piece_of(plank_seat(posts(340) + board(680))));
         REQUIRE(low);
         CHECK_THAT(low->height, WithinAbs(0.69, 1e-12)); // 790 less 100
     }
@@ -108,7 +69,7 @@ TEST_CASE("A back is what rises 250 mm over a seat along more than half of a sid
 
 TEST_CASE("A leaning back presses on what lies behind the pad, by area, and level", "[back-rest]")
 {
-    const Piece piece = piece_of(kPlankSeat + posts("400") + board("700"));
+    const Piece piece = piece_of(plank_seat(posts(400) + board(700)));
     const Facts& facts = testing::shared_facts();
     const auto back = back_of(piece);
     REQUIRE(back);
@@ -132,7 +93,7 @@ TEST_CASE("A leaning back presses on what lies behind the pad, by area, and leve
 
 TEST_CASE("People lean on a back just short of tipping the seat", "[back-rest][load-cases]")
 {
-    const auto bench = bench_of(kPlankSeat + posts("400") + board("700"));
+    const auto bench = bench_of(plank_seat(posts(400) + board(700)));
     std::size_t found = 0;
     for (const LoadCase& c : bench->prepared.statics.cases.cases) {
         if (c.name.find("leaning on the back") == std::string::npos) continue;
@@ -158,7 +119,7 @@ TEST_CASE("People lean on a back just short of tipping the seat", "[back-rest][l
 
 TEST_CASE("Leaning back tips a seat about its back feet only", "[back-rest][tip]")
 {
-    const auto bench = bench_of(kPlankSeat + posts("400") + board("700"));
+    const auto bench = bench_of(plank_seat(posts(400) + board(700)));
     const auto findings = check_tip(bench->prepared);
     REQUIRE(findings.size() == 1);
     const Finding& f = findings.front();

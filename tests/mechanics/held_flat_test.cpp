@@ -4,6 +4,7 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 #include "mechanics/glued_face.hpp"
 
 #include <cmath>
@@ -12,63 +13,24 @@ using namespace checked;
 
 namespace {
 
-/// A case side 400 mm wide and $tall high with a runner glued across it at half height, and a board above and below it.
-constexpr const char* kCase = R"(
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "runner"
-wood = "oak"
-length = $runner
-width = 25
-thickness = 18
-grain = "y"
-face = "x"
-at = [20, 20, $middle]
-[[part]]
-id = "side"
-wood = "oak"
-length = $tall
-width = 400
-thickness = 20
-grain = "z"
-face = "x"
-at = [0, 0, 0]
-[[joint]]
-between = ["runner", "side"]
-kind = "face"
-glue = "PVA"
-$more
-)";
-
-constexpr const char* kBoards = R"(
-[[part]]
-id = "board"
-wood = "oak"
-length = 600
-width = $wide
-thickness = 20
-grain = "x"
-face = "z"
-at = { left = 14, front = 0, bottom = 10 }
-copies = [ { at = { left = 14, front = 0, top = $top } } ]
-[[joint]]
-between = ["board", "side"]
-kind = "housing"
-)";
-
-std::string case_side(int tall, const std::string& more, int runner = 360)
+/// A case side 400 mm wide and `tall` high with a runner glued across it at half height, and perhaps a board above and below it.
+std::string case_side(int tall, const std::string& more, double runner = 360)
 {
-    return still_head(true) + fill(kCase, {{"runner", std::to_string(runner)},
-                                           {"middle", std::to_string(tall / 2)},
-                                           {"tall", std::to_string(tall)},
-                                           {"more", more}});
+    return design({
+        still_head(true),
+        oak_text("white oak", ""),
+        part_text("runner", {runner, 25, 18}, "y", "x", fmt::format("[20, 20, {}]", tall / 2)),
+        part_text("side", {1.0 * tall, 400, 20}, "z", "x", "[0, 0, 0]"),
+        joint_text("runner", "side", "face", "PVA"),
+        more,
+    });
 }
 
-std::string boards(int tall, int wide = 400)
+std::string boards(int tall, double wide = 400)
 {
-    return fill(kBoards, {{"wide", std::to_string(wide)}, {"top", std::to_string(tall - 10)}});
+    return part_text("board", {600, wide, 20}, "x", "z", "{ left = 14, front = 0, bottom = 10 }",
+                     fmt::format("copies = [ {{ at = {{ left = 14, front = 0, top = {} }} }} ]", tall - 10)) +
+           joint_text("board", "side", "housing", "");
 }
 
 /// The glued face of two parts in the direction of its greater movement.
@@ -90,58 +52,17 @@ bool runner_held(const std::string& text)
     return governing(*bench, "runner", "side").held_flat;
 }
 
-/// Boards $wide wide lying across two rails $apart apart, front to back; legs at the rails' ends where there are any.
-constexpr const char* kTop = R"(
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "board"
-wood = "oak"
-length = 900
-width = $wide
-thickness = 20
-grain = "x"
-face = "z"
-at = [0, 100, 500]
-[[part]]
-id = "rail"
-wood = "oak"
-length = $rail
-width = 60
-thickness = 22
-grain = "y"
-face = "x"
-at = [40, 100, 440]
-$second
-[[joint]]
-between = ["board", "rail"]
-kind = "face"
-glue = "PVA"
-)";
-
-constexpr const char* kLegs = R"(
-[[part]]
-id = "leg"
-wood = "oak"
-length = 500
-width = 50
-thickness = 50
-grain = "z"
-face = "x"
-at = [26, 50, 0]
-copies = [ { at = [26, $far, 0] } ]
-[[joint]]
-between = ["rail", "leg"]
-kind = "tenon"
-glue = "PVA"
-tenon = { length = 30, width = 40, thickness = 8 }
-)";
-
-std::string top(int wide, int rail, const std::string& second = "", const std::string& more = "")
+/// Boards so `wide` lying across one rail or two, front to back; legs at the rails' ends where there are any.
+std::string top(double wide, double rail, const std::string& second = "", const std::string& more = "")
 {
-    return still_head(true) + fill(kTop, {{"wide", std::to_string(wide)}, {"rail", std::to_string(rail)}, {"second", second}}) +
-           more;
+    return design({
+        still_head(true),
+        oak_text("white oak", ""),
+        part_text("board", {900, wide, 20}, "x", "z", "[0, 100, 500]"),
+        part_text("rail", {rail, 60, 22}, "y", "x", "[40, 100, 440]", second),
+        joint_text("board", "rail", "face", "PVA"),
+        more,
+    });
 }
 
 bool rail_held(const std::string& text)
@@ -151,7 +72,12 @@ bool rail_held(const std::string& text)
 }
 
 std::string second_rail(int apart) { return "copies = [ { at = [" + std::to_string(40 + apart) + ", 100, 440] } ]"; }
-std::string legs(int rail) { return fill(kLegs, {{"far", std::to_string(100 + rail)}}); }
+std::string legs(int rail)
+{
+    return part_text("leg", {500, 50, 50}, "z", "x", "[26, 50, 0]",
+                     fmt::format("copies = [ {{ at = [26, {}, 0] }} ]", 100 + rail)) +
+           joint_text("rail", "leg", "tenon", "PVA", "tenon = { length = 30, width = 40, thickness = 8 }");
+}
 
 } // namespace
 
@@ -188,22 +114,12 @@ TEST_CASE("A second rail near the first holds wide boards flat, not slats", "[he
 
 TEST_CASE("A like layer on the other face balances the first", "[held-flat]")
 {
-    constexpr const char* layer = R"([[part]]
-id = "board below"
-wood = "oak"
-length = 900
-width = 400
-thickness = $thick
-grain = "x"
-face = "z"
-at = { left = 0, front = 100, top = 440 }
-[[joint]]
-between = ["board below", "rail"]
-kind = "face"
-glue = "PVA"
-)";
-    CHECK(rail_held(top(400, 400, "", fill(layer, {{"thick", "20"}}))));
-    CHECK_FALSE(rail_held(top(400, 400, "", fill(layer, {{"thick", "30"}}))));
+    const auto layer = [](double thick) {
+        return part_text("board below", {900, 400, thick}, "x", "z", "{ left = 0, front = 100, top = 440 }") +
+               joint_text("board below", "rail", "face", "PVA");
+    };
+    CHECK(rail_held(top(400, 400, "", layer(20))));
+    CHECK_FALSE(rail_held(top(400, 400, "", layer(30))));
 }
 
 TEST_CASE("Held flat, the wood is worse off than free to bow, and the working says what holds it", "[held-flat]")
@@ -225,39 +141,18 @@ TEST_CASE("Held flat, the wood is worse off than free to bow, and the working sa
 
 TEST_CASE("Boards glued edge to edge reach over a rail as one board", "[held-flat]")
 {
-    std::string text = still_head(true) + R"(
-[[wood]]
-id = "oak"
-species = "red oak"
-[[part]]
-id = "board"
-wood = "oak"
-length = 600
-width = 80
-thickness = 20
-grain = "x"
-face = "z"
-at = [0, 0, 60]
-repeat = { count = 4, along = "y", gap = 0 }
-[[part]]
-id = "rail"
-wood = "oak"
-length = 320
-width = 60
-thickness = 22
-grain = "y"
-face = "x"
-at = [100, 0, 0]
-[[joint]]
-between = ["board", "rail"]
-kind = "face"
-glue = "PVA"
-)";
-    const auto judged = [](const std::string& design) {
-        return finding_of(content_of(design).findings, "cross-grain", "board / rail");
+    const std::string text = design({
+        still_head(true),
+        oak_text("red oak", ""),
+        part_text("board", {600, 80, 20}, "x", "z", "[0, 0, 60]", "repeat = { count = 4, along = \"y\", gap = 0 }"),
+        part_text("rail", {320, 60, 22}, "y", "x", "[100, 0, 0]"),
+        joint_text("board", "rail", "face", "PVA"),
+    });
+    const auto judged = [](const std::string& whole) {
+        return finding_of(content_of(whole).findings, "cross-grain", "board / rail");
     };
     CHECK_THAT(value_of(judged(text), "glued_length"), WithinAbs(0.080, 1e-9)); // four boards, each by itself
-    const Finding one = judged(text + "[[joint]]\nbetween = [\"board\", \"board\"]\nkind = \"edge\"\nglue = \"PVA\"\n");
+    const Finding one = judged(text + joint_text("board", "board", "edge", "PVA"));
     CHECK_THAT(value_of(one, "glued_length"), WithinAbs(0.320, 1e-9));
     CHECK(one.verdict == Verdict::fail);
 }

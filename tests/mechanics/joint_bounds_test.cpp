@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 #include "mechanics/member_results.hpp"
 #include "mechanics/structure.hpp"
 
@@ -12,61 +13,22 @@ using namespace checked;
 namespace {
 
 /// Two posts and a rail between them, or two boards and a shelf: red oak at 12 % without weight to speak of, 450 high.
-/// $joint, $more: joints and loads.
-constexpr const char* kGate = R"(
-[piece]
-name = "Gate"
-units = "mm"
-use = "none"
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "red oak"
-rings = "flat"
-properties = { density = "0.001 kg/m3" }
-[[part]]
-id = "post"
-wood = "oak"
-length = 450
-width = $post_width
-thickness = $post_thickness
-grain = "z"
-face = "x"
-at = { left = 0, front = 0, bottom = 0 }
-copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]
-[[part]]
-id = "rail"
-wood = "oak"
-length = $length
-width = $width
-thickness = $thickness
-grain = "x"
-face = "$face"
-at = $at
-[[joint]]
-between = ["rail", "post"]
-$joint
-)";
-
 struct Gate {
-    std::string joint = "kind = \"tenon\"\nglue = \"PVA\"\ntenon = { length = 32, width = 38, thickness = 9.5 }\n";
-    std::string length = "800", width = "63.5", thickness = "22.2", face = "y", at = "{ left = 50, front = 14, top = 450 }";
-    std::string post_width = "50", post_thickness = "50";
-    std::string more;
+    PartSize post{450, 50, 50}, rail{800, 63.5, 22.2};
+    std::string face = "y", at = "{ left = 50, front = 14, top = 450 }";
+    std::string joint = joint_text("rail", "post", "tenon", "PVA", "tenon = { length = 32, width = 38, thickness = 9.5 }");
+    std::string more; ///< loads
     std::unique_ptr<Bench> bench() const
     {
-        return bench_of(fill(kGate, {{"post_width", post_width},
-                                     {"post_thickness", post_thickness},
-                                     {"length", length},
-                                     {"width", width},
-                                     {"thickness", thickness},
-                                     {"face", face},
-                                     {"at", at},
-                                     {"joint", joint}}) +
-                        more);
+        return bench_of(design({
+            head_text({.name = "Gate"}),
+            oak_text("red oak", "flat", "properties = { density = \"0.001 kg/m3\" }"),
+            part_text("post", post, "z", "x", "{ left = 0, front = 0, bottom = 0 }",
+                      "copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]"),
+            part_text("rail", rail, "x", face, at),
+            joint,
+            more,
+        }));
     }
 };
 
@@ -74,12 +36,9 @@ struct Gate {
 Gate board_case()
 {
     Gate g;
-    g.joint = "kind = \"housing\"\nglue = \"PVA\"\n";
-    g.post_width = "300";
-    g.post_thickness = "25";
-    g.length = "866";
-    g.width = "300";
-    g.thickness = "25";
+    g.joint = joint_text("rail", "post", "housing", "PVA");
+    g.post = {450, 300, 25};
+    g.rail = {866, 300, 25};
     g.face = "z";
     g.at = "{ left = 17, front = 0, bottom = 387.5 }";
     return g;
@@ -107,10 +66,7 @@ MemberResult rail_with(const Bench& bench, double share, std::size_t load_case)
 
 double modulus(const Bench& bench) { return bench.prepared.parts[0].loaded.modulus_along->value.value(); }
 
-std::string middle_load(const std::string& z)
-{
-    return "[[load]]\nname = \"weight\"\non = \"rail\"\nforce = \"500 N\"\nat = [450, 25, " + z + "]\n";
-}
+std::string middle_load(int z) { return load_text("weight", "rail", 500, fmt::format("[450, 25, {}]", z)); }
 
 constexpr double kFree = 1e-6, kStiff = 1e3;
 
@@ -120,11 +76,10 @@ TEST_CASE("A rail in joints of any kind: P L/4 where they turn freely, a portal'
           "[joint-bounds]")
 {
     Gate gate;
-    gate.more = middle_load("440");
-    gate.joint =
-        GENERATE(as<std::string>{}, "kind = \"tenon\"\nglue = \"PVA\"\ntenon = { length = 32, width = 38, thickness = 9.5 }\n",
-                 "kind = \"dowel\"\nglue = \"PVA\"\ndowels = { diameter = 8, length = 60, count = 2 }\n",
-                 "kind = \"screws\"\nscrews = { diameter = 6, length = 90, count = 2 }\n");
+    gate.more = middle_load(440);
+    gate.joint = GENERATE(joint_text("rail", "post", "tenon", "PVA", "tenon = { length = 32, width = 38, thickness = 9.5 }"),
+                          joint_text("rail", "post", "dowel", "PVA", "dowels = { diameter = 8, length = 60, count = 2 }"),
+                          joint_text("rail", "post", "screws", "", "screws = { diameter = 6, length = 90, count = 2 }"));
     CAPTURE(gate.joint);
     const auto bench = gate.bench();
     REQUIRE(bench->prepared.statics.loose.empty());
@@ -151,10 +106,9 @@ TEST_CASE("Wide rails turn freely on their legs though they are held over their 
 {
     // 160 × 20: a plate to the frame, held at two places over each end. On edge it spans from face to face of the posts.
     Gate gate;
-    gate.width = "160";
-    gate.thickness = "20";
-    gate.joint = "kind = \"tenon\"\nglue = \"PVA\"\ntenon = { length = 32, width = 140, thickness = 7 }\n";
-    gate.more = middle_load("300");
+    gate.rail = {800, 160, 20};
+    gate.joint = joint_text("rail", "post", "tenon", "PVA", "tenon = { length = 32, width = 140, thickness = 7 }");
+    gate.more = middle_load(300);
     const auto bench = gate.bench();
     const MemberLine& line = bench->prepared.statics.frame->lines()[bench->copy("rail #1")];
     REQUIRE(line.plate);
@@ -173,14 +127,13 @@ TEST_CASE("Wide rails turn freely on their legs though they are held over their 
 
 TEST_CASE("A gate whose joints turn freely folds, and its feet alone answer the push", "[joint-bounds]")
 {
-    const auto push = [](const char* place) {
-        return std::string("[[load]]\nname = \"push\"\non = \"rail\"\nforce = \"40 N\"\ndirection = [1, 0, 0]\nat = [450, ") +
-               place + "]\n[[load]]\nname = \"ballast\"\non = \"rail\"\nforce = \"300 N\"\nat = [450, " + place +
-               "]\nlasting = true\n";
+    const auto push = [](const std::string& at) {
+        return load_text("push", "rail", 40, at, "direction = [1, 0, 0]") +
+               load_text("ballast", "rail", 300, at, "lasting = true");
     };
     Gate posts, boards = board_case();
-    posts.more = push("25, 420");
-    boards.more = push("150, 400");
+    posts.more = push("[450, 25, 420]");
+    boards.more = push("[450, 150, 400]");
     for (const Gate* gate : {&posts, &boards}) {
         const auto bench = gate->bench();
         const Statics& statics = bench->prepared.statics;
@@ -215,7 +168,7 @@ TEST_CASE("A gate whose joints turn freely folds, and its feet alone answer the 
 TEST_CASE("A housed shelf sags as on hinges where its housings turn freely, and less where they do not", "[joint-bounds]")
 {
     Gate gate = board_case();
-    gate.more = "[[load]]\nname = \"books\"\non = \"rail\"\nforce = \"300 N\"\npatch = [866, 300]\nat = [450, 150]\n";
+    gate.more = load_text("books", "rail", 300, "[450, 150]", "patch = [866, 300]");
     const auto bench = gate.bench();
     const double q = 300 / 0.866, e = modulus(*bench), inertia = 0.300 * std::pow(0.025, 3) / 12;
     const double shear = bench->prepared.statics.frame->stiffness()[bench->copy("rail #1")].shear_face * 0.300 * 0.025 * 5 / 6;

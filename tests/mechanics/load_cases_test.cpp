@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 
 #include <numeric>
 
@@ -10,43 +11,22 @@ using namespace checked;
 namespace {
 
 /// Slats 400 mm long over a row of the given length, on two bearers.
-constexpr const char* kSeat = R"(
-[piece]
-name = "Seat"
-units = "mm"
-use = "$use"
-carries = ["slat"]
-[room]
-air = "heated, cold winters"
-moisture_at_glue_up = 8
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "bearer"
-wood = "oak"
-length = 1300
-width = 300
-thickness = 20
-grain = "x"
-face = "y"
-at = [0, 20, 0]
-copies = [ { at = [0, 360, 0] } ]
-[[part]]
-id = "slat"
-wood = "oak"
-length = 400
-width = 50
-thickness = 20
-grain = "y"
-face = "z"
-at = [0, 0, 300]
-repeat = { count = $count, along = "x", gap = 10 }
-)";
-
-std::unique_ptr<Bench> seat(const std::string& more = "", const std::string& use = "seat", int count = 21)
+std::unique_ptr<Bench> seat(const std::string& more = "", const char* use = "seat", int count = 21)
 {
-    return bench_of(fill(kSeat, {{"use", use}, {"count", std::to_string(count)}}) + more);
+    return bench_of(design({
+        head_text({.name = "Seat", .use = use, .carries = {"slat"}, .made = 8, .air = "heated, cold winters"}),
+        oak_text("white oak", ""),
+        part_text("bearer", {1300, 300, 20}, "x", "y", "[0, 20, 0]", "copies = [ { at = [0, 360, 0] } ]"),
+        part_text("slat", {400, 50, 20}, "y", "z", "[0, 0, 300]",
+                  fmt::format("repeat = {{ count = {}, along = \"x\", gap = 10 }}", count)),
+        more,
+    }));
+}
+
+/// A load on a patch of 100 × 100 mm.
+std::string pot_text(const char* name, double newtons, const char* at, const std::string& more = "")
+{
+    return load_text(name, "slat", newtons, at, "patch = [100, 100]\n" + more);
 }
 
 const LoadCase& case_named(const Bench& bench, std::string_view name)
@@ -155,12 +135,10 @@ TEST_CASE("A shelf is loaded along its length, for years", "[load-cases]")
 
 TEST_CASE("What the design states lasts or passes", "[load-cases]")
 {
-    const std::string pot =
-        "[[load]]\nname = \"pot\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\nlasting = $lasting\n";
-    const auto passing = seat(fill(pot, {{"lasting", "false"}}), "none");
+    const auto passing = seat(pot_text("pot", 200, "[300, 200]", "lasting = false"), "none");
     CHECK(passing->prepared.statics.cases.cases.size() == 2);
     CHECK_THAT(sum_of(case_named(*passing, "pot")), WithinRel(200.0, 1e-9));
-    const auto lasting = seat(fill(pot, {{"lasting", "true"}}), "none");
+    const auto lasting = seat(pot_text("pot", 200, "[300, 200]", "lasting = true"), "none");
     CHECK(lasting->prepared.statics.cases.cases.size() == 1);
     double stays = 0;
     for (const CopyLoad& load : lasting->prepared.statics.cases.lasting) stays += load.force;
@@ -170,8 +148,7 @@ TEST_CASE("What the design states lasts or passes", "[load-cases]")
 TEST_CASE("A stated load lies on each part where its patch does", "[load-cases]")
 {
     // Slats 50 mm wide every 60 mm; the patch, 250 to 350 mm, covers 240 to 290, 300 to 350 in part and in full.
-    const auto bench =
-        seat("[[load]]\nname = \"pot\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\n", "none");
+    const auto bench = seat(pot_text("pot", 200, "[300, 200]"), "none");
     const LoadCase& pot = case_named(*bench, "pot");
     REQUIRE(pot.loads.size() == 2);
     CHECK_THAT(pot.loads[0].across, WithinAbs(0.270, 1e-9));
@@ -184,19 +161,14 @@ TEST_CASE("A stated load lies on each part where its patch does", "[load-cases]"
 
 TEST_CASE("Stated loads that pass may all be there at once", "[load-cases]")
 {
-    const std::string pots =
-        "[[load]]\nname = \"one\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, 200]\n"
-        "[[load]]\nname = \"other\"\non = \"slat\"\nforce = \"300 N\"\npatch = [100, 100]\nat = [700, 200]\n";
-    const auto bench = seat(pots, "none");
+    const auto bench = seat(pot_text("one", 200, "[300, 200]") + pot_text("other", 300, "[700, 200]"), "none");
     CHECK(bench->prepared.statics.cases.cases.size() == 4);
     CHECK_THAT(sum_of(case_named(*bench, "all stated loads together")), WithinRel(500.0, 1e-9));
 }
 
 TEST_CASE("A load that is not upright pushes as it is stated", "[load-cases]")
 {
-    const auto bench = seat("[[load]]\nname = \"pull\"\non = \"slat\"\nforce = \"200 N\"\npatch = [100, 100]\nat = [300, "
-                            "200]\ndirection = [3, 0, -4]\n",
-                            "none");
+    const auto bench = seat(pot_text("pull", 200, "[300, 200]", "direction = [3, 0, -4]"), "none");
     const LoadCase& pull = case_named(*bench, "pull");
     CHECK_THAT(sum_of(pull), WithinRel(200.0, 1e-9));
     CHECK_THAT(pull.total, WithinRel(160.0, 1e-9)); // down
@@ -247,43 +219,13 @@ TEST_CASE("A loaded seat is pushed both ways along both axes, short of tipping i
 TEST_CASE("A piece on three feet is pushed only as far as the line between two of them lets it", "[load-cases]")
 {
     // Feet at (200, 40), (40, 300) and (360, 300), drawn in to their middles; the seat's middle, and nearly all the weight, at (200, 200).
-    const auto bench = bench_of(R"(
-[piece]
-name = "Three legs"
-units = "mm"
-use = "seat"
-carries = ["board"]
-[room]
-air = "heated, cold winters"
-moisture_at_glue_up = 8
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "board"
-wood = "oak"
-length = 400
-width = 400
-thickness = 30
-grain = "x"
-face = "z"
-at = [0, 0, 400]
-[[part]]
-id = "leg"
-wood = "oak"
-length = 400
-width = 40
-thickness = 40
-grain = "z"
-face = "y"
-at = [180, 20, 0]
-copies = [ { at = [20, 280, 0] }, { at = [340, 280, 0] } ]
-[[joint]]
-between = ["leg", "board"]
-kind = "tenon"
-glue = "PVA"
-tenon = { length = 25, width = 25, thickness = 25 }
-)");
+    const auto bench = bench_of(design({
+        head_text({.name = "Three legs", .use = "seat", .carries = {"board"}, .made = 8, .air = "heated, cold winters"}),
+        oak_text("white oak", ""),
+        part_text("board", {400, 400, 30}, "x", "z", "[0, 0, 400]"),
+        part_text("leg", {400, 40, 40}, "z", "y", "[180, 20, 0]", "copies = [ { at = [20, 280, 0] }, { at = [340, 280, 0] } ]"),
+        joint_text("leg", "board", "tenon", "PVA", "tenon = { length = 25, width = 25, thickness = 25 }"),
+    }));
     double weight = 1000, lever = 1000 * 0.200; // what sits on it, and its lever in y
     for (std::size_t i = 0; i < bench->piece.copies.size(); ++i) {
         const double w = bench->prepared.masses[i] * kStandardGravity;

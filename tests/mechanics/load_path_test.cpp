@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 
 using namespace checked;
 
@@ -10,59 +11,20 @@ namespace {
 using Names = std::vector<std::string>;
 
 /// Four posts, two rails between them, slats on the rails.
-constexpr const char* kBench = R"(
-[piece]
-name = "Bench"
-units = "mm"
-use = "none"
-$head
-[room]
-air = "heated, cold winters"
-moisture_at_glue_up = 8
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "leg"
-wood = "oak"
-length = 400
-width = 40
-thickness = 40
-grain = "z"
-face = "y"
-at = [0, 0, 0]
-copies = [ { at = [960, 0, 0] }, { at = [0, 260, 0] }, { at = [960, 260, 0] } ]
-[[part]]
-id = "rail"
-wood = "oak"
-length = 920
-width = 60
-thickness = 20
-grain = "x"
-face = "y"
-at = { left = 40, front = 10, top = 400 }
-copies = [ { at = { left = 40, front = 270, top = 400 } } ]
-[[part]]
-id = "slat"
-wood = "oak"
-length = 300
-width = 60
-thickness = 20
-grain = "y"
-face = "z"
-at = [60, 0, 400]
-repeat = { count = 10, along = "x", gap = 20 }
-[[joint]]
-between = ["rail", "leg"]
-kind = "$kind"
-$glue
-)";
-
-std::string bench_text(const std::string& kind = "tenon",
-                       const std::string& glue = "glue = \"PVA\"\ntenon = { length = 20, width = 40, thickness = 8 }",
-                       const std::string& head = "")
+std::string bench_text(const char* kind = "tenon", const char* glue = "PVA",
+                       const char* sizes = "tenon = { length = 20, width = 40, thickness = 8 }",
+                       const std::vector<std::string>& wall = {})
 {
-    return fill(kBench, {{"head", head}, {"kind", kind}, {"glue", glue}});
+    return design({
+        head_text({.name = "Bench", .wall = wall, .made = 8, .air = "heated, cold winters"}),
+        oak_text("white oak", ""),
+        part_text("leg", {400, 40, 40}, "z", "y", "[0, 0, 0]",
+                  "copies = [ { at = [960, 0, 0] }, { at = [0, 260, 0] }, { at = [960, 260, 0] } ]"),
+        part_text("rail", {920, 60, 20}, "x", "y", "{ left = 40, front = 10, top = 400 }",
+                  "copies = [ { at = { left = 40, front = 270, top = 400 } } ]"),
+        part_text("slat", {300, 60, 20}, "y", "z", "[60, 0, 400]", "repeat = { count = 10, along = \"x\", gap = 20 }"),
+        joint_text("rail", "leg", kind, glue, sizes),
+    });
 }
 
 } // namespace
@@ -109,19 +71,18 @@ TEST_CASE("A bearing lies where the two parts meet", "[load-path]")
 
 TEST_CASE("Side by side and dry, nothing is borne", "[load-path]")
 {
-    const auto dry = bench_of(bench_text("butt", ""));
+    const auto dry = bench_of(bench_text("butt", "", ""));
     CHECK(dry->borne_by("rail #1").empty());
     CHECK_FALSE(dry->prepared.statics.path.reached[dry->copy("rail #1")]);
-    const auto glued = bench_of(bench_text("butt", "glue = \"PVA\""));
+    const auto glued = bench_of(bench_text("butt", "PVA", ""));
     CHECK(glued->borne_by("rail #1") == Names{"leg #1", "leg #2"});
-    const auto screwed = bench_of(bench_text("screws", "screws = { diameter = 5, length = 60, count = 2 }"));
+    const auto screwed = bench_of(bench_text("screws", "", "screws = { diameter = 5, length = 60, count = 2 }"));
     CHECK(screwed->borne_by("rail #1") == Names{"leg #1", "leg #2"});
 }
 
 TEST_CASE("Parts screwed to a wall bear the rest", "[load-path]")
 {
-    const auto bench =
-        bench_of(bench_text("tenon", "glue = \"PVA\"\ntenon = { length = 20, width = 40, thickness = 8 }", "wall = [\"rail\"]"));
+    const auto bench = bench_of(bench_text("tenon", "PVA", "tenon = { length = 20, width = 40, thickness = 8 }", {"rail"}));
     CHECK(bench->prepared.statics.path.on_floor[bench->copy("rail #1")]);
     CHECK_FALSE(bench->prepared.statics.path.on_floor[bench->copy("leg #1")]);
     CHECK(bench->borne_by("slat #1") == Names{"rail #1", "rail #2"});
@@ -131,48 +92,16 @@ TEST_CASE("Parts screwed to a wall bear the rest", "[load-path]")
 TEST_CASE("On one level what lies below bears what lies on it", "[load-path]")
 {
     // A post carries a plank at its side by a dowel and another on top of that plank.
-    const std::string text = still_head(true) + R"(
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "post"
-wood = "oak"
-length = 400
-width = 40
-thickness = 40
-grain = "z"
-face = "y"
-at = [0, 0, 0]
-[[part]]
-id = "lower"
-wood = "oak"
-length = 300
-width = 40
-thickness = 20
-grain = "x"
-face = "z"
-at = [40, 0, 200]
-[[part]]
-id = "upper"
-wood = "oak"
-length = 300
-width = 40
-thickness = 20
-grain = "x"
-face = "z"
-at = [40, 0, 220]
-[[joint]]
-between = ["lower", "post"]
-kind = "dowel"
-glue = "PVA"
-dowels = { diameter = 8, length = 40, count = 2 }
-[[joint]]
-between = ["upper", "post"]
-kind = "dowel"
-glue = "PVA"
-dowels = { diameter = 8, length = 40, count = 2 }
-)";
+    const char* dowels = "dowels = { diameter = 8, length = 40, count = 2 }";
+    const std::string text = design({
+        still_head(true),
+        oak_text("white oak", ""),
+        part_text("post", {400, 40, 40}, "z", "y", "[0, 0, 0]"),
+        part_text("lower", {300, 40, 20}, "x", "z", "[40, 0, 200]"),
+        part_text("upper", {300, 40, 20}, "x", "z", "[40, 0, 220]"),
+        joint_text("lower", "post", "dowel", "PVA", dowels),
+        joint_text("upper", "post", "dowel", "PVA", dowels),
+    });
     const auto bench = bench_of(text);
     CHECK(bench->borne_by("upper #1") == Names{"lower #1", "post #1"});
     CHECK(bench->borne_by("lower #1") == Names{"post #1"});

@@ -1,6 +1,7 @@
 // Whole pieces as one frame: balance, symmetry, Betti, superposition, mechanisms, dry stacks.
 
 #include "catch.hpp"
+#include "checks/design_text.hpp"
 #include "checks/trestle.hpp"
 #include "mechanics/structure.hpp"
 
@@ -160,46 +161,14 @@ namespace {
 /// A post on the floor with an arm that is held at one end only, glued end grain to its side or tenoned.
 std::string post_with_arm(const std::string& joint)
 {
-    return R"(
-[piece]
-name = "Coat stand"
-units = "mm"
-use = "none"
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "white oak"
-rings = "flat"
-[[part]]
-id = "post"
-wood = "oak"
-length = 900
-width = 120
-thickness = 120
-grain = "z"
-face = "y"
-at = [0, 0, 0]
-[[part]]
-id = "arm"
-wood = "oak"
-length = 400
-width = 40
-thickness = 30
-grain = "x"
-face = "z"
-at = [120, 40, 700]
-[[load]]
-name = "coat"
-on = "arm"
-force = "20 N"
-at = [500, 60, 730]
-lasting = true
-[[joint]]
-between = ["arm", "post"]
-)" + joint;
+    return design({
+        head_text({.name = "Coat stand"}),
+        oak_text("white oak"),
+        part_text("post", {900, 120, 120}, "z", "y", "[0, 0, 0]"),
+        part_text("arm", {400, 40, 30}, "x", "z", "[120, 40, 700]"),
+        load_text("coat", "arm", 20, "[500, 60, 730]", "lasting = true"),
+        joint,
+    });
 }
 
 } // namespace
@@ -207,10 +176,10 @@ between = ["arm", "post"]
 TEST_CASE("A part that can swing is named, and nothing comes out that is no number", "[structure]")
 {
     const auto held =
-        bench_of(post_with_arm("kind = \"tenon\"\nglue = \"PVA\"\ntenon = { length = 40, width = 30, thickness = 10 }\n"));
+        bench_of(post_with_arm(joint_text("arm", "post", "tenon", "PVA", "tenon = { length = 40, width = 30, thickness = 10 }")));
     CHECK(held->prepared.statics.loose.empty());
     CHECK(held->prepared.statics.settled.front());
-    const auto swings = bench_of(post_with_arm("kind = \"butt\"\nglue = \"PVA\"\n"));
+    const auto swings = bench_of(post_with_arm(joint_text("arm", "post", "butt", "PVA")));
     const Statics& statics = swings->prepared.statics;
     REQUIRE(statics.loose.size() == 1);
     CHECK(swings->piece.label(statics.loose.front()) == swings->piece.label(swings->copy("arm #1")));
@@ -228,29 +197,10 @@ namespace {
 std::string dry_stack(std::mt19937& random)
 {
     const auto pick = [&](int lo, int hi) { return std::uniform_int_distribution(lo, hi)(random); };
-    std::string text = R"(
-[piece]
-name = "Stack"
-units = "mm"
-use = "none"
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "white oak"
-rings = "flat"
-[[part]]
-id = "post"
-wood = "oak"
-length = 300
-width = 500
-thickness = 60
-grain = "z"
-face = "x"
-at = [0, 0, 0]
-)" + fmt::format("copies = [ {{ at = [{}, 0, 0] }}, {{ at = [{}, 0, 0] }} ]\n", pick(200, 500), pick(600, 900));
+    const int third = pick(600, 900), second = pick(200, 500); // in this order with every compiler
+    std::string text = head_text({.name = "Stack"}) + oak_text("white oak") +
+                       part_text("post", {300, 500, 60}, "z", "x", "[0, 0, 0]",
+                                 fmt::format("copies = [ {{ at = [{}, 0, 0] }}, {{ at = [{}, 0, 0] }} ]", second, third));
     int z = 300;
     for (int layer = 0; layer < 4; ++layer) {
         const bool along = layer % 2 == 0;
@@ -261,17 +211,14 @@ at = [0, 0, 0]
             const int x = along ? back : place, y = along ? place : back;
             const std::string at = fmt::format("[{}, {}, {}]", x, y, z);
             if (k == 0)
-                text +=
-                    fmt::format("[[part]]\nid = \"layer{}\"\nwood = \"oak\"\nlength = {}\nwidth = {}\nthickness = {}\ngrain = "
-                                "\"{}\"\nface = \"z\"\nat = {}\n",
-                                layer, along ? 1020 : 600, pick(50, 90), thick, along ? "x" : "y", at);
+                text += part_text(fmt::format("layer{}", layer), {along ? 1020.0 : 600.0, 1.0 * pick(50, 90), 1.0 * thick},
+                                  along ? "x" : "y", "z", at);
             else
                 copies += (copies.empty() ? "{ at = " : ", { at = ") + at + " }";
             if (pick(0, 1) == 0) continue;
             const int off = pick(30, along ? 990 : 570);
-            loads +=
-                fmt::format("[[load]]\nname = \"load {0} {1}\"\non = \"layer{0}\"\nforce = \"{2} N\"\nat = [{3}, {4}, {5}]\n",
-                            layer, k, pick(20, 400), along ? x + off : x + 20, along ? y + 20 : y + off, z + thick);
+            loads += load_text(fmt::format("load {} {}", layer, k), fmt::format("layer{}", layer), pick(20, 400),
+                               fmt::format("[{}, {}, {}]", along ? x + off : x + 20, along ? y + 20 : y + off, z + thick));
         }
         text += "copies = [ " + copies + " ]\n" + loads;
         z += thick;
@@ -314,59 +261,19 @@ TEST_CASE("Dry stacks at random come to rest in few rounds", "[structure]")
 
 TEST_CASE("A slat screwed or glued between two rails by its ends does not spin", "[structure]")
 {
-    constexpr const char* kBetween = R"(
-[piece]
-name = "Slats between rails"
-units = "mm"
-use = "seat"
-carries = ["slat"]
-[room]
-air = "heated, cold winters"
-moisture_at_glue_up = 8
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "side"
-wood = "oak"
-length = 500
-width = 300
-thickness = 24
-grain = "x"
-face = "y"
-at = [0, 0, 0]
-copies = [{ at = [0, 324, 0] }]
-[[part]]
-id = "slat"
-wood = "oak"
-length = 300
-width = 60
-thickness = 22
-grain = "y"
-face = "z"
-at = [100, 24, 250]
-[[part]]
-id = "back"
-wood = "oak"
-length = 300
-width = 200
-thickness = 20
-grain = "y"
-face = "x"
-at = [300, 24, 20]
-[[joint]]
-between = ["side", "back"]
-kind = "dowel"
-glue = "PVA"
-dowels = { diameter = 8, length = 40, count = 3 }
-[[joint]]
-between = ["side", "slat"]
-$joint
-)";
     const std::string joint =
-        GENERATE(std::string("kind = \"screws\"\nscrews = { diameter = 4.5, length = 70, count = 2 }"),
-                 std::string("kind = \"screws\"\nglue = \"PVA\"\nscrews = { diameter = 4.5, length = 70, count = 2 }"),
-                 std::string("kind = \"butt\"\nglue = \"PVA\""));
+        GENERATE(joint_text("side", "slat", "screws", "", "screws = { diameter = 4.5, length = 70, count = 2 }"),
+                 joint_text("side", "slat", "screws", "PVA", "screws = { diameter = 4.5, length = 70, count = 2 }"),
+                 joint_text("side", "slat", "butt", "PVA"));
     CAPTURE(joint);
-    CHECK(bench_of(fill(kBetween, {{"joint", joint}}))->prepared.statics.loose.empty());
+    const auto bench = bench_of(design({
+        head_text({.name = "Slats between rails", .use = "seat", .carries = {"slat"}, .made = 8, .air = "heated, cold winters"}),
+        oak_text("white oak", ""),
+        part_text("side", {500, 300, 24}, "x", "y", "[0, 0, 0]", "copies = [ { at = [0, 324, 0] } ]"),
+        part_text("slat", {300, 60, 22}, "y", "z", "[100, 24, 250]"),
+        part_text("back", {300, 200, 20}, "y", "x", "[300, 24, 20]"),
+        joint_text("side", "back", "dowel", "PVA", "dowels = { diameter = 8, length = 40, count = 3 }"),
+        joint,
+    }));
+    CHECK(bench->prepared.statics.loose.empty());
 }

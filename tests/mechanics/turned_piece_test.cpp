@@ -2,9 +2,8 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 #include "mechanics/structure.hpp"
-
-#include <fmt/core.h>
 
 #include <cmath>
 #include <map>
@@ -21,21 +20,10 @@ struct Stick {
 /// A stool of four legs, four rails and five slats screwed on; every part by itself, and turned about the corner of the piece where asked.
 std::string stool(double degrees_turned)
 {
-    std::string text = R"(
-[piece]
-name = "Stool"
-units = "mm"
-use = "seat"
-carries = ["s1", "s2", "s3", "s4", "s5"]
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "white oak"
-rings = "flat"
-)";
+    std::string text =
+        head_text({.name = "Stool", .use = "seat", .carries = {"s1", "s2", "s3", "s4", "s5"}}) + oak_text("white oak");
+    const std::string turn =
+        degrees_turned != 0 ? fmt::format("turn = {{ about = \"z\", degrees = {}, at = [0, 0, 0] }}", degrees_turned) : "";
     const Stick sticks[] = {{"l1", "z", "y", 420, 40, 40, 0, 0, 0},     {"l2", "z", "y", 420, 40, 40, 660, 0, 0},
                             {"l3", "z", "y", 420, 40, 40, 0, 310, 0},   {"l4", "z", "y", 420, 40, 40, 660, 310, 0},
                             {"r1", "x", "y", 620, 60, 22, 40, 9, 360},  {"r2", "x", "y", 620, 60, 22, 40, 319, 360},
@@ -43,26 +31,15 @@ rings = "flat"
                             {"s1", "y", "z", 350, 90, 18, 60, 0, 420},  {"s2", "y", "z", 350, 90, 18, 180, 0, 420},
                             {"s3", "y", "z", 350, 90, 18, 305, 0, 420}, {"s4", "y", "z", 350, 90, 18, 430, 0, 420},
                             {"s5", "y", "z", 350, 90, 18, 550, 0, 420}};
-    for (const Stick& s : sticks) {
+    for (const Stick& s : sticks)
         text +=
-            fmt::format("[[part]]\nid = \"{}\"\nwood = \"oak\"\nlength = {}\nwidth = {}\nthickness = {}\ngrain = \"{}\"\nface = "
-                        "\"{}\"\nat = [{}, {}, {}]\n",
-                        s.id, s.length, s.width, s.thickness, s.grain, s.face, s.x, s.y, s.z);
-        if (degrees_turned != 0)
-            text += fmt::format("turn = {{ about = \"z\", degrees = {}, at = [0, 0, 0] }}\n", degrees_turned);
-    }
+            part_text(s.id, {s.length, s.width, s.thickness}, s.grain, s.face, fmt::format("[{}, {}, {}]", s.x, s.y, s.z), turn);
     for (const auto& [rail, a, b] : {std::tuple{"r1", "l1", "l2"}, {"r2", "l3", "l4"}, {"e1", "l1", "l3"}, {"e2", "l2", "l4"}})
         for (const char* leg : {a, b})
-            text +=
-                fmt::format("[[joint]]\nbetween = [\"{}\", \"{}\"]\nkind = \"tenon\"\nglue = \"PVA\"\ntenon = {{ length = 18, "
-                            "width = 45, thickness = 7 }}\n",
-                            rail, leg);
+            text += joint_text(rail, leg, "tenon", "PVA", "tenon = { length = 18, width = 45, thickness = 7 }");
     for (const char* slat : {"s1", "s2", "s3", "s4", "s5"})
         for (const char* rail : {"r1", "r2"})
-            text += fmt::format(
-                "[[joint]]\nbetween = [\"{}\", \"{}\"]\nkind = \"screws\"\nscrews = {{ diameter = 5, length = 50, count "
-                "= 1 }}\n",
-                slat, rail);
+            text += joint_text(slat, rail, "screws", "", "screws = { diameter = 5, length = 50, count = 1 }");
     return text;
 }
 
@@ -129,38 +106,17 @@ namespace {
 /// A seat board on two pairs of legs that splay along x by so many degrees; the legs' lines meet the board at the same places.
 std::string splayed(double angle)
 {
-    std::string text = R"(
-[piece]
-name = "Splayed"
-units = "mm"
-use = "seat"
-carries = ["board"]
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "board"
-wood = "oak"
-length = 600
-width = 300
-thickness = 40
-grain = "x"
-face = "z"
-at = [0, 0, 400]
-)";
+    std::string text = head_text({.name = "Splayed", .use = "seat", .carries = {"board"}}) + oak_text("white oak", "") +
+                       part_text("board", {600, 300, 40}, "x", "z", "[0, 0, 400]");
     int n = 0;
     for (const double x : {150.0, 450.0})
-        for (const double y : {40.0, 260.0})
-            text += fmt::format(
-                "[[part]]\nid = \"leg{}\"\nwood = \"oak\"\nlength = 420\nwidth = 40\nthickness = 40\ngrain = \"z\"\nface = "
-                "\"y\"\nat = [{}, {}, 0]\nturn = {{ about = \"y\", degrees = {}, at = [{}, {}, 400] }}\n[[joint]]\nbetween = "
-                "[\"leg{}\", \"board\"]\nkind = \"tenon\"\nglue = \"PVA\"\ntenon = {{ length = 30, width = 30, thickness = 30 "
-                "}}\n",
-                ++n, x - 20, y - 20, x < 300 ? angle : -angle, x, y, n);
+        for (const double y : {40.0, 260.0}) {
+            const std::string leg = fmt::format("leg{}", ++n);
+            text += part_text(leg, {420, 40, 40}, "z", "y", fmt::format("[{}, {}, 0]", x - 20, y - 20),
+                              fmt::format("turn = {{ about = \"y\", degrees = {}, at = [{}, {}, 400] }}",
+                                          x < 300 ? angle : -angle, x, y)) +
+                    joint_text(leg, "board", "tenon", "PVA", "tenon = { length = 30, width = 30, thickness = 30 }");
+        }
     return text;
 }
 
