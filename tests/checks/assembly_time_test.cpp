@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 #include "checks/glue_stages.hpp"
 
 #include <set>
@@ -10,96 +11,39 @@ using namespace checked;
 
 namespace {
 
-constexpr std::string_view kWood = R"(
-shop_temperature = "$shop"
-[[wood]]
-id = "stock"
-species = "European beech"
-rings = "flat"
-)";
+/// A room and a shop, and beech.
+std::string beech(const std::string& shop)
+{
+    return still_head(false) + fmt::format("shop_temperature = \"{}\"\n", shop) + wood_text("European beech");
+}
 
 /// Spindles between two rails; the glue of the upper tenons and that of the lower ones.
 std::string spindles(int count, const std::string& glue, const std::string& shop = "20 C")
 {
-    return still_head(false) + fill(std::string(kWood), {{"shop", shop}}) +
-           fill(R"(
-[[part]]
-id = "rail"
-wood = "stock"
-length = 1000
-width = 50
-thickness = 30
-grain = "x"
-face = "y"
-at = { left = 0, front = 0, bottom = 0 }
-copies = [ { at = { left = 0, front = 0, bottom = 450 } } ]
-[[part]]
-id = "spindle"
-wood = "stock"
-length = 400
-width = 20
-thickness = 20
-grain = "z"
-face = "y"
-at = { left = 20, front = 5, bottom = 50 }
-repeat = { count = $count, along = "x", gap = 40 }
-[[joint]]
-between = ["spindle", "rail"]
-kind = "tenon"
-glue = "$glue"
-tenon = { length = 20, width = 12, thickness = 12 }
-)",
-                {{"count", std::to_string(count)}, {"glue", glue}});
+    return design({
+        beech(shop),
+        part_text("rail", {1000, 50, 30}, "x", "y", "{ left = 0, front = 0, bottom = 0 }",
+                  "copies = [ { at = { left = 0, front = 0, bottom = 450 } } ]"),
+        part_text("spindle", {400, 20, 20}, "z", "y", "{ left = 20, front = 5, bottom = 50 }",
+                  fmt::format("repeat = {{ count = {}, along = \"x\", gap = 40 }}", count)),
+        joint_text("spindle", "rail", "tenon", glue, "tenon = { length = 20, width = 12, thickness = 12 }"),
+    });
 }
 
 /// A table's frame with aprons tenoned into legs.
 std::string table(const std::string& glue, const std::string& top_joint = "")
 {
-    return still_head(false) + fill(std::string(kWood), {{"shop", "20 C"}}) +
-           fill(R"(
-[[part]]
-id = "leg"
-wood = "stock"
-length = 700
-width = 50
-thickness = 50
-grain = "z"
-face = "y"
-at = [0, 0, 0]
-copies = [ { at = [950, 0, 0] }, { at = [0, 450, 0] }, { at = [950, 450, 0] } ]
-[[part]]
-id = "long apron"
-wood = "stock"
-length = 900
-width = 80
-thickness = 20
-grain = "x"
-face = "y"
-at = [50, 10, 620]
-copies = [ { at = [50, 470, 620] } ]
-[[part]]
-id = "end apron"
-wood = "stock"
-length = 400
-width = 80
-thickness = 20
-grain = "y"
-face = "x"
-at = [10, 50, 620]
-copies = [ { at = [970, 50, 620] } ]
-[[joint]]
-between = ["long apron", "leg"]
-kind = "tenon"
-glue = "$glue"
-tenon = { length = 30, width = 55, thickness = 7 }
-[[joint]]
-between = ["end apron", "leg"]
-kind = "tenon"
-glue = "$glue"
-tenon = { length = 30, width = 55, thickness = 7 }
-)",
-                {{"glue", glue}}) +
-           top_joint;
+    const char* tenon = "tenon = { length = 30, width = 55, thickness = 7 }";
+    return design({
+        beech("20 C"),
+        part_text("leg", {700, 50, 50}, "z", "y", "[0, 0, 0]",
+                  "copies = [ { at = [950, 0, 0] }, { at = [0, 450, 0] }, { at = [950, 450, 0] } ]"),
+        part_text("long apron", {900, 80, 20}, "x", "y", "[50, 10, 620]", "copies = [ { at = [50, 470, 620] } ]"),
+        part_text("end apron", {400, 80, 20}, "y", "x", "[10, 50, 620]", "copies = [ { at = [970, 50, 620] } ]"),
+        joint_text("long apron", "leg", "tenon", glue, tenon),
+        joint_text("end apron", "leg", "tenon", glue, tenon),
+        top_joint,
+    });
 }
 
 StagePlan stages_of(const std::string& text) { return plan_stages(bench_of(text)->prepared); }
@@ -185,22 +129,9 @@ TEST_CASE("A table is glued up in two end frames, then with its long aprons", "[
 
 TEST_CASE("A glued top is laid on last", "[assembly-time]")
 {
-    const StagePlan plan = stages_of(table("PVA", R"(
-[[part]]
-id = "top"
-wood = "stock"
-length = 1000
-width = 500
-thickness = 20
-grain = "x"
-face = "z"
-at = [0, 0, 700]
-glued_up = { boards = 5, glue = "PVA" }
-[[joint]]
-between = ["top", "long apron"]
-kind = "face"
-glue = "PVA"
-)"));
+    const StagePlan plan = stages_of(
+        table("PVA", part_text("top", {1000, 500, 20}, "x", "z", "[0, 0, 700]", "glued_up = { boards = 5, glue = \"PVA\" }") +
+                         joint_text("top", "long apron", "face", "PVA")));
     REQUIRE(plan.stages.size() >= 3);
     CHECK(plan.stages.front().part.has_value()); // boards first
     CHECK_THAT(plan.stages.back().words, ContainsSubstring("top / long apron"));

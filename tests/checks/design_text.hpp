@@ -50,10 +50,10 @@ inline std::string head_text(const DesignHead& head)
            fmt::format("[room]\n{}moisture_at_glue_up = {}\n", seasons, head.made);
 }
 
-/// A wood called oak, of whatever species; its rings are not told where `rings` is empty.
-inline std::string oak_text(std::string_view species, std::string_view rings = "flat", std::string_view more = "")
+/// The one wood of a design, called stock; its rings are not told where `rings` is empty.
+inline std::string wood_text(std::string_view species, std::string_view rings = "flat", std::string_view more = "")
 {
-    return fmt::format("[[wood]]\nid = \"oak\"\nspecies = \"{}\"\n", species) +
+    return fmt::format("[[wood]]\nid = \"stock\"\nspecies = \"{}\"\n", species) +
            (rings.empty() ? "" : fmt::format("rings = \"{}\"\n", rings)) + lines_text(more);
 }
 
@@ -61,7 +61,7 @@ inline std::string oak_text(std::string_view species, std::string_view rings = "
 inline std::string part_text(std::string_view id, const PartSize& size, std::string_view grain, std::string_view face,
                              std::string_view at, std::string_view more = "")
 {
-    return fmt::format("[[part]]\nid = \"{}\"\nwood = \"oak\"\nlength = {}\nwidth = {}\nthickness = {}\n", id, size.length,
+    return fmt::format("[[part]]\nid = \"{}\"\nwood = \"stock\"\nlength = {}\nwidth = {}\nthickness = {}\n", id, size.length,
                        size.width, size.thickness) +
            fmt::format("grain = \"{}\"\nface = \"{}\"\nat = {}\n", grain, face, at) + lines_text(more);
 }

@@ -17,7 +17,7 @@ struct Hung {
     {
         return design({
             head_text({.name = "Hung shelf", .wall = {"cleat"}}),
-            oak_text("red oak"),
+            wood_text("red oak"),
             part_text("shelf", {500, 100, 20}, "x", "z", "[0, 0, 0]"),
             part_text("cleat", {500, 60, cleat}, "x", "z", "[0, 20, 20]"),
             joint_text("shelf", "cleat", "screws", glue,
@@ -134,7 +134,7 @@ TEST_CASE("A part glued by end grain alone is offered screws too, for the load o
 {
     const std::string text = design({
         still_head(true),
-        oak_text("red oak", ""),
+        wood_text("red oak", ""),
         part_text("panel", {500, 100, 20}, "x", "z", "[0, 0, 0]"),
         part_text("rail", {300, 60, 20}, "y", "z", "{ left = 200, front = 100, bottom = 0 }"),
         joint_text("rail", "panel", "butt", "PVA"),
@@ -153,7 +153,7 @@ std::string trestle_seat(const std::string& screws, bool bearer_first = true)
 {
     return design({
         head_text({.name = "Trestle", .use = "seat", .carries = {"stretcher"}, .more = "size = [900, 400, 450]", .dampest = 16}),
-        oak_text("white oak"),
+        wood_text("white oak"),
         part_text("bearer", {450, 120, 40}, "z", "x", "[0, 100, 0]", "mirror = [\"x\"]"),
         part_text("stretcher", {820, 120, 60}, "x", "z", "{ left = 40, front = 100, top = 450 }"),
         joint_text(bearer_first ? "bearer" : "stretcher", bearer_first ? "stretcher" : "bearer", "screws", "",
@@ -223,7 +223,7 @@ TEST_CASE("A load that bends a slat does not count against the screws it lies on
     const auto loaded = [](const char* more) {
         return fixed_by(design({
             head_text({.name = "Slat", .wall = {"rail"}}),
-            oak_text("red oak"),
+            wood_text("red oak"),
             part_text("rail", {300, 100, 60}, "y", "x", "[0, 0, 0]", "copies = [ { at = [840, 0, 0] } ]"),
             part_text("slat", {900, 80, 20}, "x", "z", "[0, 100, 100]"),
             joint_text("slat", "rail", "screws", "", "screws = { diameter = 4, length = 45, count = 1 }"),

@@ -13,7 +13,7 @@ std::string butted(const std::string& more = "")
 {
     return design({
         still_head(true),
-        oak_text("northern red oak"),
+        wood_text("northern red oak"),
         part_text("panel", {500, 100, 20}, "x", "z", "[0, 0, 0]"),
         part_text("rail", {300, 60, 20}, "y", "z", "{ left = 200, front = 100, bottom = 0 }"),
         joint_text("rail", "panel", "butt", "PVA"),
@@ -75,7 +75,7 @@ TEST_CASE("A strip pushed across its grain rolls: a third of what it bears along
     const auto pushed = [](const std::string& direction) {
         const std::string text = design({
             still_head(true),
-            oak_text("northern red oak"),
+            wood_text("northern red oak"),
             part_text("panel", {500, 200, 30}, "x", "z", "[0, 0, 0]"),
             part_text("strip", {120, 40, 15}, "x", "z", "[190, 80, 30]"),
             joint_text("strip", "panel", "face", "resorcinol"),

@@ -17,7 +17,7 @@ std::string on_board(const std::string& part, const std::string& joint)
 {
     return design({
         still_head(true),
-        oak_text("northern red oak"),
+        wood_text("northern red oak"),
         part_text("panel", {500, 100, 20}, "x", "z", "[0, 0, 0]"),
         part,
         joint,
@@ -111,7 +111,7 @@ TEST_CASE("A tenon is held by its two cheeks; its shoulder is end grain and no f
     const auto tenoned = [](const char* sizes) {
         const std::string text = design({
             still_head(true),
-            oak_text("white oak", ""),
+            wood_text("white oak", ""),
             part_text("post", {500, 50, 50}, "z", "y", "[0, 0, 0]"),
             part_text("rail", {300, 70, 24}, "x", "y", "{ left = 50, front = 10, top = 450 }"),
             joint_text("rail", "post", "tenon", "PVA", sizes),
@@ -131,7 +131,7 @@ TEST_CASE("A mitre without a key warns", "[glue-line]")
 {
     const std::string text = design({
         still_head(true),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("top", {300, 40, 20}, "x", "z", "[0, 0, 0]"),
         part_text("side", {300, 40, 20}, "y", "z", "[0, 0, 0]"),
         joint_text("top", "side", "mitre", "PVA"),
@@ -147,7 +147,7 @@ TEST_CASE("A part that hangs from its glue always warns", "[glue-line]")
 {
     const std::string text = design({
         head_text({.wall = {"cleat"}, .driest = 5.4, .dampest = 11.9, .made = 9}),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("shelf", {500, 100, 20}, "x", "z", "[0, 0, 0]"),
         part_text("cleat", {500, 30, 30}, "x", "z", "[0, 0, 20]"),
         joint_text("shelf", "cleat", "face", "PVA"),

@@ -14,7 +14,7 @@ std::string table(const char* glue, bool ends = true, const char* glued = "")
     const char* tenon = "tenon = { length = 40, width = 60, thickness = 6 }";
     return design({
         still_head(true),
-        oak_text("red oak"),
+        wood_text("red oak"),
         part_text("top", {1200, 600, 25}, "x", "z", "[0, 0, 700]"),
         part_text("apron", {1000, 90, 20}, "x", "y", "[100, 60, 610]", "copies = [ { at = [100, 520, 610] } ]"),
         part_text("leg", {680, 60, 60}, "z", "x", "[40, 40, 0]",

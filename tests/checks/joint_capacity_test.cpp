@@ -21,7 +21,7 @@ std::string frame(int length = 32, const char* glue = "PVA", bool seat = false)
     if (seat) head.use = "seat", head.carries = {"rail"};
     return design({
         head_text(head),
-        oak_text("red oak"),
+        wood_text("red oak"),
         part_text("post", {450, 50, 50}, "z", "x", "{ left = 0, front = 0, bottom = 0 }",
                   "copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]"),
         part_text("rail", {800, 63.5, 22.2}, "x", "y", "{ left = 50, front = 14, top = 450 }"),
@@ -171,7 +171,7 @@ TEST_CASE("Dowels, bridles and laps are found with their sizes", "[joint-capacit
     // A lap of two boards drawn sharing 60 × 50 mm.
     const std::string lap = design({
         still_head(true),
-        oak_text("red oak", ""),
+        wood_text("red oak", ""),
         part_text("a", {300, 50, 20}, "x", "z", "[0, 0, 0]"),
         part_text("b", {300, 60, 20}, "y", "z", "[100, -100, 0]"),
         joint_text("a", "b", "lap", "PVA"),

@@ -13,7 +13,7 @@ std::string frame_with(const char* joint, const char* more = "")
 {
     return design({
         head_text({.name = "Frame", .use = "seat", .carries = {"rail"}}),
-        oak_text("red oak"),
+        wood_text("red oak"),
         part_text("post", {450, 60, 60}, "z", "x", "[0, 0, 0]", "copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]"),
         part_text("rail", {780, 90, 32}, "x", "y", "{ left = 60, front = 14, top = 450 }"),
         joint_text("rail", "post", "tenon", "", joint),
@@ -28,7 +28,7 @@ std::string bookcase(const char* kind, double load = 300)
 {
     return design({
         head_text({.name = "Shelf"}),
-        oak_text("red oak"),
+        wood_text("red oak"),
         part_text("side", {600, 250, 20}, "z", "x", "[0, 0, 0]", "copies = [ { at = { right = 700, front = 0, bottom = 0 } } ]"),
         part_text("shelf", {676, 250, 20}, "x", "z", "[12, 0, 300]"),
         joint_text("shelf", "side", kind, "PVA"),
@@ -41,7 +41,7 @@ std::string mitred(const char* slip)
 {
     return design({
         head_text({.name = "Frame", .wall = {"stile"}, .more = "size = [400, 20, 500]"}),
-        oak_text("red oak"),
+        wood_text("red oak"),
         part_text("stile", {500, 40, 20}, "z", "y", "[0, 0, 0]", "mirror = [\"x\"]"),
         part_text("rail", {400, 40, 20}, "x", "y", "[0, 0, 0]", "mirror = [\"z\"]"),
         joint_text("stile", "rail", "mitre", "PVA", slip),

@@ -16,7 +16,7 @@ const DesignHead kSeatHead{.name = "Seat", .use = "seat", .carries = {"seat"}};
 /// A board on two slabs that stand on end, with nothing between them; and what joins them.
 std::string slab_bench(const std::string& joint)
 {
-    return design({head_text(kSeatHead), oak_text("white oak"),
+    return design({head_text(kSeatHead), wood_text("white oak"),
                    part_text("slab", {420, 300, 30}, "z", "x", "[100, 0, 0]", "copies = [{ at = [1070, 0, 0] }]"),
                    part_text("seat", {1200, 300, 30}, "x", "z", "[0, 0, 420]"), joint});
 }
@@ -48,7 +48,7 @@ TEST_CASE("Screws in end grain do not keep a seat on slabs upright when it is pu
 TEST_CASE("A leg with its grain across its height fails", "[leg]")
 {
     const auto stool = [](const std::string& leg) {
-        return content_of(design({head_text(kSeatHead), oak_text("white oak"), leg,
+        return content_of(design({head_text(kSeatHead), wood_text("white oak"), leg,
                                   part_text("seat", {400, 400, 30}, "x", "z", "[0, 0, 420]"),
                                   joint_text("seat", "leg", "screws", "", "screws = { diameter = 5, length = 70, count = 2 }")}))
             .findings;
@@ -77,7 +77,7 @@ TEST_CASE("A tall case is pulled forwards: 44.5 N at its top or at 1.422 m again
 {
     const auto [height, used_height] = GENERATE(std::pair{1000.0, 1.0}, std::pair{2100.0, 1.422});
     const auto bench =
-        bench_of(design({head_text({.name = "Case", .use = "shelf", .carries = {"shelf"}}), oak_text("white oak"),
+        bench_of(design({head_text({.name = "Case", .use = "shelf", .carries = {"shelf"}}), wood_text("white oak"),
                          part_text("side", {height, 200, 20}, "z", "x", "[0, 0, 0]", "copies = [{ at = [620, 0, 0] }]"),
                          part_text("shelf", {600, 200, 20}, "x", "z", "[20, 0, 300]"),
                          joint_text("side", "shelf", "dowel", "PVA", "dowels = { diameter = 8, length = 40, count = 3 }")}));
@@ -96,7 +96,7 @@ TEST_CASE("A tilted tenon is as long as stated, not as the wedge that its end sh
     // A rail between a straight and a raked leg, its end drawn up to the middle of the raked face.
     const auto tilted = [](double degrees) {
         return content_of(
-                   design({head_text(kSeatHead), oak_text("white oak"), part_text("leg", {440, 50, 50}, "z", "x", "[0, 0, 0]"),
+                   design({head_text(kSeatHead), wood_text("white oak"), part_text("leg", {440, 50, 50}, "z", "x", "[0, 0, 0]"),
                            part_text("raked leg", {440, 50, 50}, "z", "x", "[450, 0, 0]",
                                      fmt::format("turn = {{ about = \"y\", degrees = {} }}", degrees)),
                            part_text("rail", {402, 80, 25}, "x", "y", "[50, 12, 340]"),
@@ -115,7 +115,7 @@ TEST_CASE("A tilted tenon is as long as stated, not as the wedge that its end sh
 TEST_CASE("The strip of long grain at the stop of a housing is not what bears a shelf", "[glue-line]")
 {
     const auto shelf = [](double deep) {
-        return content_of(design({head_text({.name = "Case", .use = "shelf", .carries = {"shelf"}}), oak_text("white oak"),
+        return content_of(design({head_text({.name = "Case", .use = "shelf", .carries = {"shelf"}}), wood_text("white oak"),
                                   part_text("side", {900, 280, 22}, "z", "x", "[0, 0, 0]", "copies = [{ at = [778, 0, 0] }]"),
                                   part_text("shelf", {770, deep, 22}, "x", "z", "[15, 0, 500]"),
                                   joint_text("shelf", "side", "housing", "PVA")}))

@@ -13,7 +13,7 @@ std::string trestle(const std::string& more = "")
 {
     return design({
         still_head(true),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("post", {400, 40, 40}, "z", "y", "[0, 0, 0]", "copies = [ { at = [560, 0, 0] } ]"),
         part_text("board", {600, 40, 20}, "x", "z", "[0, 0, 400]"),
         more,
@@ -65,7 +65,7 @@ TEST_CASE("A piece that a stated load tips over falls, however little the breadt
     const auto pushed = [](double force) {
         const std::string text = design({
             still_head(true),
-            oak_text("white oak", ""),
+            wood_text("white oak", ""),
             part_text("leg", {400, 60, 60}, "z", "y", "[0, 0, 0]",
                       "copies = [ { at = [340, 0, 0] }, { at = [0, 340, 0] }, { at = [340, 340, 0] } ]"),
             part_text("seat", {400, 400, 40}, "x", "z", "[0, 0, 400]"),

@@ -2,48 +2,14 @@
 // A board lying on two posts: the plainest beam there is, for tests of sag, bending, shear and notches.
 
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 
 namespace checked {
 
-/// White oak at 12 % in every season; the middles of the two bearings stand 960 mm apart, the board reaches 20 mm beyond them.
-/// $width × $thickness, `face` z: lying flat; y: on edge.
-constexpr std::string_view kTrestle = R"(
-[piece]
-name = "Trestle"
-units = "mm"
-use = "$use"
-$head
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "$species"
-rings = "flat"
-[[part]]
-id = "post"
-wood = "oak"
-length = 400
-width = 120
-thickness = 40
-grain = "z"
-face = "x"
-at = [0, 0, 0]
-copies = [ { at = [960, 0, 0] } ]
-[[part]]
-id = "board"
-wood = "oak"
-length = 1000
-width = $width
-thickness = $thickness
-grain = "x"
-face = "$face"
-at = [0, 0, 400]
-)";
-
 constexpr double kTrestleSpan = 0.960, kTrestleOverhang = 0.020; // m
 
+/// White oak at 12 % in every season; the middles of the two bearings stand 960 mm apart, the board reaches 20 mm beyond them.
+/// `face` z: the board lies flat; y: it stands on edge.
 struct Trestle {
     double width_mm = 120, thickness_mm = 20;
     const char* face = "z";
@@ -54,13 +20,13 @@ struct Trestle {
     std::string more;  ///< loads and limits
     std::string text() const
     {
-        return fill(std::string(kTrestle), {{"use", use},
-                                            {"head", head},
-                                            {"species", species},
-                                            {"width", std::to_string(width_mm)},
-                                            {"thickness", std::to_string(thickness_mm)},
-                                            {"face", face}}) +
-               shape + more;
+        return design({
+            head_text({.name = "Trestle", .use = use, .more = head}),
+            wood_text(species),
+            part_text("post", {400, 120, 40}, "z", "x", "[0, 0, 0]", "copies = [ { at = [960, 0, 0] } ]"),
+            part_text("board", {1000, width_mm, thickness_mm}, "x", face, "[0, 0, 400]", shape),
+            more,
+        });
     }
 };
 

@@ -16,7 +16,7 @@ std::string wall_plank()
 {
     return design({
         head_text({.name = "Wall plank", .use = "shelf", .carries = {"plank"}, .wall = {"plank"}}),
-        oak_text("red oak"),
+        wood_text("red oak"),
         part_text("plank", {900, 250, 25}, "x", "z", "[0, 0, 1000]"),
         load_text("row", "plank", 300, "[450, 10]", "patch = [900, 20]\nlasting = true"),
         "[limits]\nshelf_load = \"1 N/m\"\n",
@@ -95,7 +95,7 @@ TEST_CASE("A piece whose seat hangs on nothing falls", "[stands]")
     const auto stool = [](int bottom, int second) {
         return design({
             head_text({.name = "Stool", .use = "seat", .carries = {"board"}}),
-            oak_text("white oak", ""),
+            wood_text("white oak", ""),
             part_text("leg", {400, 300, 40}, "z", "x", "[0, 0, 0]", "copies = [ { at = [360, 0, 0] } ]"),
             part_text("board", {400, 100, 40}, "x", "z", fmt::format("[0, 0, {}]", bottom),
                       fmt::format("copies = [ {{ at = [0, 150, {}] }} ]", second)),
@@ -114,7 +114,7 @@ TEST_CASE("A piece whose seat hangs on nothing falls", "[stands]")
 TEST_CASE("Legs of a wood known by its own values are judged by an estimate that is told", "[leg]")
 {
     const auto text = [](const std::string& density) {
-        const std::string own = "[[wood]]\nid = \"oak\"\nproperties = { modulus = \"12.5 GPa\", shear_modulus = \"0.78 GPa\", "
+        const std::string own = "[[wood]]\nid = \"stock\"\nproperties = { modulus = \"12.5 GPa\", shear_modulus = \"0.78 GPa\", "
                                 "bending_strength = \"95 MPa\", shear_strength = \"12 MPa\", tension_across = \"5 MPa\", "
                                 "tangential = 0.0035, radial = 0.0017, density = \"";
         return design({

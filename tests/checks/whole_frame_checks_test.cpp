@@ -17,7 +17,7 @@ std::string portal(const char* more = "")
 {
     return design({
         head_text({.name = "Portal", .use = "seat", .carries = {"rail"}}),
-        oak_text("red oak"),
+        wood_text("red oak"),
         part_text("post", {450, 50, 50}, "z", "x", "{ left = 0, front = 0, bottom = 0 }",
                   "copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]"),
         part_text("rail", {800, 63.5, 22.2}, "x", "y", "{ left = 50, front = 14, top = 450 }"),
@@ -61,7 +61,7 @@ TEST_CASE("A post on a wall bends by the force at its end, and is pressed by wha
     // A peg tenoned into a block on the wall: 200 N sideways and 1000 N down at its top, 382 mm above the block.
     const std::string text = design({
         head_text({.name = "Peg", .wall = {"block"}}),
-        oak_text("red oak", ""),
+        wood_text("red oak", ""),
         part_text("block", {200, 100, 60}, "x", "z", "[0, 0, 0]"),
         part_text("post", {400, 40, 40}, "z", "y", "[80, 30, 60]"),
         joint_text("post", "block", "tenon", "PVA", "tenon = { length = 30, width = 25, thickness = 14 }"),
@@ -85,7 +85,7 @@ TEST_CASE("A slender post buckles before it is crushed", "[leg]")
     const auto pressed = [](double side) {
         return design({
             head_text({.name = "Post"}),
-            oak_text("red oak", ""),
+            wood_text("red oak", ""),
             part_text("post", {700, side, side}, "z", "y", "[0, 0, 0]"),
             load_text("weight", "post", 1000, fmt::format("[{0}, {0}, 700]", side / 2), "lasting = true"),
         });

@@ -22,7 +22,7 @@ std::string plank_seat(const std::string& behind = "")
                    .more = "size = [1200, 400, 900]",
                    .made = 8,
                    .air = "heated, cold winters"}),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("leg", {420, 60, 60}, "z", "y", "[0, 0, 0]", "mirror = [\"x\", \"y\"]"),
         part_text("plank", {1200, 400, 30}, "x", "z", "[0, 0, 420]"),
         behind,

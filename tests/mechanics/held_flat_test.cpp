@@ -18,7 +18,7 @@ std::string case_side(int tall, const std::string& more, double runner = 360)
 {
     return design({
         still_head(true),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("runner", {runner, 25, 18}, "y", "x", fmt::format("[20, 20, {}]", tall / 2)),
         part_text("side", {1.0 * tall, 400, 20}, "z", "x", "[0, 0, 0]"),
         joint_text("runner", "side", "face", "PVA"),
@@ -57,7 +57,7 @@ std::string top(double wide, double rail, const std::string& second = "", const 
 {
     return design({
         still_head(true),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("board", {900, wide, 20}, "x", "z", "[0, 100, 500]"),
         part_text("rail", {rail, 60, 22}, "y", "x", "[40, 100, 440]", second),
         joint_text("board", "rail", "face", "PVA"),
@@ -143,7 +143,7 @@ TEST_CASE("Boards glued edge to edge reach over a rail as one board", "[held-fla
 {
     const std::string text = design({
         still_head(true),
-        oak_text("red oak", ""),
+        wood_text("red oak", ""),
         part_text("board", {600, 80, 20}, "x", "z", "[0, 0, 60]", "repeat = { count = 4, along = \"y\", gap = 0 }"),
         part_text("rail", {320, 60, 22}, "y", "x", "[100, 0, 0]"),
         joint_text("board", "rail", "face", "PVA"),

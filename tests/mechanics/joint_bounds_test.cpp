@@ -22,7 +22,7 @@ struct Gate {
     {
         return bench_of(design({
             head_text({.name = "Gate"}),
-            oak_text("red oak", "flat", "properties = { density = \"0.001 kg/m3\" }"),
+            wood_text("red oak", "flat", "properties = { density = \"0.001 kg/m3\" }"),
             part_text("post", post, "z", "x", "{ left = 0, front = 0, bottom = 0 }",
                       "copies = [ { at = { right = 900, front = 0, bottom = 0 } } ]"),
             part_text("rail", rail, "x", face, at),

@@ -15,7 +15,7 @@ std::unique_ptr<Bench> seat(const std::string& more = "", const char* use = "sea
 {
     return bench_of(design({
         head_text({.name = "Seat", .use = use, .carries = {"slat"}, .made = 8, .air = "heated, cold winters"}),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("bearer", {1300, 300, 20}, "x", "y", "[0, 20, 0]", "copies = [ { at = [0, 360, 0] } ]"),
         part_text("slat", {400, 50, 20}, "y", "z", "[0, 0, 300]",
                   fmt::format("repeat = {{ count = {}, along = \"x\", gap = 10 }}", count)),
@@ -221,7 +221,7 @@ TEST_CASE("A piece on three feet is pushed only as far as the line between two o
     // Feet at (200, 40), (40, 300) and (360, 300), drawn in to their middles; the seat's middle, and nearly all the weight, at (200, 200).
     const auto bench = bench_of(design({
         head_text({.name = "Three legs", .use = "seat", .carries = {"board"}, .made = 8, .air = "heated, cold winters"}),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("board", {400, 400, 30}, "x", "z", "[0, 0, 400]"),
         part_text("leg", {400, 40, 40}, "z", "y", "[180, 20, 0]", "copies = [ { at = [20, 280, 0] }, { at = [340, 280, 0] } ]"),
         joint_text("leg", "board", "tenon", "PVA", "tenon = { length = 25, width = 25, thickness = 25 }"),

@@ -17,7 +17,7 @@ std::string bench_text(const char* kind = "tenon", const char* glue = "PVA",
 {
     return design({
         head_text({.name = "Bench", .wall = wall, .made = 8, .air = "heated, cold winters"}),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("leg", {400, 40, 40}, "z", "y", "[0, 0, 0]",
                   "copies = [ { at = [960, 0, 0] }, { at = [0, 260, 0] }, { at = [960, 260, 0] } ]"),
         part_text("rail", {920, 60, 20}, "x", "y", "{ left = 40, front = 10, top = 400 }",
@@ -95,7 +95,7 @@ TEST_CASE("On one level what lies below bears what lies on it", "[load-path]")
     const char* dowels = "dowels = { diameter = 8, length = 40, count = 2 }";
     const std::string text = design({
         still_head(true),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("post", {400, 40, 40}, "z", "y", "[0, 0, 0]"),
         part_text("lower", {300, 40, 20}, "x", "z", "[40, 0, 200]"),
         part_text("upper", {300, 40, 20}, "x", "z", "[40, 0, 220]"),

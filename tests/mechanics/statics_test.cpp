@@ -1,6 +1,7 @@
 // Loads handed down to the floor, and what they do to lying parts on the way.
 
 #include "catch.hpp"
+#include "checks/design_text.hpp"
 #include "checks/trestle.hpp"
 #include "mechanics/structure.hpp"
 
@@ -67,8 +68,8 @@ TEST_CASE("A load spread over a patch bends less than at a point", "[statics]")
     // Over c about the middle: P (2L − c)/8.
     for (const int c : {50, 120, 400}) {
         CAPTURE(c);
-        const auto bench = light_trestle("[[load]]\nname = \"box\"\non = \"board\"\nforce = \"300 N\"\npatch = [" +
-                                         std::to_string(c) + ", 120]\nat = [500, 60]\nlasting = true\n");
+        const auto bench =
+            light_trestle(load_text("box", "board", 300, "[500, 60]", fmt::format("patch = [{}, 120]\nlasting = true", c)));
         CHECK_THAT(member(*bench, "board #1", 0).moment, WithinRel(300 * (2 * kTrestleSpan - c * 1e-3) / 8, 1e-5));
     }
 }
@@ -180,55 +181,17 @@ TEST_CASE("The stretched side is the one away from the load, or the top over a s
 TEST_CASE("A top over posts and a rail that nearly line up sags no more than it moves", "[statics]")
 {
     // The rail's middle stands 1 mm beside that of its posts: a line through both has no direction that the free end could be held against.
-    const auto bench = bench_of(still_head(true) + R"(
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "post"
-wood = "oak"
-length = 400
-width = 60
-thickness = 60
-grain = "z"
-face = "y"
-at = [100, 0, 0]
-copies = [ { at = [840, 0, 0] }, { at = [100, 440, 0] }, { at = [840, 440, 0] } ]
-[[part]]
-id = "rail"
-wood = "oak"
-length = 380
-width = 60
-thickness = 22
-grain = "y"
-face = "x"
-at = [120, 60, 340]
-copies = [ { at = [858, 60, 340] } ]
-[[part]]
-id = "top"
-wood = "oak"
-length = 1000
-width = 500
-thickness = 20
-grain = "x"
-face = "z"
-at = [0, 0, 400]
-[[joint]]
-between = ["rail", "post"]
-kind = "tenon"
-glue = "PVA"
-tenon = { length = 30, width = 40, thickness = 8 }
-[[joint]]
-between = ["top", "rail"]
-kind = "screws"
-screws = { diameter = 5, length = 40, count = 2 }
-[[load]]
-name = "goods"
-on = "top"
-force = "500 N"
-patch = [1000, 500]
-at = [500, 250]
-)");
+    const auto bench = bench_of(design({
+        still_head(true),
+        wood_text("white oak", ""),
+        part_text("post", {400, 60, 60}, "z", "y", "[100, 0, 0]",
+                  "copies = [ { at = [840, 0, 0] }, { at = [100, 440, 0] }, { at = [840, 440, 0] } ]"),
+        part_text("rail", {380, 60, 22}, "y", "x", "[120, 60, 340]", "copies = [ { at = [858, 60, 340] } ]"),
+        part_text("top", {1000, 500, 20}, "x", "z", "[0, 0, 400]"),
+        joint_text("rail", "post", "tenon", "PVA", "tenon = { length = 30, width = 40, thickness = 8 }"),
+        joint_text("top", "rail", "screws", "", "screws = { diameter = 5, length = 40, count = 2 }"),
+        load_text("goods", "top", 500, "[500, 250]", "patch = [1000, 500]"),
+    }));
     const auto& statics = bench->prepared.statics;
     const std::size_t top = bench->copy("top"), last = statics.cases.cases.size() - 1;
     std::vector<CopyLoad> loads = statics.cases.lasting;
@@ -256,44 +219,18 @@ at = [500, 250]
 TEST_CASE("A rail drawn upright and turned to lie sags as one drawn lying", "[statics]")
 {
     // The same stick on the same posts; its weight alone, and that of the loads that it has.
-    constexpr const char* posts = R"(
-[piece]
-name = "Turned rail"
-units = "mm"
-use = "none"
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "oak"
-species = "white oak"
-[[part]]
-id = "post"
-wood = "oak"
-length = 400
-width = 100
-thickness = 100
-grain = "z"
-face = "x"
-at = [0, 0, 0]
-copies = [ { at = [900, 0, 0] } ]
-[[load]]
-name = "weight"
-on = "post"
-force = "1 N"
-at = [50, 50, 400]
-lasting = true
-[[part]]
-id = "board"
-wood = "oak"
-length = 1000
-width = 60
-thickness = 20
-)";
-    const auto lying = bench_of(std::string(posts) + "grain = \"x\"\nface = \"z\"\nat = [0, 20, 400]\n"),
-               turned = bench_of(std::string(posts) +
-                                 "grain = \"z\"\nface = \"x\"\nat = [490, 20, -90]\nturn = { about = \"y\", degrees = 90 }\n");
+    const auto drawn = [](const std::string& board) {
+        return bench_of(design({
+            head_text({.name = "Turned rail"}),
+            wood_text("white oak", ""),
+            part_text("post", {400, 100, 100}, "z", "x", "[0, 0, 0]", "copies = [ { at = [900, 0, 0] } ]"),
+            load_text("weight", "post", 1, "[50, 50, 400]", "lasting = true"),
+            board,
+        }));
+    };
+    const PartSize size{1000, 60, 20};
+    const auto lying = drawn(part_text("board", size, "x", "z", "[0, 20, 400]")),
+               turned = drawn(part_text("board", size, "z", "x", "[490, 20, -90]", "turn = { about = \"y\", degrees = 90 }"));
     const MemberResult &a = member(*lying, "board #1", 0), &b = member(*turned, "board #1", 0);
     CHECK_THAT(b.span, WithinRel(0.800, 1e-6)); // posts 100 wide, more than three depths: from edge to edge
     CHECK_THAT(b.sag, WithinRel(a.sag, 1e-6));

@@ -163,7 +163,7 @@ std::string post_with_arm(const std::string& joint)
 {
     return design({
         head_text({.name = "Coat stand"}),
-        oak_text("white oak"),
+        wood_text("white oak"),
         part_text("post", {900, 120, 120}, "z", "y", "[0, 0, 0]"),
         part_text("arm", {400, 40, 30}, "x", "z", "[120, 40, 700]"),
         load_text("coat", "arm", 20, "[500, 60, 730]", "lasting = true"),
@@ -198,7 +198,7 @@ std::string dry_stack(std::mt19937& random)
 {
     const auto pick = [&](int lo, int hi) { return std::uniform_int_distribution(lo, hi)(random); };
     const int third = pick(600, 900), second = pick(200, 500); // in this order with every compiler
-    std::string text = head_text({.name = "Stack"}) + oak_text("white oak") +
+    std::string text = head_text({.name = "Stack"}) + wood_text("white oak") +
                        part_text("post", {300, 500, 60}, "z", "x", "[0, 0, 0]",
                                  fmt::format("copies = [ {{ at = [{}, 0, 0] }}, {{ at = [{}, 0, 0] }} ]", second, third));
     int z = 300;
@@ -268,7 +268,7 @@ TEST_CASE("A slat screwed or glued between two rails by its ends does not spin",
     CAPTURE(joint);
     const auto bench = bench_of(design({
         head_text({.name = "Slats between rails", .use = "seat", .carries = {"slat"}, .made = 8, .air = "heated, cold winters"}),
-        oak_text("white oak", ""),
+        wood_text("white oak", ""),
         part_text("side", {500, 300, 24}, "x", "y", "[0, 0, 0]", "copies = [ { at = [0, 324, 0] } ]"),
         part_text("slat", {300, 60, 22}, "y", "z", "[100, 24, 250]"),
         part_text("back", {300, 200, 20}, "y", "x", "[300, 24, 20]"),

@@ -21,7 +21,7 @@ struct Stick {
 std::string stool(double degrees_turned)
 {
     std::string text =
-        head_text({.name = "Stool", .use = "seat", .carries = {"s1", "s2", "s3", "s4", "s5"}}) + oak_text("white oak");
+        head_text({.name = "Stool", .use = "seat", .carries = {"s1", "s2", "s3", "s4", "s5"}}) + wood_text("white oak");
     const std::string turn =
         degrees_turned != 0 ? fmt::format("turn = {{ about = \"z\", degrees = {}, at = [0, 0, 0] }}", degrees_turned) : "";
     const Stick sticks[] = {{"l1", "z", "y", 420, 40, 40, 0, 0, 0},     {"l2", "z", "y", 420, 40, 40, 660, 0, 0},
@@ -106,7 +106,7 @@ namespace {
 /// A seat board on two pairs of legs that splay along x by so many degrees; the legs' lines meet the board at the same places.
 std::string splayed(double angle)
 {
-    std::string text = head_text({.name = "Splayed", .use = "seat", .carries = {"board"}}) + oak_text("white oak", "") +
+    std::string text = head_text({.name = "Splayed", .use = "seat", .carries = {"board"}}) + wood_text("white oak", "") +
                        part_text("board", {600, 300, 40}, "x", "z", "[0, 0, 400]");
     int n = 0;
     for (const double x : {150.0, 450.0})

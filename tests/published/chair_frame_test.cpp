@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 #include "mechanics/structure.hpp"
 
 #include <fmt/core.h>
@@ -18,20 +19,7 @@ namespace {
 /// so that it keeps its feet on the floor. The publication's own sizes are not in its abstract.
 std::string chair(bool stretchers)
 {
-    std::string text = R"(
-[piece]
-name = "Chair"
-units = "mm"
-use = "none"
-[room]
-driest = { moisture = 12 }
-dampest = { moisture = 12 }
-moisture_at_glue_up = 12
-[[wood]]
-id = "pine"
-species = "Scots pine"
-rings = "flat"
-)";
+    std::string text = head_text({.name = "Chair"}) + wood_text("Scots pine");
     struct Stick {
         std::string id, grain, face;
         double length, width, thickness, x, y, z;
@@ -49,16 +37,11 @@ rings = "flat"
         sticks.push_back({"right stretcher", "y", "x", 340, 40, 22, 389, 40, 150});
     }
     for (const Stick& s : sticks)
-        text +=
-            fmt::format("[[part]]\nid = \"{}\"\nwood = \"pine\"\nlength = {}\nwidth = {}\nthickness = {}\ngrain = \"{}\"\nface = "
-                        "\"{}\"\nat = [{}, {}, {}]\n",
-                        s.id, s.length, s.width, s.thickness, s.grain, s.face, s.x, s.y, s.z);
+        text += part_text(s.id, {s.length, s.width, s.thickness}, s.grain, s.face, fmt::format("[{}, {}, {}]", s.x, s.y, s.z));
     const auto join = [&](const std::string& rail, const std::string& a, const std::string& b, int deep) {
         for (const std::string& leg : {a, b})
-            text += fmt::format(
-                "[[joint]]\nbetween = [\"{}\", \"{}\"]\nkind = \"tenon\"\nglue = \"PVA\"\ntenon = {{ length = 18, width = "
-                "{}, thickness = 8 }}\n",
-                rail, leg, deep);
+            text +=
+                joint_text(rail, leg, "tenon", "PVA", fmt::format("tenon = {{ length = 18, width = {}, thickness = 8 }}", deep));
     };
     join("front rail", "front left", "front right", 40);
     join("back rail", "back left", "back right", 40);
@@ -66,11 +49,9 @@ rings = "flat"
         join(side + " rail", "front " + side, "back " + side, 40);
         if (stretchers) join(side + " stretcher", "front " + side, "back " + side, 30);
     }
-    text += "[[load]]\nname = \"push\"\non = \"front rail\"\nforce = \"400 N\"\ndirection = [0, 1, 0]\nat = [210, 20, 395]\n";
-    for (const char* rail : {"front rail", "back rail"})
-        text += fmt::format(
-            "[[load]]\nname = \"ballast on {0}\"\non = \"{0}\"\nforce = \"1500 N\"\nat = [210, {1}, 395]\nlasting = true\n", rail,
-            rail[0] == 'f' ? 20 : 400);
+    text += load_text("push", "front rail", 400, "[210, 20, 395]", "direction = [0, 1, 0]") +
+            load_text("ballast on front rail", "front rail", 1500, "[210, 20, 395]", "lasting = true") +
+            load_text("ballast on back rail", "back rail", 1500, "[210, 400, 395]", "lasting = true");
     return text;
 }
 
