@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <tuple>
 
 namespace jointwright {
 
@@ -62,13 +63,15 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         const Datum<double>& creep = creep_factor(*prepared.facts, state.dampest);
         const MemberResult* worst = nullptr;
         double use = 0, total = 0, at_once = 0, over = 0;
+        bool beyond = false;
         SagRule rule;
         for (const MemberResult& m : prepared.statics.members) {
             const LoadCase& load_case = prepared.statics.cases.cases[m.load_case];
             if (prepared.piece->copies[m.copy].part != p || load_case.proof || !load_case.counts_for_sag ||
                 !prepared.statics.settled[m.load_case])
                 continue;
-            for (const auto& [sag, span] : {std::pair{m.sag, m.sag_span}, std::pair{m.most_sag, m.most_sag_span}}) {
+            for (const auto& [sag, span, overhangs] : {std::tuple{m.sag, m.sag_span, m.sag_overhangs},
+                                                       std::tuple{m.most_sag, m.most_sag_span, m.most_sag_overhangs}}) {
                 if (span <= 0) continue;
                 const double lasting = load_case.duration == LoadDuration::lasting ? sag : std::min(sag, m.lasting_sag);
                 const double with_creep = sag + creep.value * lasting;
@@ -78,6 +81,7 @@ std::vector<Finding> check_sag(const Prepared& prepared)
                 worst = &m;
                 at_once = sag;
                 over = span;
+                beyond = overhangs;
                 total = with_creep;
                 rule = here;
             }
@@ -94,7 +98,9 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         f.where = where_words(prepared, *worst);
         const std::string sags = total < kSpeakOf ? fmt::format("hardly sags, less than {},", small_words(prepared, kSpeakOf))
                                                   : fmt::format("sags {}", small_words(prepared, total));
-        f.headline = fmt::format("{} {} over {} with {}; {} is {}.", part.id, sags, size_words(prepared, over), load_case.name,
+        const std::string length =
+            beyond ? fmt::format("twice its overhang, {},", size_words(prepared, over)) : size_words(prepared, over);
+        f.headline = fmt::format("{} {} over {} with {}; {} is {}.", part.id, sags, length, load_case.name,
                                  f.verdict == Verdict::pass ? "the limit" : "too much: the limit",
                                  fmt::format("{} ({})", small_words(prepared, rule.limit), rule.words));
         if (f.verdict != Verdict::pass) {

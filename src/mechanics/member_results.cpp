@@ -39,16 +39,19 @@ double span_about(const std::vector<double>& supports, double at)
     return *after - *(after - 1);
 }
 
-void keep_sag(MemberResult& r, double sag, double span, double& worst)
+/// @param beyond  the place lies on an overhang, so that the span is twice that
+void keep_sag(MemberResult& r, double sag, double span, bool beyond, double& worst)
 {
     if (span > 0 && sag / span > worst) {
         worst = sag / span;
         r.sag = sag;
         r.sag_span = span;
+        r.sag_overhangs = beyond;
     }
     if (sag > r.most_sag) {
         r.most_sag = sag;
         r.most_sag_span = span;
+        r.most_sag_overhangs = beyond;
     }
 }
 
@@ -83,7 +86,7 @@ void read_line_sag(MemberResult& r, const Structure& structure, std::size_t copy
             const double down = -rise - chord(s), span = span_about(supports, s);
             // A free end that lifts while the span beside it sags is no sag of its own.
             const bool beyond = s < supports.front() || s > supports.back();
-            keep_sag(r, beyond ? down : std::abs(down), span, worst);
+            keep_sag(r, beyond ? down : std::abs(down), span, beyond, worst);
         }
     }
 }
@@ -248,10 +251,11 @@ void read_plate_sag(MemberResult& r, const Structure& structure, std::size_t cop
                 if (on->size() < 2) continue;
                 const LineSag l = sag_on_line(at, down, *on);
                 const auto [first, last] = std::minmax_element(on->begin(), on->end());
-                if (!edges_count && (at < first->first || at > last->first)) continue;
-                keep_sag(r, l.sag, l.span, worst);
+                const bool beyond = at < first->first || at > last->first;
+                if (!edges_count && beyond) continue;
+                keep_sag(r, l.sag, l.span, beyond, worst);
             }
-            if (edges_count && along.size() < 2 && across.size() < 2) keep_sag(r, down - held, 2 * nearest, worst);
+            if (edges_count && along.size() < 2 && across.size() < 2) keep_sag(r, down - held, 2 * nearest, true, worst);
         }
 }
 

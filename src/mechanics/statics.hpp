@@ -34,8 +34,9 @@ struct MemberResult {
     double sag = 0;         ///< against the straight line between the copy's own supports, where it is largest for its span [m]
     double lasting_sag = 0; ///< the part of it that stays
     double sag_span = 0;    ///< span that goes with it; twice the overhang at a free end [m]
-    double most_sag = 0, most_sag_span = 0; ///< the largest in itself, where `sag` is the largest for its span
-    double across_stress = 0;               ///< of a plate: bending across the grain [Pa]
+    double most_sag = 0, most_sag_span = 0;                 ///< the largest in itself, where `sag` is the largest for its span
+    bool sag_overhangs = false, most_sag_overhangs = false; ///< these spans are twice an overhang
+    double across_stress = 0;                               ///< of a plate: bending across the grain [Pa]
     /// The same with joints that turn freely and with joints that do not turn; only for cases that may govern.
     struct Bounds {
         double stress_free = 0, stress_stiff = 0, sag_free = 0, sag_stiff = 0;
