@@ -4,8 +4,8 @@
 #include "checks/checks.hpp"
 #include "checks/member_strength.hpp"
 #include "measure/write.hpp"
+#include "mechanics/footing.hpp"
 #include "mechanics/structure.hpp"
-#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
@@ -126,14 +126,12 @@ void add_short_grained(const Prepared& prepared, std::vector<Finding>& findings)
     constexpr double tall = 3; // times its length along the grain
     const Piece& piece = *prepared.piece;
     if (!piece.wall.empty() || (piece.use != Use::seat && piece.use != Use::table)) return;
-    double floor = 1e30;
-    for (std::size_t i = 0; i < piece.copies.size(); ++i)
-        floor = std::min(floor, bounds_of(piece.part_of(i), piece.copies[i]).lo[2]);
+    const double floor = floor_level(piece);
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
         const Part& part = piece.part_of(i);
         const bool upright =
             part.width_axis() == Axis::z && !part.glued_up && in_metres(part.width) > tall * in_metres(part.length);
-        if (!upright || bounds_of(part, piece.copies[i]).lo[2] > floor + kTouch) continue;
+        if (!upright || !meets_floor(part, piece.copies[i], floor)) continue;
         Finding f;
         f.check = "leg";
         f.subject = part.id;
