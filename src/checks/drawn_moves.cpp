@@ -105,7 +105,7 @@ DrawnAcross across_of(const Prepared& prepared, std::size_t copy, std::size_t ot
 }
 
 /// The parts of a mitre swell and shrink alike along the cut; it opens because each does so across its own grain alone.
-void add_across(const Prepared& prepared, const Contact& contact, DrawnJoint& joint)
+void add_across(const Prepared& prepared, const Contact& contact, ExplodedJoint& joint)
 {
     joint.across = {across_of(prepared, contact.first, contact.second, joint.contact),
                     across_of(prepared, contact.second, contact.first, joint.contact)};
@@ -165,7 +165,7 @@ void shorten(Box& contact)
 
 } // namespace
 
-void add_moves(const Prepared& prepared, const Contact& contact, DrawnJoint& joint)
+void add_moves(const Prepared& prepared, const Contact& contact, ExplodedJoint& joint)
 {
     if (!prepared.state_of(contact.first).moves() || !prepared.state_of(contact.second).moves()) return;
     if (prepared.piece->joints[*contact.joint].kind == JointKind::mitre)

@@ -126,7 +126,7 @@ void add_mark(DrawnPiece& drawn, const Point& at, std::size_t finding)
 void add_joint(const Prepared& prepared, DrawnPiece& drawn, std::size_t index, std::size_t finding)
 {
     const Contact& contact = prepared.layout->contacts[index];
-    for (DrawnJoint& joint : drawn.joints) {
+    for (ExplodedJoint& joint : drawn.joints) {
         const bool same = prepared.piece->copies[joint.first].part == prepared.piece->copies[contact.first].part &&
                           prepared.piece->copies[joint.second].part == prepared.piece->copies[contact.second].part;
         if (!same) continue;
@@ -134,7 +134,7 @@ void add_joint(const Prepared& prepared, DrawnPiece& drawn, std::size_t index, s
         return;
     }
     if (drawn.joints.size() >= kMostJoints) return;
-    DrawnJoint joint;
+    ExplodedJoint joint;
     joint.findings = {finding};
     joint.first = contact.first;
     joint.second = contact.second;

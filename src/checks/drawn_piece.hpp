@@ -49,7 +49,7 @@ struct DrawnAcross {
 };
 
 /// A joint taken apart: two copies, drawn near their contact.
-struct DrawnJoint {
+struct ExplodedJoint {
     std::vector<std::size_t> findings; ///< all that speak of it, in order
     std::size_t first = 0, second = 0; ///< bodies
     std::string kind;
@@ -76,7 +76,7 @@ struct DrawnPiece {
     Box bounds;
     std::vector<DrawnMark> marks;
     std::size_t unmarked = 0; ///< further places, left out so that the piece stays to be seen
-    std::vector<DrawnJoint> joints;
+    std::vector<ExplodedJoint> joints;
     std::vector<DrawnEnd> ends;
     std::optional<DrawnLoad> load;        ///< none: nothing is loaded, or no such load can be told
     std::optional<SagByThickness> sag_by; ///< none: nothing sags, or it was not worked out

@@ -6,6 +6,7 @@
 #include "piece/piece.hpp"
 #include "wood/resistance.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,13 +17,15 @@ struct LoadCase {
     std::string name;   ///< "one person standing on slat #5", "two people side by side"
     bool proof = false; ///< a furniture-test load, else a service load
     LoadDuration duration = LoadDuration::sitting;
-    double strength_share = 1;   ///< of a proof load that stays on: what is left of the strength for so long
-    bool push = false;           ///< sideways: judged by how far the piece sways
-    bool lift = false;           ///< the piece taken up by one of its parts
-    bool counts_for_sag = true;  ///< sag is judged under service loads only, never under standing or pushing
-    std::vector<CopyLoad> loads; ///< beside the lasting ones, which act in every case; none in the first case
-    std::string source;          ///< where the size of the load comes from
-    double total = 0;            ///< N
+    double strength_share = 1;     ///< of a proof load that stays on: what is left of the strength for so long
+    bool push = false;             ///< sideways: judged by how far the piece sways
+    bool lift = false;             ///< the piece taken up by one of its parts
+    bool feet_stopped = false;     ///< its feet stand against stops, as the test of that load has them: they do not slide
+    std::optional<Side> feet_free; ///< the feet on this side hold nothing: the piece is leaned over onto the others
+    bool counts_for_sag = true;    ///< sag is judged under service loads only, never under standing or pushing
+    std::vector<CopyLoad> loads;   ///< beside the lasting ones, which act in every case; none in the first case
+    std::string source;            ///< where the size of the load comes from
+    double total = 0;              ///< N
 };
 
 struct LoadCases {

@@ -60,7 +60,7 @@ struct Apart {
     double size = 0; ///< longest side of the contact [m]
 };
 
-Apart taken_apart(const DrawnPiece& drawn, const DrawnJoint& joint)
+Apart taken_apart(const DrawnPiece& drawn, const ExplodedJoint& joint)
 {
     constexpr double kLeastMargin = 0.045;
     Apart apart;
@@ -81,7 +81,7 @@ const std::string& name_of_part(const ReportContent& content, std::size_t body)
 }
 
 /// Dashed lines along which the parts go together: from the corners of the contact.
-void put_paths(HtmlOut& out, const DrawnJoint& joint, const Apart& apart, const View& view, const Sheet& sheet)
+void put_paths(HtmlOut& out, const ExplodedJoint& joint, const Apart& apart, const View& view, const Sheet& sheet)
 {
     std::vector<Vec> corners;
     for (int k = 0; k < 8; ++k) {
@@ -194,7 +194,7 @@ std::string times_words(double times)
 }
 
 /// The movements worth an arrow: the largest, and the one across it where it is not small against that.
-std::span<const DrawnMove> drawn_moves(const DrawnJoint& joint)
+std::span<const DrawnMove> drawn_moves(const ExplodedJoint& joint)
 {
     constexpr double kSmall = 0.3;
     const auto apart = [](const DrawnMove& m) { return std::abs(m.of_first - m.of_second); };
@@ -204,7 +204,7 @@ std::span<const DrawnMove> drawn_moves(const DrawnJoint& joint)
 }
 
 /// "[F]rom made to the driest, over 80 mm: leg shrinks 1.9 mm; top hardly moves".
-std::string move_words(const ReportContent& content, const DrawnJoint& joint, const DrawnMove& move)
+std::string move_words(const ReportContent& content, const ExplodedJoint& joint, const DrawnMove& move)
 {
     return fmt::format("rom made to the {}, over {}: {}; {}", move.driest ? "driest" : "dampest",
                        write_length(metres(move.length), content.units),
@@ -220,7 +220,7 @@ std::string across_words(const ReportContent& content, std::size_t body, const D
 }
 
 /// The largest change of length that is drawn [m].
-double largest_change(const DrawnJoint& joint)
+double largest_change(const ExplodedJoint& joint)
 {
     double largest = 0;
     for (const DrawnMove& move : drawn_moves(joint))
@@ -229,7 +229,7 @@ double largest_change(const DrawnJoint& joint)
     return largest;
 }
 
-std::string caption_of(const ReportContent& content, const DrawnJoint& joint, double times)
+std::string caption_of(const ReportContent& content, const ExplodedJoint& joint, double times)
 {
     const std::string pair = fmt::format("The {} of {} and {}, taken apart.", joint.kind, name_of_part(content, joint.first),
                                          name_of_part(content, joint.second));
@@ -255,16 +255,16 @@ std::string caption_of(const ReportContent& content, const DrawnJoint& joint, do
     return fmt::format("{} Movement is drawn {}.", words, times_words(times));
 }
 
-const DrawnJoint* joint_of(const ReportContent& content, std::size_t finding)
+const ExplodedJoint* joint_of(const ReportContent& content, std::size_t finding)
 {
     if (!content.drawn) return nullptr;
-    for (const DrawnJoint& joint : content.drawn->joints)
+    for (const ExplodedJoint& joint : content.drawn->joints)
         if (joint.findings.front() == finding) return &joint;
     return nullptr;
 }
 
 /// From the front, or from behind where the first part would else go behind the second.
-View view_of(const DrawnJoint& joint)
+View view_of(const ExplodedJoint& joint)
 {
     constexpr double kTurn = 0.66, kRise = 0.5, kAway = -0.15;
     const View front = view_from_corner(kTurn, kRise), back = view_from_corner(kTurn + 3.14159265358979323846, kRise);
@@ -276,7 +276,7 @@ View view_of(const DrawnJoint& joint)
 
 void put_joint_drawing(HtmlOut& out, const ReportContent& content, std::size_t finding)
 {
-    const DrawnJoint* joint = joint_of(content, finding);
+    const ExplodedJoint* joint = joint_of(content, finding);
     if (!joint) return;
     const Apart apart = taken_apart(*content.drawn, *joint);
     if (apart.first.empty() || apart.second.empty()) return;

@@ -3,6 +3,7 @@
 #include "app/designs.hpp"
 #include "app/program.hpp"
 #include "catch.hpp"
+#include "places.hpp"
 
 #include <sys/resource.h>
 #include <sys/stat.h>
@@ -163,11 +164,11 @@ TEST_CASE("A report that does not fit on the disk ends with 3 and damages nothin
 
 TEST_CASE("Option --data reads the tables of a folder", "[app][files]")
 {
-    CHECK(run({"species", "--data", JOINTWRIGHT_DATA_DIR}).out == run({"species"}).out);
-    CHECK(run({"checks", "--data", JOINTWRIGHT_DATA_DIR, "dust"}).out == run({"checks", "dust"}).out);
+    CHECK(run({"species", "--data", jointwright::testing::data_folder()}).out == run({"species"}).out);
+    CHECK(run({"checks", "--data", jointwright::testing::data_folder(), "dust"}).out == run({"checks", "dust"}).out);
 
     const Folder folder;
-    fs::copy(JOINTWRIGHT_DATA_DIR, folder.file("data"), fs::copy_options::recursive);
+    fs::copy(jointwright::testing::data_folder(), folder.file("data"), fs::copy_options::recursive);
     std::string wood = program::text_of(folder.file("data/woods/apple.toml"));
     wood.replace(wood.find("\"apple\""), 7, "\"quince\"");
     wood.replace(wood.find("[\"applewood\"]"), 13, "[]");
@@ -187,7 +188,7 @@ TEST_CASE("Option --data with a missing or broken folder says which and ends wit
     refused(run({"emc", "--temperature", "20C", "--humidity", "40", "--data", folder.file("empty")}), folder.file("empty"),
             "broken-data");
 
-    fs::copy(JOINTWRIGHT_DATA_DIR, folder.file("data"), fs::copy_options::recursive);
+    fs::copy(jointwright::testing::data_folder(), folder.file("data"), fs::copy_options::recursive);
     folder.write("data/woods/apple.toml", "name = \"apple\nbotanical");
     const Said said = run({"species", "apple", "--data", folder.file("data")});
     refused(said, folder.file("data"), "broken-data");

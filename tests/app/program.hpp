@@ -1,6 +1,8 @@
 #pragma once
 // Runs the real program and keeps what it said, for the tests of the command line.
 
+#include "places.hpp"
+
 #include <boost/nowide/utf/utf.hpp>
 
 #include <algorithm>
@@ -99,16 +101,17 @@ inline Said run(const std::vector<std::string>& arguments, const Setting& settin
         posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, target.c_str(), O_WRONLY | O_CREAT, 0600);
     }
 
-    std::vector<std::string> words = {JOINTWRIGHT_PROGRAM};
+    std::vector<std::string> words = {jointwright::testing::program_path()};
     words.insert(words.end(), arguments.begin(), arguments.end());
     std::vector<char*> pointers;
     for (std::string& word : words) pointers.push_back(word.data());
     pointers.push_back(nullptr);
     pid_t process = 0;
-    const int trouble = posix_spawn(&process, JOINTWRIGHT_PROGRAM, &actions, nullptr, pointers.data(), environ);
+    const int trouble =
+        posix_spawn(&process, jointwright::testing::program_path().c_str(), &actions, nullptr, pointers.data(), environ);
     posix_spawn_file_actions_destroy(&actions);
     if (ends[1] >= 0) close(ends[1]);
-    if (trouble != 0) throw std::runtime_error(std::string("cannot run ") + JOINTWRIGHT_PROGRAM);
+    if (trouble != 0) throw std::runtime_error("cannot run " + jointwright::testing::program_path());
     int ended = 0;
     waitpid(process, &ended, 0);
     return {WIFEXITED(ended) ? WEXITSTATUS(ended) : 128 + WTERMSIG(ended), text_of(out), text_of(err)};

@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "designs.hpp"
+#include "places.hpp"
 #include "program.hpp"
 
 #include <nlohmann/json.hpp>
@@ -12,8 +13,8 @@ using program::Said;
 
 namespace {
 
-const std::string kBench = JOINTWRIGHT_DATA_DIR "/designs/boot-bench.toml";
-const std::string kCase = JOINTWRIGHT_DATA_DIR "/designs/wide-shelf-bookcase.toml";
+const std::string kBench = jointwright::testing::data_folder() + "/designs/boot-bench.toml";
+const std::string kCase = jointwright::testing::data_folder() + "/designs/wide-shelf-bookcase.toml";
 
 json sized(const std::string& design, const std::string& part, const std::string& vary)
 {

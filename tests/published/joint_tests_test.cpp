@@ -3,6 +3,7 @@
 
 #include "catch.hpp"
 #include "facts/shared_facts.hpp"
+#include "places.hpp"
 
 #include "bond/joint_capacity.hpp"
 #include "wood/moisture_balance.hpp"
@@ -24,7 +25,7 @@ using MeasuredRow = std::map<std::string, std::string>;
 
 std::vector<MeasuredRow> measured_rows()
 {
-    std::ifstream file(JOINTWRIGHT_DATA_DIR "/../tests/published/data/joint_tests.csv");
+    std::ifstream file(jointwright::testing::data_folder() + "/../tests/published/data/joint_tests.csv");
     REQUIRE(file);
     std::vector<MeasuredRow> rows;
     std::vector<std::string> heads;

@@ -130,7 +130,7 @@ TEST_CASE("A failing joint is taken apart once, with its movement and the scale 
     const ReportContent content = drawn_content(checked::built_in_design("cherry-top-glued"));
     const std::size_t at = index_of_finding(content, "cross-grain");
     REQUIRE_FALSE(content.drawn->joints.empty());
-    const DrawnJoint& joint = content.drawn->joints.front();
+    const ExplodedJoint& joint = content.drawn->joints.front();
     CHECK(joint.apart == Point{0, 0, 1}); // the top lifts off
     REQUIRE_FALSE(joint.moves.empty());
     // What the arrows show is what the finding says.
@@ -152,14 +152,14 @@ TEST_CASE("Solids of a joint: the slat comes off the rail upwards, the tenon out
     CHECK(bench.drawn->joints.front().apart == Point{0, 0, 1});
     const ReportContent table = drawn_content(checked::built_in_design("deep-tenon-glued-whole"));
     REQUIRE(table.drawn->joints.size() == 2);
-    for (const DrawnJoint& joint : table.drawn->joints) CHECK(joint.apart[2] == 0);
+    for (const ExplodedJoint& joint : table.drawn->joints) CHECK(joint.apart[2] == 0);
 }
 
 TEST_CASE("A panel's edge moves in and out of its groove by half of the panel's width change", "[drawing][page]")
 {
     const ReportContent content = drawn_content(checked::built_in_design("cabinet-door-damp-coast"));
     REQUIRE(content.drawn->joints.size() == 1);
-    const DrawnJoint& joint = content.drawn->joints.front();
+    const ExplodedJoint& joint = content.drawn->joints.front();
     REQUIRE(joint.moves.size() == 1);
     const DrawnMove& move = joint.moves.front();
     CHECK(move.at_edge);
@@ -176,7 +176,7 @@ TEST_CASE("A mitre shows how each part moves across its own grain", "[drawing][p
 {
     const ReportContent content = drawn_content(checked::built_in_design("mirror-frame-wide-flat-sawn"));
     REQUIRE(content.drawn->joints.size() == 2);
-    for (const DrawnJoint& joint : content.drawn->joints) {
+    for (const ExplodedJoint& joint : content.drawn->joints) {
         CHECK(joint.moves.empty());
         REQUIRE(joint.across.size() == 2);
         const std::size_t bodies[] = {joint.first, joint.second};
@@ -239,7 +239,7 @@ kind = ")" + kind + "\"\nglue = \"hide glue\"\n");
     CHECK_THAT(crossed, ContainsSubstring("The other way, from made to the driest, over 200 mm"));
     const ReportContent edge = content_of_two("grain = \"x\"\nat = [0, 200, 0]\n", "edge");
     REQUIRE(edge.drawn->joints.size() <= 1);
-    for (const DrawnJoint& joint : edge.drawn->joints) {
+    for (const ExplodedJoint& joint : edge.drawn->joints) {
         CHECK(joint.alike);
         CHECK(joint.moves.empty());
     }
