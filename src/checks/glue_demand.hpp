@@ -41,6 +41,7 @@ struct GlueDemand {
     double lever = 0;     ///< and how far from the middle of the glue it acts [m]
     std::string source;
     std::string sum;    ///< how it came about
+    bool lies = false;  ///< the part lies on this face and on another, and would not fall without the glue
     bool hangs = false; ///< a lasting pull on the glue, not a jerk
     bool lift = false;  ///< the piece taken up by one of its parts: no design relies on it
 };

@@ -23,7 +23,7 @@ namespace {
 Verdict verdict_of(const Facts& facts, const Joint& joint, const GluedArea& glue, const GlueDemand& demand, const GlueUse& u)
 {
     if (u.use > u.warns_to) return demand.tension == 0 && bears_by_shape(joint, glue) ? Verdict::warn : Verdict::fail;
-    const bool relied_on = !demand.lift && demand.tension > facts.number("lift_tension_granted").value;
+    const bool relied_on = !demand.lift && !demand.lies && demand.tension > facts.number("lift_tension_granted").value;
     if (u.use > 1 || relied_on || demand.hangs) return Verdict::warn;
     return glue.face == GlueFace::mitre && !is_reinforced(joint) ? Verdict::warn : Verdict::pass;
 }

@@ -2,6 +2,8 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/falls_apart.hpp"
+#include "measure/write.hpp"
 #include "piece/turn.hpp"
 
 #include <fmt/core.h>
@@ -107,9 +109,15 @@ void add_folding(const Prepared& prepared, std::vector<Finding>& findings)
         f.subject = prepared.piece->name;
         f.verdict = Verdict::fail;
         f.where = fmt::format("{}, {}", prepared.piece->label(s.copy, true), statics.cases.cases[k].name);
-        f.headline = fmt::format("With {} the piece folds up: nothing but the breadth of its feet keeps it upright.",
-                                 statics.cases.cases[k].name);
-        f.remedy = "join legs and top by rails with tenons, by a back, or by braces";
+        const std::string& with = statics.cases.cases[k].name;
+        f.headline =
+            s.play > s.sway / 2
+                ? fmt::format("With {} the piece folds up: the clearance of its joints lets it lean {} at a height of {} "
+                              "before they press.",
+                              with, small_words(prepared, s.play), size_words(prepared, s.height))
+                : fmt::format("With {} the piece folds up: its joints hardly keep it upright.", with);
+        f.remedy = s.play > s.sway / 2 ? "cut the joints closer, glue or peg them, or hold the piece square by a back"
+                                       : "join legs and top by rails with tenons, by a back, or by braces";
         findings.push_back(std::move(f));
         return;
     }
@@ -180,12 +188,17 @@ std::vector<Finding> check_stands(const Prepared& prepared)
         f.remedy = "check its `at`, or state the joint that holds it";
         keep_worst(findings, std::move(f));
     }
+    if (auto falls = falls_over(prepared)) {
+        findings.push_back(*std::move(falls));
+        return findings; // the first thing to know, and what follows from it is no news
+    }
     add_falling(prepared, findings);
     add_lying_loose(prepared, findings);
     add_near_misses(prepared, findings);
     add_loose(prepared, findings);
     add_coming_away(prepared, findings);
     add_folding(prepared, findings);
+    for (Finding& f : comes_apart(prepared)) keep_worst(findings, std::move(f));
     if (!findings.empty()) return findings;
     Finding f;
     f.check = "stands";

@@ -152,6 +152,29 @@ Footing footing_of(const Prepared& prepared)
     return footing;
 }
 
+bool feet_in_line(const Piece& piece)
+{
+    constexpr double narrow = 0.01; // m
+    if (!piece.wall.empty()) return false;
+    const double floor = floor_level(piece);
+    std::vector<PlanPoint> all;
+    for (const Copy& copy : piece.copies) {
+        const Part& part = piece.parts[copy.part];
+        if (!meets_floor(part, copy, floor)) continue;
+        const auto places = foot_places(part, copy, floor, false);
+        all.insert(all.end(), places.begin(), places.end());
+    }
+    if (all.empty()) return false;
+    const std::vector<PlanPoint> line = line_round(all);
+    double area = 0, longest = 0;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const PlanPoint &a = line[i], &b = line[(i + 1) % line.size()];
+        area += (a[0] * b[1] - b[0] * a[1]) / 2;
+        longest = std::max(longest, std::hypot(b[0] - a[0], b[1] - a[1]));
+    }
+    return area <= narrow * longest;
+}
+
 std::vector<Leverage> leverages(const Footing& footing, const PlanPoint& load)
 {
     std::vector<Leverage> all;

@@ -38,6 +38,10 @@ std::optional<Side> wall_side(const Piece& piece);
 /// The convex line round places, anticlockwise, each corner once.
 std::vector<PlanPoint> line_round(const std::vector<PlanPoint>& places);
 
+/// True when the middles of all feet lie in one line, or there is one only: the breadth of the soles is all that keeps the piece upright. Not of
+/// pieces on a wall.
+bool feet_in_line(const Piece& piece);
+
 /// How a load at a place stands to one edge of the foot line.
 struct Leverage {
     double outside = 0; ///< of the load; negative: it helps [m]
