@@ -3,6 +3,8 @@
 #include "checks/check_tools.hpp"
 #include "measure/write.hpp"
 
+#include <Eigen/Geometry>
+
 #include <fmt/core.h>
 
 #include <array>

@@ -58,9 +58,9 @@ Finding meeting_finding(const Prepared& prepared, const Meeting& m, std::size_t 
     f.check = kCheck;
     f.subject = prepared.piece->part_of(a.into).id;
     f.verdict = screws ? Verdict::warn : Verdict::fail; // a row of screws is set over by a hand's turn
-    f.where =
-        fmt::format("{}: {} and {}{}", prepared.piece->label(a.into, true), prepared.piece->label(a.other, true),
-                    prepared.piece->label(b.other, true), places > 1 ? fmt::format(", and {} more places", places - 1) : "");
+    f.where = fmt::format("{}: {} and {}{}", prepared.piece->label(a.into, true), prepared.piece->label(a.other, true),
+                          prepared.piece->label(b.other, true),
+                          places > 1 ? fmt::format(", and {} more {}", places - 1, places == 2 ? "place" : "places") : "");
     f.headline =
         fmt::format("{} meet inside {} by {}{}.", pair_of_let_ins(prepared, a, b), f.subject, size_words(prepared, m.depth),
                     screws ? " where the design spaces them" : ": what they share holds neither");

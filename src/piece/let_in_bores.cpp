@@ -2,6 +2,8 @@
 
 #include "piece/turn.hpp"
 
+#include <Eigen/Geometry>
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>

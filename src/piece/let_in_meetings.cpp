@@ -2,6 +2,8 @@
 
 #include "piece/let_ins.hpp"
 
+#include <Eigen/Geometry>
+
 #include <algorithm>
 #include <cmath>
 #include <functional>

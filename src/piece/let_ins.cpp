@@ -5,6 +5,8 @@
 #include "piece/solid.hpp"
 #include "piece/turn.hpp"
 
+#include <Eigen/Geometry>
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -236,6 +238,8 @@ private:
 };
 
 } // namespace
+
+kernel::Vec LetIn::wide() const { return along.cross(thin); }
 
 std::string_view name_of(LetIn::Kind kind)
 {

@@ -27,7 +27,7 @@ struct LetIn {
     double deeper = 0;                    ///< a groove is cut so much deeper than what is drawn in it [m]
     bool mitred = false;                  ///< its end is to be cut at 45° where it meets another such
     double length() const { return to - from; }
-    kernel::Vec wide() const { return along.cross(thin); }
+    kernel::Vec wide() const; ///< unit vector square to both
     bool metal() const { return kind == Kind::screw || kind == Kind::bolt || kind == Kind::cross_dowel; }
     bool bore() const { return metal() || kind == Kind::dowel; }
 };
@@ -45,7 +45,7 @@ kernel::Cell body_of_bore(const LetIn& bore);
 /// @param contacts  of that piece, as find_contacts gives them
 /// @param whole     becomes false where there are more bores than kMostLetIns
 std::vector<LetIn> let_ins_of(const Piece& piece, const std::vector<Contact>& contacts, bool& whole);
-constexpr std::size_t kMostLetIns = 200'000;
+constexpr std::size_t kMostLetIns = 50'000;
 
 /// Two things of unlike joints in one copy that share space.
 struct Meeting {
