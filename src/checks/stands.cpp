@@ -3,8 +3,8 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/falls_apart.hpp"
+#include "checks/missed_pairs.hpp"
 #include "measure/write.hpp"
-#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
@@ -14,16 +14,6 @@
 namespace jointwright {
 
 namespace {
-
-constexpr double kNearMiss = 0.003;        // m: parts of one joint that nearly touch were meant to
-constexpr std::size_t kMostPairs = 40'000; // of copies looked at for one joint
-
-double gap_between(const Box& a, const Box& b)
-{
-    double gap = 0;
-    for (std::size_t i = 0; i < 3; ++i) gap = std::max({gap, b.lo[i] - a.hi[i], a.lo[i] - b.hi[i]});
-    return gap;
-}
 
 /// Nothing of what people or goods bear on stands on anything: the piece falls to its feet.
 void add_falling(const Prepared& prepared, std::vector<Finding>& findings)
@@ -45,33 +35,6 @@ void add_falling(const Prepared& prepared, std::vector<Finding>& findings)
                              piece.part_of(*first).id, piece.wall.empty() ? "floor" : "wall");
     f.remedy = "check the `at` of the parts under it: those that carry it must touch it and each other, down to the lowest";
     findings.push_back(std::move(f));
-}
-
-/// Copies of a joint's two parts that stand a hair apart while others of them are joined: a slip in placement.
-void add_near_misses(const Prepared& prepared, std::vector<Finding>& findings)
-{
-    const Piece& piece = *prepared.piece;
-    for (const Joint& joint : piece.joints) {
-        const auto first = piece.copies_named(joint.first), second = piece.copies_named(joint.second);
-        if (first.size() * second.size() > kMostPairs) continue;
-        for (const std::size_t a : first)
-            for (const std::size_t b : second) {
-                if (a == b) continue;
-                const double gap =
-                    gap_between(bounds_of(piece.part_of(a), piece.copies[a]), bounds_of(piece.part_of(b), piece.copies[b]));
-                if (gap <= kTouch || gap > kNearMiss) continue;
-                Finding f;
-                f.check = "stands";
-                f.subject = piece.part_of(a).id + " / " + piece.part_of(b).id;
-                f.verdict = Verdict::warn;
-                f.where = piece.label(a) + " and " + piece.label(b);
-                f.headline = fmt::format("{} and {} stand {} apart: the {} between these parts does not act here.",
-                                         piece.label(a), piece.label(b), small_words(prepared, gap), name_of(joint.kind));
-                f.remedy = "check where both are placed";
-                f.values = {{"gap", gap, "m"}};
-                keep_worst(findings, std::move(f));
-            }
-    }
 }
 
 /// Parts that nothing keeps from moving though they touch others: the piece folds up, or a part swings.
@@ -194,7 +157,7 @@ std::vector<Finding> check_stands(const Prepared& prepared)
     }
     add_falling(prepared, findings);
     add_lying_loose(prepared, findings);
-    add_near_misses(prepared, findings);
+    add_missed_pairs(prepared, findings);
     add_loose(prepared, findings);
     add_coming_away(prepared, findings);
     add_folding(prepared, findings);

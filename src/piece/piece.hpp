@@ -138,7 +138,8 @@ struct Joint {
     Length clearance{}; ///< per side
     struct Tenon {
         Length length, width, thickness;
-        bool loose = false; ///< a slip of its own, let into both parts by `length`
+        bool loose = false;  ///< a slip of its own, let into both parts by `length`
+        bool mitred = false; ///< its end is cut at 45° where it meets another such tenon
     };
     std::optional<Tenon> tenon;
     std::optional<Length> groove_depth;

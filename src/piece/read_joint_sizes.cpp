@@ -34,6 +34,8 @@ public:
                                     length(t, "thickness", tenon_sizes.thickness)});
             if (const DesignValue* loose = t.may("loose"))
                 if (const auto yes = as_truth(reading_, *loose, "loose")) tenon_sizes.loose = *yes;
+            if (const DesignValue* mitred = t.may("mitred"))
+                if (const auto yes = as_truth(reading_, *mitred, "mitred")) tenon_sizes.mitred = *yes;
             if (all) joint_.tenon = tenon_sizes;
         });
         sizes({housing, groove, sliding_dovetail}, "groove", "{ depth = 11 }",
