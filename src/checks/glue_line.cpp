@@ -243,11 +243,19 @@ std::optional<Finding> what_is_missing(const Prepared& prepared, const Contact& 
     return std::nullopt;
 }
 
-/// The strip of long grain at the stopped end of a housing or groove: the recess bears, not the strip.
-bool is_stop_of_recess(const Joint& joint, const GluedArea& glue)
+/// The strip of long grain at the stopped end of a housing or groove: the recess bears, not the strip. It looks along the run of the recess. Long grain
+/// at the bottom does not, however much end grain stands beside it: a narrow bead let in across the grain is glued there.
+bool is_stop_of_recess(const Joint& joint, const Contact& contact, const GluedArea& glue)
 {
     constexpr double strip = 0.25; // of the end grain
-    return (joint.kind == JointKind::housing || joint.kind == JointKind::groove) && glue.area < strip * glue.end_grain;
+    if ((joint.kind != JointKind::housing && joint.kind != JointKind::groove) || !contact.shared) return false;
+    std::size_t run = 0;
+    for (const Axis axis : {Axis::y, Axis::z})
+        if (contact.shared->size(axis) > contact.shared->size(static_cast<Axis>(run))) run = index_of(axis);
+    const bool only_stops = std::all_of(contact.patches.begin(), contact.patches.end(), [&](const Patch& p) {
+        return p.end_grain_first || p.end_grain_second || std::abs(p.normal[run]) > 0.7;
+    });
+    return only_stops && glue.area < strip * glue.end_grain;
 }
 
 } // namespace
@@ -266,7 +274,7 @@ std::vector<Finding> check_glue_line(const Prepared& prepared)
             continue;
         }
         const GluedArea glue = glued_area(contact, joint);
-        if (glue.area <= 0 || is_stop_of_recess(joint, glue)) {
+        if (glue.area <= 0 || is_stop_of_recess(joint, contact, glue)) {
             keep_worst(findings, only_end_grain(prepared, c, joint, glue));
             continue;
         }
