@@ -21,6 +21,7 @@ struct Layout {
     std::vector<Contact> contacts;
     std::vector<std::vector<Cut>> cuts; ///< by copy
     std::vector<double> volumes;        ///< by copy, let-ins taken off [m³]
+    std::vector<Point> centres;         ///< by copy: of that volume, where its weight acts [m]
 };
 Layout layout_of(const Piece& piece);
 
