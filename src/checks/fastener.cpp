@@ -6,6 +6,7 @@
 #include "checks/checks.hpp"
 #include "checks/drawn_fasteners.hpp"
 #include "checks/glue_demand.hpp"
+#include "checks/hinge.hpp"
 #include "checks/joint_demand.hpp"
 #include "checks/screw_fallback.hpp"
 #include "measure/write.hpp"
@@ -288,7 +289,7 @@ Finding clamps_only(const Prepared& prepared, const Contact& contact, const Draw
 
 std::vector<Finding> check_fastener(const Prepared& prepared)
 {
-    std::vector<Finding> findings;
+    std::vector<Finding> findings = hinge_findings(prepared);
     const auto& contacts = prepared.layout->contacts;
     for (std::size_t c = 0; c < contacts.size(); ++c) {
         const auto drawn = drawn_fasteners(prepared, c);

@@ -131,7 +131,7 @@ void add_short_grained(const Prepared& prepared, std::vector<Finding>& findings)
         const Part& part = piece.part_of(i);
         const bool upright =
             part.width_axis() == Axis::z && !part.glued_up && in_metres(part.width) > tall * in_metres(part.length);
-        if (!upright || !meets_floor(part, piece.copies[i], floor)) continue;
+        if (!upright || !meets_floor(piece, i, floor)) continue;
         Finding f;
         f.check = "leg";
         f.subject = part.id;

@@ -3,8 +3,10 @@
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/falls_apart.hpp"
+#include "checks/hung.hpp"
 #include "checks/missed_pairs.hpp"
 #include "measure/write.hpp"
+#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
@@ -102,6 +104,8 @@ void add_coming_away(const Prepared& prepared, std::vector<Finding>& findings)
             fmt::format("With {} a part comes away, or the piece topples: faces that only lie on each other cannot pull.",
                         statics.cases.cases[k].name);
         f.remedy = "fasten what lies loose, or bring its supports farther out";
+        if (!prepared.piece->hung.empty() && prepared.piece->wall.empty())
+            f.remedy = "name under `wall` the post or frame that stands in the ground or is screwed to the wall";
         findings.push_back(std::move(f));
         return;
     }
@@ -136,8 +140,10 @@ std::vector<Finding> check_stands(const Prepared& prepared)
     const Piece& piece = *prepared.piece;
     std::vector<bool> touched(piece.copies.size(), false);
     for (const Contact& c : prepared.layout->contacts) touched[c.first] = touched[c.second] = true;
-    std::vector<Finding> findings;
+    HungFindings hung = hung_findings(prepared);
+    std::vector<Finding> findings = std::move(hung.findings);
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        if (hung.told[i]) continue;
         const bool alone = !touched[i] && piece.copies.size() > 1;
         const bool floats = !prepared.statics.path.reached[i];
         if (!alone && !floats) continue;

@@ -1,5 +1,6 @@
 #include "mechanics/joint_links.hpp"
 
+#include "mechanics/hinge_links.hpp"
 #include "mechanics/joint_bed.hpp"
 #include "piece/joined_solid.hpp"
 
@@ -519,6 +520,9 @@ double play_of(const Piece& piece, const Contact& contact)
 std::vector<JointLink> joint_links(const Prepared& prepared, std::size_t contact, const std::vector<MemberLine>& lines,
                                    const std::vector<MemberStiffness>& stiffness)
 {
+    const Contact& c = prepared.layout->contacts[contact];
+    if (c.joint && prepared.piece->joints[*c.joint].kind == JointKind::hinge) return hinge_links(prepared, contact, lines);
+    if (swings_clear(prepared, c)) return {};
     return LinkMaker(prepared, contact, lines, stiffness).make();
 }
 

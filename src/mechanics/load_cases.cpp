@@ -2,6 +2,7 @@
 
 #include "measure/quantity.hpp"
 #include "measure/write.hpp"
+#include "mechanics/hung_cases.hpp"
 #include "mechanics/load_placing.hpp"
 
 #include <fmt/core.h>
@@ -284,6 +285,7 @@ LoadCases load_cases_of(const Piece& piece, const Facts& facts, const std::vecto
             add_case_pushes(cases, piece, facts);
         }
     }
+    add_hung_cases(cases, piece, facts);
     if (piece.use == Use::seat)
         cases.assumed.push_back(
             "people sit and stand on what `carries` names and lean on a back: nobody stands on a stretcher or "

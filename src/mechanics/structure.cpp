@@ -363,8 +363,10 @@ void Structure::spread_on_plate(std::size_t copy, const CopyLoad& load, Eigen::R
     const auto [s0, s1] = limits(load.from - lo, load.to - lo, m.along);
     // In plan the width of an upright plate cannot be seen: the load is spread over all of it.
     const double middle = load.across - seen.middle;
-    const auto [t0, t1] = line.lies && seen.by_width ? limits(middle - load.breadth / 2, middle + load.breadth / 2, m.across)
-                                                     : std::pair{m.across.front(), m.across.back()};
+    const bool placed =
+        line.lies || std::abs(middle) > kTouch; // beside the middle of an upright board: a child on the latch side of a door
+    const auto [t0, t1] = placed && seen.by_width ? limits(middle - load.breadth / 2, middle + load.breadth / 2, m.across)
+                                                  : std::pair{m.across.front(), m.across.back()};
     const double area = (s1 - s0) * (t1 - t0);
     for (std::size_t i = interval(m.along, s0); i + 1 < m.along.size() && m.along[i] < s1; ++i)
         for (std::size_t j = interval(m.across, t0); j + 1 < m.across.size() && m.across[j] < t1; ++j) {
