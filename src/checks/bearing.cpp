@@ -61,7 +61,8 @@ std::optional<PressedFace> face_on(const Prepared& prepared, const Contact& cont
     for (const Patch& p : contact.patches) {
         if (std::abs(p.normal[2]) < 0.9 || p.role == Patch::Role::cheek || p.role == Patch::Role::edge) continue;
         const bool end_grain = copy == contact.first ? p.end_grain_first : p.end_grain_second;
-        const double area = p.bears * p.area;
+        if (p.bears <= 0) continue;
+        const double area = p.area; // all of it: what a narrow face takes grows from nothing, and so does the stress on it
         across = across || !end_grain;
         face.area += area;
         face.counts_as += end_grain ? area : area * counted_share(*prepared.facts, line, p);

@@ -42,8 +42,10 @@ void add_bending_steps(const Prepared& prepared, const Governing& g, Working& wo
         return;
     }
     working.push_back({"Pressed along its grain there", "σ_c = N/A", force, -m.axial_stress, "Pa", frames});
-    working.push_back({"Resistance to that, as a column as long as the part", "1/f_c = 1/f + 1/σ_E", "", g.pressed_resistance,
-                       "Pa", prepared.facts->cite("mechanics", "Rankine's rule between crushing and buckling")});
+    working.push_back({"Resistance to that, as a column between the joints that hold it",
+                       "1/f_c = 1/f + 1/σ_E, σ_E = π² E05/(ℓ/i)²", fmt::format("ℓ = {}", size_words(prepared, g.free_length)),
+                       g.pressed_resistance, "Pa",
+                       prepared.facts->cite("mechanics", "Rankine's rule between crushing and buckling")});
     working.push_back({"Both together, what presses at the rate at which it uses up the wood", "σ + σ_c f_d/f_c", "", g.stress,
                        "Pa", prepared.facts->cite("mechanics", "straight interaction")});
 }

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numbers>
 #include <utility>
 
@@ -55,14 +56,55 @@ constexpr double kNoTwist = 0.02; // of the stress: less is not worth a line
 constexpr double kAcross =
     0.5; // a smaller share used across the grain is nothing to speak of; a larger one that lasts warns at least
 
-/// Stress up to which a lying part may be pressed along its grain: a column as long as it is, held sideways at its ends.
-double column_resistance(const Prepared& prepared, const MemberResult& member, double short_block)
+/// How long the pieces of the parts are that joints hold sideways: what is pressed there may buckle over so much.
+class FreeLengths {
+public:
+    explicit FreeLengths(const Prepared& prepared) : prepared_(prepared) {}
+
+    /// About a place along a copy, from its lower end [m]: between the joints beside it, twice the overhang beyond the outer ones, the whole
+    /// length where there is none.
+    double about(std::size_t copy, double at)
+    {
+        const double length = prepared_.statics.frame->lines()[copy].length;
+        auto known = held_.find(copy);
+        if (known == held_.end()) known = held_.emplace(copy, places_of(copy)).first;
+        const std::vector<double>& held = known->second;
+        if (held.empty()) return length;
+        const auto after = std::lower_bound(held.begin(), held.end(), at);
+        if (after == held.begin()) return std::min(length, std::max(2 * held.front(), gap(held, 0)));
+        if (after == held.end()) return std::min(length, std::max(2 * (length - held.back()), gap(held, held.size() - 2)));
+        return *after - *(after - 1);
+    }
+
+private:
+    static double gap(const std::vector<double>& held, std::size_t i) { return i + 1 < held.size() ? held[i + 1] - held[i] : 0; }
+
+    std::vector<double> places_of(std::size_t copy) const
+    {
+        const Structure& frame = *prepared_.statics.frame;
+        const MemberLine& line = frame.lines()[copy];
+        std::vector<double> held;
+        for (std::size_t c = 0; c < frame.contacts().size(); ++c) {
+            const Contact& contact = frame.contacts()[c];
+            if (contact.joint && (contact.first == copy || contact.second == copy))
+                held.push_back(std::clamp(line.along(frame.contact_middle(c)), 0.0, line.length));
+        }
+        std::sort(held.begin(), held.end());
+        return held;
+    }
+
+    const Prepared& prepared_;
+    std::map<std::size_t, std::vector<double>> held_;
+};
+
+/// Stress up to which a lying part may be pressed along its grain, as a column.
+double column_resistance(const Prepared& prepared, const MemberResult& member, double free, double short_block)
 {
     const Facts& facts = *prepared.facts;
     const MemberLine& line = prepared.statics.frame->lines()[member.copy];
     const double stiff = prepared.state_of(member.copy).loaded.modulus_along->value.value() *
                          (1 - facts.number("lower_tail").value * facts.number("variation_modulus").value);
-    const double thin = std::min({member.depth, line.thick, line.wide}), slender = line.length / (thin / std::sqrt(12.0));
+    const double thin = std::min({member.depth, line.thick, line.wide}), slender = free / (thin / std::sqrt(12.0));
     return 1 / (1 / short_block + slender * slender / (std::numbers::pi * std::numbers::pi * stiff));
 }
 
@@ -88,6 +130,7 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
                                     pressed ? pressed->value : kPressedShare * strength.value);
     const Resistances across_grain(facts, StrengthKind::tension_across, wood, across ? across->value : strength.value);
 
+    FreeLengths free_lengths(prepared);
     std::optional<Governing> worst;
     const auto keep = [&](Governing g, const Property<Stress>& by) {
         if (worst &&
@@ -111,7 +154,8 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
         g.resistance = along_grain.to(load_case) * g.depth_factor;
         if (kind == StrengthKind::bending && member.axial_stress < 0) {
             // What presses it counts at the rate at which it uses up the wood: σ_b/f_b + σ_c/f_c.
-            g.pressed_resistance = column_resistance(prepared, member, pressed_along.to(load_case));
+            g.free_length = free_lengths.about(member.copy, member.stress_at);
+            g.pressed_resistance = column_resistance(prepared, member, g.free_length, pressed_along.to(load_case));
             g.stress += member.axial_stress * (1 - g.resistance / g.pressed_resistance);
         }
         judge_use(g, along_grain.warn(load_case));

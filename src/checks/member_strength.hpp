@@ -20,6 +20,7 @@ struct Governing {
     double mean = 0, depth_factor = 1;
     bool estimated = false;
     double pressed_resistance = 0; ///< of a part that is pressed along its grain as well: as a column [Pa]; 0 where it is not
+    double free_length = 0;        ///< over which it may buckle then [m]
     bool across = false;           ///< of a plate: bent across its grain, held against tension across
     std::string source, note;
 };

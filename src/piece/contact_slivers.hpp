@@ -6,7 +6,7 @@
 namespace jointwright {
 
 /// Says of every face of a contact how much of what presses on it it takes (`Patch::bears`): nothing where it is narrower than 3 mm (common
-/// practice, no source) or than half of the thinner part, all of it from twice that, evenly between. Faces that meet in one plane count as one.
+/// practice, no source) or than half of the thinner part, all of it from twice that, rising slowly between. Faces that meet in one plane count as one.
 /// @param thinnest  the smallest size of either part
 void mark_slivers(Contact& contact, double thinnest);
 

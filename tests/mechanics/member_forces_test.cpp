@@ -121,6 +121,7 @@ TEST_CASE("A rail pressed along its grain is charged as a column, one that is pu
     m.load_case = 0;
     m.stress = 10e6;
     m.depth = 0.045;
+    m.stress_at = 0.25;
     m.axial_stress = 4e6;
     // Hardwood for years: bending f05 0.9/2.3, V 16 %; along the grain 0.9/2.1, V 18 %; E05 with V 22 %; 45 mm deep: no depth factor.
     const double bends = oak.bending_strength->value.value() * (1 - 1.645 * 0.16) * 0.9 / 2.3;

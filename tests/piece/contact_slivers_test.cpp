@@ -23,9 +23,9 @@ std::unique_ptr<Bench> reaching(double over, double thick = 20)
 
 } // namespace
 
-TEST_CASE("Slivers bear nothing, and more than a sliver comes in evenly", "[contact]")
+TEST_CASE("Slivers bear nothing, and more than a sliver comes in slowly", "[contact]")
 {
-    for (const auto& [over, bears] : {std::pair{0.5, 0.0}, {2.9, 0.0}, {4.5, 0.5}, {6.0, 1.0}, {25.0, 1.0}}) {
+    for (const auto& [over, bears] : {std::pair{0.5, 0.0}, {2.9, 0.0}, {4.5, 0.125}, {6.0, 1.0}, {25.0, 1.0}}) {
         CAPTURE(over);
         const auto bench = reaching(over);
         const Contact& c = bench->contact("board", "other");
