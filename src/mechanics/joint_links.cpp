@@ -120,7 +120,8 @@ public:
           holds_(holds_turning(*prepared.piece, contact_)), a_(lines[contact_.first]), b_(lines[contact_.second]),
           sa_(stiffness[contact_.first]), sb_(stiffness[contact_.second])
     {
-        for (const Patch& p : contact_.patches) faces_.push_back(rectangle_of(p, a_, b_));
+        for (const Patch& p : contact_.patches)
+            if (p.bears > 0) faces_.push_back(rectangle_of(p, a_, b_));
         double area = 0;
         centre_ = Vec3::Zero();
         for (const FaceRectangle& f : faces_) {

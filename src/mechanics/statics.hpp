@@ -24,13 +24,18 @@ struct MemberResult {
     double span = 0;        ///< between the supports about the place of the largest moment [m]
     double moment = 0;      ///< sagging positive, where the stress is largest [N m]
     double side_moment = 0; ///< level bending at the same place [N m]
-    double stress = 0;      ///< bending both ways, always positive [Pa]
+    double stress = 0;      ///< along the grain: bending both ways and what it is pulled or pressed, always positive [Pa]
+    double axial = 0, axial_stress = 0; ///< pull along the grain there; pressed: negative [N, Pa]
     double stress_at = 0;   ///< along the grain from the copy's lower end [m]
     double depth = 0;       ///< net depth there [m]
     double breadth = 0;
     bool tension_at_notch = false; ///< the stretched side is the notched one
-    double shear = 0;              ///< largest shear force [N]
-    double shear_stress = 0;       ///< 3V/(2bd) of the net section [Pa]
+    // Where shear along the grain is largest.
+    double shear = 0;          ///< shear force [N]
+    double shear_stress = 0;   ///< 3V/(2A) of the net section and the twist [Pa]
+    double shear_area = 0;     ///< A [m²]
+    double torsion = 0;        ///< about the grain; of a plate per metre of its width [N m]
+    double torsion_stress = 0; ///< what of the shear stress comes of twist [Pa]
     double sag = 0;         ///< against the straight line between the copy's own supports, where it is largest for its span [m]
     double lasting_sag = 0; ///< the part of it that stays
     double sag_span = 0;    ///< span that goes with it; twice the overhang at a free end [m]
@@ -62,6 +67,7 @@ struct PostResult {
     double bending_stress = 0, thrust_stress = 0; ///< Pa
     double at = 0;                                ///< along the grain from the lower end [m]
     double area = 0, depth_width = 0, depth_face = 0;
+    double shear = 0, shear_stress = 0, shear_area = 0, shear_at = 0, torsion = 0, torsion_stress = 0; ///< as of a lying one
 };
 
 /// How far the piece gives sideways in one load case.

@@ -1,6 +1,7 @@
 #include "mechanics/structure.hpp"
 
 #include "mechanics/footing.hpp"
+#include "mechanics/places_apart.hpp"
 #include "piece/lying.hpp"
 
 #include <algorithm>
@@ -15,8 +16,8 @@ using kernel::Vec6;
 
 // Thresholds stand a little off the round figures that makers draw with, so that rounding never decides.
 constexpr double kSameNode = 0.00151; // m: places nearer than this are one node
-constexpr double kStub = 0.0251;      // m: a free end shorter than this, or than the part is thick, is left out
 constexpr int kSpanElements = 2;      // beams between two places along a part
+constexpr double kShortSpan = 0.05;   // m: between nearer places one is enough
 constexpr double kLongestBeam = 0.25; // m
 constexpr double kFloor = 1e8;        // N/m: a floor gives nothing that wood would feel
 constexpr double kSoleEdge = 0.96;    // of half a sole's size: as far out as its edge bears
@@ -26,42 +27,16 @@ constexpr double kWall = 1e7, kWallTurn = 1e5;
 constexpr double kWallStep = 0.4; // m between screws to a wall
 constexpr double kWallEdge = 0.1; // m: an edge that stands out leans on the wall between its screws as well
 
-double plate_cell(double size, int parts, double least, double most) { return std::clamp(size / parts, least, most); }
-
-/// Sorts places; those nearer to the next than `apart` become one in the middle of them, the same from whichever end they are counted.
-void sort_apart(std::vector<double>& places, double apart)
-{
-    std::sort(places.begin(), places.end());
-    std::vector<double> kept;
-    for (std::size_t first = 0; first < places.size();) {
-        std::size_t last = first;
-        while (last + 1 < places.size() && places[last + 1] - places[last] <= apart) ++last;
-        kept.push_back((places[first] + places[last]) / 2);
-        first = last + 1;
-    }
-    places = std::move(kept);
-}
-
 /// Places with further ones between, so that none is farther from the next than `step`.
 std::vector<double> with_steps(const std::vector<double>& places, double step, int least)
 {
     std::vector<double> all{places.front()};
     for (std::size_t i = 1; i < places.size(); ++i) {
-        const int n = std::max(least, static_cast<int>(std::ceil((places[i] - places[i - 1]) / step - 1e-9)));
+        const double l = places[i] - places[i - 1];
+        const int n = std::max(l < kShortSpan ? 1 : least, static_cast<int>(std::ceil(l / step - 1e-9)));
         for (int k = 1; k <= n; ++k) all.push_back(places[i - 1] + (places[i] - places[i - 1]) * k / n);
     }
     return all;
-}
-
-/// Grid lines of a plate: its edges, the lines on which it is held where they lie apart, and even steps between.
-std::vector<double> grid(double lo, double hi, std::vector<double> held, double cell)
-{
-    sort_apart(held, cell / 3 + 1e-5);
-    std::vector<double> lines{lo};
-    for (const double h : held)
-        if (h - lo > cell / 3 + 1e-5 && hi - h > cell / 3 + 1e-5) lines.push_back(h);
-    lines.push_back(hi);
-    return with_steps(lines, cell, 1);
 }
 
 /// Index of the interval of sorted lines that holds a place.
@@ -99,8 +74,7 @@ Structure::Structure(const Prepared& prepared) : piece_(*prepared.piece), contac
         const Part& part = piece.part_of(i);
         const Lying lying(part, piece.copies[i]);
         const Point across = lying.direct(lying.across());
-        seen_.push_back(
-            {lying.from(), lying.middle(), Vec3(across[0], across[1], across[2]), lying.across() == part.width_axis()});
+        seen_.push_back({lying.from(), lying.middle(), Vec3(across[0], across[1], across[2])});
     }
     // Where springs take hold decides where the nodes lie.
     std::vector<std::vector<JointLink>> links(contacts.size());
@@ -131,8 +105,9 @@ Structure::Structure(const Prepared& prepared) : piece_(*prepared.piece), contac
     for (std::size_t i = 0; i < n; ++i)
         if (path.on_floor[i]) stand_on_floor(i, in_line, feet);
     for (const auto& foot : feet) note(foot.first);
+    const auto patches = bending_patches(piece, lines_, prepared.statics.cases);
     for (std::size_t i = 0; i < n; ++i)
-        if (members_[i].built) build_member(i, std::move(along[i]), std::move(across[i]));
+        if (members_[i].built) build_member(i, std::move(along[i]), std::move(across[i]), patches[i]);
 
     held_.resize(contacts.size());
     lets_.resize(contacts.size());
@@ -232,13 +207,15 @@ void Structure::stand_on_floor(std::size_t copy, bool on_corners, std::vector<st
     }
 }
 
-void Structure::build_member(std::size_t copy, std::vector<double> places, std::vector<double> across)
+void Structure::build_member(std::size_t copy, std::vector<double> places, std::vector<double> across,
+                             const std::vector<PlatePatch>& patches)
 {
     StructureMember& m = members_[copy];
     const MemberLine& line = lines_[copy];
     if (line.plate) {
-        m.along = grid(0, line.length, std::move(places), plate_cell(line.length, 10, 0.06, 0.2));
-        m.across = grid(-line.wide / 2, line.wide / 2, std::move(across), plate_cell(line.wide, 4, 0.05, 0.15));
+        PlateGrid grid = plate_grid(line, std::move(places), std::move(across), patches);
+        m.along = std::move(grid.along);
+        m.across = std::move(grid.across);
         m.first_node = frame_.nodes();
         for (const double s : m.along)
             for (const double t : m.across) frame_.add_node(line.point(s, t));
@@ -255,13 +232,12 @@ void Structure::build_member(std::size_t copy, std::vector<double> places, std::
             }
         return;
     }
-    const double stub = std::max(kStub, line.thick + kTouch);
+    // A free end is part of it, however short: a load on a stub bends what lies behind.
     sort_apart(places, kSameNode);
-    if (places.empty() || places.front() > stub) places.push_back(0);
-    if (places.empty() || *std::max_element(places.begin(), places.end()) < line.length - stub) places.push_back(line.length);
-    sort_apart(places, kSameNode);
+    if (places.empty() || places.front() > kSameNode) places.insert(places.begin(), 0);
+    if (places.back() < line.length - kSameNode) places.push_back(line.length);
     if (places.size() < 2) places = {0, line.length};
-    m.along = with_steps(places, kLongestBeam, places.size() <= 4 ? kSpanElements : 1);
+    m.along = with_steps(places, kLongestBeam, places.size() <= 6 ? kSpanElements : 1);
     // Where the section changes well within a beam, it is divided there.
     constexpr double within = 0.00601;
     std::vector<double> changes;
@@ -346,27 +322,8 @@ std::vector<ElementLoad> Structure::element_loads(std::size_t copy, const std::v
 void Structure::spread_on_plate(std::size_t copy, const CopyLoad& load, Eigen::Ref<Eigen::VectorXd> nodal) const
 {
     const StructureMember& m = members_[copy];
-    const MemberLine& line = lines_[copy];
-    const SeenFromAbove& seen = seen_[copy];
     const Vec3 force = load.force * Vec3(load.direction[0], load.direction[1], load.direction[2]);
-    const double lo = seen.low;
-    constexpr double point = 0.002; // m: a point is a very small patch
-    const auto limits = [](double from, double to, const std::vector<double>& lines) {
-        double a = std::clamp(from, lines.front(), lines.back()), b = std::clamp(to, lines.front(), lines.back());
-        if (b - a < point) {
-            const double middle = std::clamp((a + b) / 2, lines.front() + point / 2, lines.back() - point / 2);
-            a = middle - point / 2;
-            b = middle + point / 2;
-        }
-        return std::pair{a, b};
-    };
-    const auto [s0, s1] = limits(load.from - lo, load.to - lo, m.along);
-    // In plan the width of an upright plate cannot be seen: the load is spread over all of it.
-    const double middle = load.across - seen.middle;
-    const bool placed =
-        line.lies || std::abs(middle) > kTouch; // beside the middle of an upright board: a child on the latch side of a door
-    const auto [t0, t1] = placed && seen.by_width ? limits(middle - load.breadth / 2, middle + load.breadth / 2, m.across)
-                                                  : std::pair{m.across.front(), m.across.back()};
+    const auto [s0, s1, t0, t1] = plate_patch(piece_, lines_[copy], load);
     const double area = (s1 - s0) * (t1 - t0);
     for (std::size_t i = interval(m.along, s0); i + 1 < m.along.size() && m.along[i] < s1; ++i)
         for (std::size_t j = interval(m.across, t0); j + 1 < m.across.size() && m.across[j] < t1; ++j) {

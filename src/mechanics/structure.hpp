@@ -6,6 +6,7 @@
 #include "mechanics/joint_links.hpp"
 #include "mechanics/load_cases.hpp"
 #include "mechanics/member_line.hpp"
+#include "mechanics/plate_mesh.hpp"
 #include "mechanics/prepared.hpp"
 
 #include <map>
@@ -105,10 +106,10 @@ private:
     /// How loads are told: from its lower end and its middle as drawn.
     struct SeenFromAbove {
         double low = 0, middle = 0;
-        kernel::Vec3 across;   ///< in space
-        bool by_width = false; ///< across is its width, not its thickness
+        kernel::Vec3 across; ///< in space
     };
-    void build_member(std::size_t copy, std::vector<double> places, std::vector<double> across);
+    void build_member(std::size_t copy, std::vector<double> places, std::vector<double> across,
+                      const std::vector<PlatePatch>& patches);
     void stand_on_floor(std::size_t copy, bool on_corners, std::vector<std::pair<LinkEnd, kernel::Vec3>>& feet) const;
     void hang_on_wall(std::size_t copy, std::vector<std::pair<LinkEnd, kernel::Vec3>>& feet) const;
     kernel::Anchor anchor(const LinkEnd& end) const;

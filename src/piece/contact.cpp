@@ -2,6 +2,7 @@
 
 #include "measure/write.hpp"
 #include "piece/contact_patches.hpp"
+#include "piece/contact_slivers.hpp"
 #include "piece/tenon_faults.hpp"
 #include "piece/turn.hpp"
 
@@ -247,6 +248,18 @@ std::optional<Fault> only_touching_fault(const Piece& piece, const std::vector<C
     return f;
 }
 
+/// Faces that nothing but what presses on them holds together.
+bool only_rests(const Joint* joint)
+{
+    if (!joint) return true;
+    return !joint->glue && (joint->kind == JointKind::edge || joint->kind == JointKind::face || joint->kind == JointKind::butt);
+}
+
+double thinnest_of(const Part& part)
+{
+    return std::min({in_metres(part.length), in_metres(part.width), in_metres(part.thickness)});
+}
+
 Fault twice_fault(const Piece& piece, std::size_t a, std::size_t b, std::size_t first_joint, std::size_t second_joint)
 {
     Fault fault;
@@ -303,6 +316,7 @@ ContactSearch find_contacts(const Piece& piece)
                              [](const Patch& p, const Patch& q) { return p.area > q.area + 1e-12; });
         }
         if (contact.patches.empty()) continue;
+        if (only_rests(joint)) mark_slivers(contact, std::min(thinnest_of(piece.part_of(a)), thinnest_of(piece.part_of(b))));
         if (joints.size() > 1 && !bad[joints[1].first]) {
             bad[joints[1].first] = true;
             search.faults.push_back(twice_fault(piece, a, b, joints[0].first, joints[1].first));
