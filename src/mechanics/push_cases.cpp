@@ -40,7 +40,7 @@ struct PushTest {
     std::array<const Datum<double>*, 2> forces{}; ///< along x and along y
     double weight = 0;                            ///< on top [N]
     DemandKind kind = DemandKind::proof;
-    std::string repeats; ///< ", 25,000 times"
+    std::string repeats = {}; ///< ", 25,000 times"
 };
 
 /// Pushes both ways along both axes. Such tests stop the feet.
