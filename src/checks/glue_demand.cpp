@@ -205,6 +205,7 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         GlueDemand demand;
         demand.name = load_case.name;
         demand.proof = load_case.proof;
+        demand.kind = load_case.kind;
         demand.duration = load_case.duration;
         demand.patch = patch;
         demand.along = {face.u.x(), face.u.y(), face.u.z()};
@@ -236,6 +237,7 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         GlueDemand own;
         own.name = fmt::format("the weight of {}", piece.label(lighter, true));
         own.proof = false;
+        own.kind = DemandKind::service;
         own.duration = LoadDuration::lasting;
         own.patch = patch;
         own.along = {face.u.x(), face.u.y(), face.u.z()};

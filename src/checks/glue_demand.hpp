@@ -27,7 +27,8 @@ GluedArea glued_area(const Contact& contact, const Joint& joint);
 /// One demand on a glue line.
 struct GlueDemand {
     std::string name;
-    bool proof = true;
+    bool proof = true; ///< no service load
+    DemandKind kind = DemandKind::proof;
     LoadDuration duration = LoadDuration::short_term;
     GluePatch patch;      ///< the glued side grain, its a along the grain of the part that is carried
     Point along{};        ///< unit vector of that a

@@ -31,10 +31,10 @@ JointUse use_of_joint(const Prepared& prepared, const Contact& contact, const Dr
     const WoodState &a = prepared.state_of(contact.first).loaded, &b = prepared.state_of(contact.second).loaded;
     const WoodKind kind = a.shear->value <= b.shear->value ? a.kind : b.kind;
     JointUse u;
-    u.factor = demand.proof ? joint_proof_factor(facts) : joint_service_factor(facts, kind, demand.duration);
+    u.factor = joint_factor(facts, joint.form, demand.kind, demand.duration, kind, name_of(prepared.piece->limits.level));
     u.crushed = demand.proof ? 1 : 1 / facts.number("bearing_pass_divisor").value; // as bearing has it
     u.turn_factor = capacity.shape.value() > 0 && capacity.mean == capacity.shape ? u.crushed : u.factor;
-    u.warns_to = demand.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, kind);
+    u.warns_to = warn_limit(facts, demand.kind, StrengthKind::shear, kind);
     u.moment = std::abs(part_along(demand.moment, joint.main));
     u.flat = joint.turns_flat ? std::abs(part_along(demand.moment, joint.flat)) : 0;
     const double along = part_along(demand.force, joint.into);
