@@ -183,9 +183,9 @@ std::string headline_of_fasteners(const Prepared& prepared, const Contact& conta
                            "count nothing against a pull{}",
                            who, one ? "s" : "", asked, demand.name, use, tail);
     return fmt::format(
-        "{} bear{} {} with {} ({:.0f} % of an estimate), but they go in less than four diameters, where codes count "
+        "{} bear{} {} with {} ({:.0f} % of an estimate), but they go in less than {:.0f} diameters, where codes count "
         "nothing.",
-        who, one ? "s" : "", asked, demand.name, u.use * 100);
+        who, one ? "s" : "", asked, demand.name, u.use * 100, capacity.least_depth);
 }
 
 std::string remedy_of_fasteners(const DrawnFasteners& drawn, const FastenerUse& u)

@@ -165,10 +165,9 @@ bool feet_in_line(const Piece& piece)
     if (!piece.wall.empty()) return false;
     const double floor = floor_level(piece);
     std::vector<PlanPoint> all;
-    for (const Copy& copy : piece.copies) {
-        const Part& part = piece.parts[copy.part];
-        if (!meets_floor(part, copy, floor)) continue;
-        const auto places = foot_places(part, copy, floor, false);
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        if (!meets_floor(piece, i, floor)) continue;
+        const auto places = foot_places(piece.part_of(i), piece.copies[i], floor, false);
         all.insert(all.end(), places.begin(), places.end());
     }
     if (all.empty()) return false;

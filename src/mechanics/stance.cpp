@@ -35,7 +35,7 @@ Stance stance_of(const Piece& piece, const std::vector<CopyLoad>& loads)
     s.floor = floor_level(piece);
     std::vector<PlanPoint> feet;
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
-        if (!meets_floor(piece.part_of(i), piece.copies[i], s.floor)) continue;
+        if (!meets_floor(piece, i, s.floor)) continue;
         const std::vector<PlanPoint> places = foot_places(piece.part_of(i), piece.copies[i], s.floor, false);
         feet.insert(feet.end(), places.begin(), places.end());
     }
