@@ -39,7 +39,7 @@ std::vector<JointLink> hinge_links(const Prepared& prepared, std::size_t contact
         link.b = end_on(c.second, lines[c.second], link.at);
         link.direction = vec_of(hinges.through);
         link.holding = kHinge * kernel::Mat3::Identity();
-        if (hinges.upright()) link.turning = link.turning_closed = kLatch * along * along.transpose();
+        if (hinges.upright()) link.turning = kLatch * along * along.transpose();
         links.push_back(std::move(link));
     }
     return links;

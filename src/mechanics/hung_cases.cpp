@@ -125,8 +125,9 @@ void add_hung_cases(LoadCases& cases, const Piece& piece, const Facts& facts)
     const double edge = far ? b.hi[axis] : b.lo[axis];
     const Datum<double>&child = facts.number("door_load"), &inset = facts.number("door_load_inset");
     const std::size_t on = latch_copy(piece, leaf, axis, edge);
-    add_case(cases, fmt::format("a child on the latch side, {} N on {}", write_number(child.value), piece.label(on, true)), false,
-             LoadDuration::short_term, true, {child_on(piece, on, axis, edge, inset.value, child.value)}, child.cite);
+    add_case(cases, fmt::format("a child on the latch side, {} N on {}", write_number(child.value), piece.label(on, true)),
+             DemandKind::service, LoadDuration::short_term, true, {child_on(piece, on, axis, edge, inset.value, child.value)},
+             child.cite);
 }
 
 } // namespace jointwright
