@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <tuple>
 
 namespace jointwright {
 
@@ -167,7 +168,7 @@ JointAsked read_joint_question(const Facts& facts, const JointTexts& texts, cons
     return asked;
 }
 
-void add_capacity(const Facts& facts, const JointCapacity& c, WoodKind kind, QuickAnswer& answer)
+void add_capacity(const Facts& facts, JointForm form, const JointCapacity& c, WoodKind kind, QuickAnswer& answer)
 {
     const double none = std::numeric_limits<double>::quiet_NaN();
     const auto put = [&](const char* name, double value, const char* unit, const char* says) {
@@ -187,11 +188,15 @@ void add_capacity(const Facts& facts, const JointCapacity& c, WoodKind kind, Qui
     if (c.wedge.value() > 0) put("wedge_mean_N", c.wedge.value(), "N", "of the pull by the slopes alone, without glue");
     const double sitting = joint_service_factor(facts, kind, LoadDuration::sitting), proof = joint_proof_factor(facts);
     put("moment_sitting_allowed_Nm", c.mean.value() * sitting, "N m", "allowed under people sitting");
-    put("moment_proof_allowed_Nm", c.mean.value() * proof, "N m", "allowed under proof loads, repeated use");
+    put("moment_proof_allowed_Nm", c.mean.value() * proof, "N m", "allowed under proof loads");
+    const double lasts = joint_durability_factor(facts, form, "home");
+    put("moment_durability_allowed_Nm", c.mean.value() * lasts, "N m", "allowed 25,000 times, as at home");
     answer.working.push_back({"Moment allowed under people sitting", "M × 0.75 k_dur/k", "", c.mean.value() * sitting, "N m",
                               duration_and_safety_divisor(facts, StrengthKind::shear, kind).cite.text()});
-    answer.working.push_back({"Moment allowed under proof loads", "M × 0.75 × (2/3)/1.15", "", c.mean.value() * proof, "N m",
-                              facts.number("repeated_use_share").cite.text()});
+    for (const auto& [says, demand, factor] : {std::tuple{"Moment allowed under proof loads", DemandKind::proof, proof},
+                                               std::tuple{"Moment allowed 25,000 times", DemandKind::durability, lasts}})
+        answer.working.push_back({says, "M × " + joint_factor_formula(facts, form, demand, "home"), "", c.mean.value() * factor,
+                                  "N m", joint_factor_source(facts, form, demand, "home")});
     if (!c.range.empty()) answer.values.push_back({"range", c.range, {}, "range", fmt::format("{}", fmt::join(c.range, "; "))});
     if (!c.advice.empty())
         answer.values.push_back({"advice", c.advice, {}, "advice", fmt::format("{}", fmt::join(c.advice, "; "))});
@@ -215,7 +220,7 @@ Answer answer_to_joint(const Facts& facts, JointAsked asked, const QuickOptions&
                                asked.post_wood->name, write_length(asked.sizes.rail_thickness, asked.units),
                                write_length(asked.sizes.rail_depth, asked.units), asked.glue->name);
     answer.title.front() = static_cast<char>(answer.title.front() - 'a' + 'A');
-    add_capacity(facts, *capacity,
+    add_capacity(facts, asked.kind->form, *capacity,
                  rail.kind == WoodKind::softwood && post.kind == WoodKind::softwood ? WoodKind::softwood : WoodKind::hardwood,
                  answer);
     if (rail.shear->estimated || post.shear->estimated)

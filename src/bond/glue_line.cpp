@@ -78,15 +78,45 @@ Volume twisting_capacity(Length a, Length b)
 
 Datum<double> glue_variation(const Facts& facts) { return variation_of(facts, StrengthKind::shear); }
 
+namespace {
+
+/// f_05 by the kind of stress, and what a kind of load leaves of it.
+Stress resistance_of(const Facts& facts, StrengthKind stress, DemandKind demand, LoadDuration duration, WoodKind kind,
+                     Stress mean, std::string_view level)
+{
+    switch (demand) {
+    case DemandKind::service: return service_resistance(facts, stress, kind, mean, duration);
+    case DemandKind::durability: return lower_strength(facts, stress, mean) * lasting_share(facts, false, level).value;
+    case DemandKind::hard_sitting:
+    case DemandKind::proof: return proof_resistance(facts, stress, mean);
+    }
+    return service_resistance(facts, stress, kind, mean, duration);
+}
+
+} // namespace
+
 Stress glue_service_resistance(const Facts& facts, WoodKind kind, Stress mean, LoadDuration duration)
 {
     return service_resistance(facts, StrengthKind::shear, kind, mean, duration);
 }
 
-Stress glue_proof_resistance(const Facts& facts, Stress mean)
+Stress glue_proof_resistance(const Facts& facts, Stress mean) { return proof_resistance(facts, StrengthKind::shear, mean); }
+
+Stress glue_durability_resistance(const Facts& facts, Stress mean, std::string_view level)
 {
-    const Stress lower = lower_strength(facts, StrengthKind::shear, mean);
-    return pascals(lower.value() * facts.number("repeated_use_share").value / facts.number("proof_divisor").value);
+    return lower_strength(facts, StrengthKind::shear, mean) * lasting_share(facts, false, level).value;
+}
+
+Stress glue_resistance(const Facts& facts, DemandKind demand, LoadDuration duration, WoodKind kind, Stress mean,
+                       std::string_view level)
+{
+    return resistance_of(facts, StrengthKind::shear, demand, duration, kind, mean, level);
+}
+
+Stress glue_tension_resistance(const Facts& facts, DemandKind demand, LoadDuration duration, WoodKind kind, Stress mean,
+                               std::string_view level)
+{
+    return resistance_of(facts, StrengthKind::tension_across, demand, duration, kind, mean, level);
 }
 
 } // namespace jointwright

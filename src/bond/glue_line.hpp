@@ -48,8 +48,16 @@ Volume twisting_capacity(Length a, Length b);
 
 /// Scatter of glue-line shear.
 Datum<double> glue_variation(const Facts& facts);
-/// Allowable mean stress under service loads, and resistance under proof loads (with the further 2/3 for repeated use).
+/// Allowable mean stress under service loads; resistance under a proof load, ten times; and what lasts the repeats of a durability load.
+/// @param level  "home", "contract", "severe"
 Stress glue_service_resistance(const Facts& facts, WoodKind kind, Stress mean, LoadDuration duration);
 Stress glue_proof_resistance(const Facts& facts, Stress mean);
+Stress glue_durability_resistance(const Facts& facts, Stress mean, std::string_view level);
+/// The one of the three that a kind of load asks for, in shear; and across the grain, where the face is pulled open. Hard sitting is not asked of
+/// glue: as a proof load.
+Stress glue_resistance(const Facts& facts, DemandKind demand, LoadDuration duration, WoodKind kind, Stress mean,
+                       std::string_view level);
+Stress glue_tension_resistance(const Facts& facts, DemandKind demand, LoadDuration duration, WoodKind kind, Stress mean,
+                               std::string_view level);
 
 } // namespace jointwright

@@ -105,8 +105,52 @@ double joint_service_factor(const Facts& facts, WoodKind kind, LoadDuration dura
 
 double joint_proof_factor(const Facts& facts)
 {
-    return facts.number("joint_lower_share").value * facts.number("repeated_use_share").value /
-           facts.number("proof_divisor").value;
+    return facts.number("joint_lower_share").value / facts.number("proof_divisor").value;
+}
+
+namespace {
+
+/// Loose tenons are taken as the rectangular ones that were tested, which keep the least.
+Datum<double> share_that_lasts(const Facts& facts, JointForm form, std::string_view level)
+{
+    return lasting_share(facts, form == JointForm::tenon || form == JointForm::loose_tenon, level);
+}
+
+} // namespace
+
+double joint_durability_factor(const Facts& facts, JointForm form, std::string_view level)
+{
+    return facts.number("joint_lower_share").value * share_that_lasts(facts, form, level).value;
+}
+
+double joint_factor(const Facts& facts, JointForm form, DemandKind demand, LoadDuration duration, WoodKind kind,
+                    std::string_view level)
+{
+    switch (demand) {
+    case DemandKind::service: return joint_service_factor(facts, kind, duration);
+    case DemandKind::durability: return joint_durability_factor(facts, form, level);
+    case DemandKind::hard_sitting:
+    case DemandKind::proof: return joint_proof_factor(facts);
+    }
+    return joint_service_factor(facts, kind, duration);
+}
+
+std::string joint_factor_formula(const Facts& facts, JointForm form, DemandKind demand, std::string_view level)
+{
+    const std::string lower = write_number(facts.number("joint_lower_share").value, 3);
+    switch (demand) {
+    case DemandKind::service: return lower + " k_dur/k";
+    case DemandKind::durability: return lower + " × " + write_number(share_that_lasts(facts, form, level).value, 3);
+    case DemandKind::hard_sitting:
+    case DemandKind::proof: return lower + "/" + write_number(facts.number("proof_divisor").value, 3);
+    }
+    return lower;
+}
+
+std::string joint_factor_source(const Facts& facts, JointForm form, DemandKind demand, std::string_view level)
+{
+    if (demand == DemandKind::durability) return share_that_lasts(facts, form, level).cite.text();
+    return facts.number(demand == DemandKind::service ? "joint_lower_share" : "proof_divisor").cite.text();
 }
 
 std::optional<JointCapacity> joint_capacity(const Facts& facts, JointForm form, const JointSizes& sizes, const JointWoods& woods,

@@ -112,8 +112,16 @@ Force dowel_expression(const Facts& facts, Length diameter, Length depth, Stress
 /// Proportions that the trade keeps to, as sentences about what these sizes break; empty when they keep to all.
 std::vector<std::string> proportion_advice(JointForm form, const JointSizes& sizes);
 
-/// Allowable moment or force from a mean: service loads by duration, and proof loads with the further 2/3 for repeated use [1, a factor].
+/// Allowable moment or force from a mean, as a factor [1]: service loads by duration; a proof load, ten times; what lasts the repeats of a
+/// durability load at a level, "home", "contract", "severe". Rectangular tenons have a share of their own, measured.
 double joint_service_factor(const Facts& facts, WoodKind kind, LoadDuration duration);
 double joint_proof_factor(const Facts& facts);
+double joint_durability_factor(const Facts& facts, JointForm form, std::string_view level);
+/// The one of the three that a kind of load asks for, and how it comes about, for the working. Hard sitting is not asked of joints: as proof.
+double joint_factor(const Facts& facts, JointForm form, DemandKind demand, LoadDuration duration, WoodKind kind,
+                    std::string_view level);
+std::string joint_factor_formula(const Facts& facts, JointForm form, DemandKind demand, std::string_view level);
+/// Where the figure comes from that a kind of load brings to it.
+std::string joint_factor_source(const Facts& facts, JointForm form, DemandKind demand, std::string_view level);
 
 } // namespace jointwright

@@ -37,12 +37,13 @@ struct Finding {
     Working working;
     std::vector<std::string> sources;
     std::optional<double> fails_from; ///< utilisation from which a warning turns to a fail, where that is one number; for charts
+    bool comes_first = false;         ///< a slip in the drawing on which all else hangs: told before everything; not reported
     double weight = 0;                ///< of findings alike in verdict and utilisation the heavier is kept; not reported
     About about;                      ///< of gathered findings
     std::vector<TriedRemedy> tried;   ///< changes that mend it, each checked again, in the order in which a maker would try them
 };
 
-/// Sorts fail, cannot-tell, warn, pass; then utilisation falling; then subject; then check.
+/// Sorts what comes first; then fail, cannot-tell, warn, pass; then utilisation falling; then subject; then check.
 void sort_findings(std::vector<Finding>& findings);
 
 } // namespace jointwright

@@ -170,8 +170,8 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
                     [](const Joint& joint) { return joint.kind == JointKind::buttons; }))
         add("each button is held by one number 8 wood screw, 16 mm deep");
     const bool loaded = piece.use != Use::none && piece.use != Use::panel;
-    if (loaded) {
-        add("every board is straight-grained and clear of knots where it is stressed");
+    if (loaded) add("every board is straight-grained and clear of knots where it is stressed");
+    if (bears_something(piece.use)) {
         add("the piece stands on a level floor on all its feet, and they do not slide");
     }
     for (const CombinationFindings& run : runs)

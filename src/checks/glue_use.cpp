@@ -94,14 +94,11 @@ GlueUse use_of_glue(const Prepared& prepared, const Contact& contact, const Glue
     u.kind = u.strength.weaker_wood == a.species ? a.loaded.kind : b.loaded.kind;
     u.fit = share_left_by_fit(facts, joint);
     u.strength.mean *= u.fit;
-    u.resistance = demand.proof ? glue_proof_resistance(facts, u.strength.mean).value()
-                                : glue_service_resistance(facts, u.kind, u.strength.mean, demand.duration).value();
-    u.warns_to = demand.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, u.kind);
+    const std::string_view level = name_of(prepared.piece->limits.level);
+    u.resistance = glue_resistance(facts, demand.kind, demand.duration, u.kind, u.strength.mean, level).value();
+    u.warns_to = warn_limit(facts, demand.kind, StrengthKind::shear, u.kind);
     const Stress weaker = std::min(a.loaded.tension_across->value, b.loaded.tension_across->value) * u.fit;
-    u.tension_resistance =
-        demand.proof
-            ? proof_resistance(facts, StrengthKind::tension_across, weaker).value() * facts.number("repeated_use_share").value
-            : service_resistance(facts, StrengthKind::tension_across, u.kind, weaker, demand.duration).value();
+    u.tension_resistance = glue_tension_resistance(facts, demand.kind, demand.duration, u.kind, weaker, level).value();
     if (glue.face == GlueFace::side_grain) look_at_rolling(prepared, contact, demand, u);
     u.patch = patch_use(demand.patch, demand.forces, pascals(u.rolling.value_or(u.resistance)), pascals(u.tension_resistance),
                         &u.working);

@@ -149,15 +149,21 @@ std::vector<NamedValue> values_of_joint(const JointCapacity& c, const JointUse& 
     return values;
 }
 
-Working working_of_joint(const Facts& facts, const JointCapacity& c, const JointDemand& demand, const JointUse& u,
-                         Working strength)
+/// "From the mean to what a durability load may ask".
+std::string factor_words(DemandKind kind)
+{
+    if (kind == DemandKind::service) return "From the mean to what is allowed in service";
+    return kind == DemandKind::durability ? "From the mean to what outlasts the repeats of a durability load"
+                                          : "From the mean to what a proof load may ask";
+}
+
+Working working_of_joint(const Facts& facts, JointForm form, std::string_view level, const JointCapacity& c,
+                         const JointDemand& demand, const JointUse& u, Working strength)
 {
     Working w = std::move(strength);
     w.push_back({fmt::format("Demand: {}", demand.name), "M", demand.sum, std::max(u.moment, u.flat), "N m", demand.source});
-    w.push_back(
-        {demand.proof ? "From the mean to what proof loads may ask, repeated use" : "From the mean to what is allowed in service",
-         demand.proof ? "0.75 × (2/3)/1.15" : "0.75 k_dur/k", "", u.factor, "1",
-         facts.number(demand.proof ? "repeated_use_share" : "joint_lower_share").cite.text()});
+    w.push_back({factor_words(demand.kind), joint_factor_formula(facts, form, demand.kind, level), "", u.factor, "1",
+                 joint_factor_source(facts, form, demand.kind, level)});
     if (u.turn_factor == u.crushed || (c.pressed.value() > 0 && u.shear > 0))
         w.push_back({"The same for wood that is only pressed in, as bearing has it", demand.proof ? "f" : "f/1.67", "", u.crushed,
                      "1", facts.number("bearing_pass_divisor").cite.text()});
@@ -191,7 +197,8 @@ Finding judge_joint(const Prepared& prepared, const Contact& contact, const Draw
     f.headline = headline_of(words_of_joint(prepared, contact, joint), capacity, demand, u, f.verdict, pulled);
     if (f.verdict != Verdict::pass) f.remedy = remedy_of(prepared, contact, joint, demand, u);
     f.values = values_of_joint(capacity, u);
-    f.working = working_of_joint(*prepared.facts, capacity, demand, u, std::move(strength));
+    f.working = working_of_joint(*prepared.facts, joint.form, name_of(prepared.piece->limits.level), capacity, demand, u,
+                                 std::move(strength));
     gather_sources(f);
     return f;
 }

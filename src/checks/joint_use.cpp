@@ -22,18 +22,6 @@ double used(double demand, double resistance)
     return resistance > 0 ? std::abs(demand) / resistance : std::numeric_limits<double>::infinity();
 }
 
-/// A part that only lies in its joints, at two or more places, is turned there by a load because things bend, and would rest as well were the
-/// joint to give; a push along the piece is another matter, and so is a part held at one end.
-bool turning_counts(const Prepared& prepared, const Contact& contact, const DrawnJoint& drawn, const JointDemand& demand)
-{
-    const bool only_lies = !drawn.turns_flat || !prepared.piece->joints[*contact.joint].glue;
-    if (!only_lies || demand.push) return true;
-    const auto& contacts = prepared.layout->contacts;
-    return std::none_of(contacts.begin(), contacts.end(), [&](const Contact& other) {
-        return &other != &contact && other.joint && (other.first == contact.first || other.second == contact.first);
-    });
-}
-
 } // namespace
 
 JointUse use_of_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointCapacity& capacity,
@@ -43,14 +31,12 @@ JointUse use_of_joint(const Prepared& prepared, const Contact& contact, const Dr
     const WoodState &a = prepared.state_of(contact.first).loaded, &b = prepared.state_of(contact.second).loaded;
     const WoodKind kind = a.shear->value <= b.shear->value ? a.kind : b.kind;
     JointUse u;
-    u.factor = demand.proof ? joint_proof_factor(facts) : joint_service_factor(facts, kind, demand.duration);
+    u.factor = joint_factor(facts, joint.form, demand.kind, demand.duration, kind, name_of(prepared.piece->limits.level));
     u.crushed = demand.proof ? 1 : 1 / facts.number("bearing_pass_divisor").value; // as bearing has it
     u.turn_factor = capacity.shape.value() > 0 && capacity.mean == capacity.shape ? u.crushed : u.factor;
-    u.warns_to = demand.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, kind);
-    if (turning_counts(prepared, contact, joint, demand)) {
-        u.moment = std::abs(part_along(demand.moment, joint.main));
-        u.flat = joint.turns_flat ? std::abs(part_along(demand.moment, joint.flat)) : 0;
-    }
+    u.warns_to = warn_limit(facts, demand.kind, StrengthKind::shear, kind);
+    u.moment = std::abs(part_along(demand.moment, joint.main));
+    u.flat = joint.turns_flat ? std::abs(part_along(demand.moment, joint.flat)) : 0;
     const double along = part_along(demand.force, joint.into);
     // What presses the parts together needs no glue.
     u.pull = joint.directed ? std::max(0.0, along) : std::abs(along);

@@ -141,7 +141,7 @@ TEST_CASE("Twisting a pair of tenon cheeks to failure", "[glue-line]")
 
 TEST_CASE("Resistances of a glue line", "[glue-line]")
 {
-    // Scatter of shear 14 % (table 5-6): f05 = 0.7697 f. Hardwood, sitting: × 1.15/2.3; proof: × (2/3)/1.15.
+    // Scatter of shear 14 % (table 5-6): f05 = 0.7697 f. Hardwood, sitting: × 1.15/2.3; proof: / 1.15; durability at home × 0.62.
     const Facts& facts = shared_facts();
     CHECK_THAT(glue_variation(facts).value, WithinRel(0.14, 1e-12));
     const Stress mean = megapascals(4.1);
@@ -151,7 +151,23 @@ TEST_CASE("Resistances of a glue line", "[glue-line]")
                WithinRel(4.1e6 * 0.7697 * 0.9 / 2.3, 1e-9));
     CHECK_THAT(glue_service_resistance(facts, WoodKind::softwood, mean, LoadDuration::short_term).value(),
                WithinRel(4.1e6 * 0.7697 * 1.6 / 2.1, 1e-9));
-    CHECK_THAT(glue_proof_resistance(facts, mean).value(), WithinRel(4.1e6 * 0.7697 * 0.6667 / 1.15, 1e-9));
+    CHECK_THAT(glue_proof_resistance(facts, mean).value(), WithinRel(4.1e6 * 0.7697 / 1.15, 1e-9));
+    for (const auto& [level, share] : {std::pair{"home", 0.62}, std::pair{"contract", 0.45}, std::pair{"severe", 0.32}}) {
+        CHECK_THAT(glue_durability_resistance(facts, mean, level).value(), WithinRel(4.1e6 * 0.7697 * share, 1e-9));
+        // Pulled open, V 25 %: f05 = 0.58875 f.
+        CHECK_THAT(glue_tension_resistance(facts, DemandKind::durability, LoadDuration::short_term, WoodKind::softwood,
+                                           megapascals(5), level)
+                       .value(),
+                   WithinRel(5e6 * 0.58875 * share, 1e-9));
+    }
+    // Each kind of load asks for its own, whatever the duration of a test says.
+    const auto asked = [&](DemandKind kind, LoadDuration duration) {
+        return glue_resistance(facts, kind, duration, WoodKind::hardwood, mean, "contract").value();
+    };
+    CHECK(asked(DemandKind::service, LoadDuration::lasting) ==
+          glue_service_resistance(facts, WoodKind::hardwood, mean, LoadDuration::lasting).value());
+    CHECK(asked(DemandKind::proof, LoadDuration::lasting) == glue_proof_resistance(facts, mean).value());
+    CHECK(asked(DemandKind::durability, LoadDuration::lasting) == glue_durability_resistance(facts, mean, "contract").value());
 }
 
 TEST_CASE("A worse angle between the grains never bears more", "[glue-line][identity]")

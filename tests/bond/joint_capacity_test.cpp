@@ -70,10 +70,15 @@ TEST_CASE("The red oak tenon of the 215 tests, by hand", "[joint]")
     CHECK(c.governs == "the glue line");
     CHECK(c.pressed_shoulder);
     CHECK(c.range.empty());
-    // Allowed: sitting M × 0.75 × 1.15/2.3 = 107, proof M × 0.75 × (2/3)/1.15 = 123 to 124.
+    // Allowed: sitting M × 0.75 × 1.15/2.3 = 107, proof M × 0.75/1.15 = 185 to 186, durability at home M × 0.75 × 0.565 = 120 to 121.
     CHECK_THAT(c.mean.value() * joint_service_factor(shared_facts(), WoodKind::hardwood, LoadDuration::sitting),
                WithinAbs(107, 0.5));
-    CHECK_THAT(c.mean.value() * joint_proof_factor(shared_facts()), WithinAbs(123.5, 0.5));
+    CHECK_THAT(c.mean.value() * joint_proof_factor(shared_facts()), WithinAbs(185.5, 0.5));
+    CHECK_THAT(c.mean.value() * joint_durability_factor(shared_facts(), JointForm::tenon, "home"), WithinAbs(120.5, 0.5));
+    // Of other joints, and of harder use, other shares outlast the repeats.
+    CHECK_THAT(joint_durability_factor(shared_facts(), JointForm::dowels, "home"), WithinRel(0.75 * 0.62, 1e-12));
+    CHECK_THAT(joint_durability_factor(shared_facts(), JointForm::dowels, "contract"), WithinRel(0.75 * 0.45, 1e-12));
+    CHECK_THAT(joint_durability_factor(shared_facts(), JointForm::tenon, "severe"), WithinRel(0.75 * 0.32, 1e-12));
     CHECK_THAT(c.lower.value() / c.mean.value(), WithinRel(0.75, 1e-12));
 }
 
