@@ -87,7 +87,9 @@ Finding on_the_stretched_side(const Prepared& prepared, std::size_t part, const 
     f.fails_from = warn;
     const double allowed = facts.number(m.notch_near_end ? "notch_end_share" : "notch_inner_share").value;
     // Practice speaks of the side that everyday loads stretch, not of a push or a lift that passes.
-    const bool everyday = !load_case.push && !load_case.lift;
+    // Where next to nothing is asked of it there is no stretched side to speak of.
+    constexpr double hardly_stretched = 0.02;
+    const bool everyday = !load_case.push && !load_case.lift && use > hardly_stretched;
     const bool against_practice = everyday && (m.notch_in_middle_third || share > allowed);
     f.verdict = use > warn ? Verdict::fail : use > 1 || against_practice ? Verdict::warn : Verdict::pass;
     f.headline = use > 1 ? fmt::format("The notch on the stretched side of {} can start a crack along the grain with {}.",

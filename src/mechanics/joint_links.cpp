@@ -67,6 +67,22 @@ bool has_side_grain(const Contact& contact)
                        [](const Patch& p) { return p.role != Patch::Role::edge && !p.end_grain_first && !p.end_grain_second; });
 }
 
+/// A glued face that does not hold turning, on which a part lies that lies on others too: it would lie as well were the glue gone.
+bool lies_glued(const Prepared& prepared, std::size_t index, JointHold hold, bool holds)
+{
+    if (hold != JointHold::glued || holds) return false;
+    const Contact& contact = prepared.layout->contacts[index];
+    const auto angle = contact.grain_angle();
+    if (angle && *angle < kAlike) return false; // one piece of wood
+    for (const std::size_t upper : {contact.first, contact.second}) {
+        const auto& bearings = prepared.statics.path.bearings[upper];
+        if (bearings.size() > 1 &&
+            std::any_of(bearings.begin(), bearings.end(), [&](const Bearing& b) { return b.contact == index; }))
+            return true;
+    }
+    return false;
+}
+
 /// Dry, straight walls and no pegs: friction alone keeps it in.
 bool is_drawn_freely(const Joint* joint, JointHold hold)
 {
@@ -117,8 +133,8 @@ public:
               const std::vector<MemberStiffness>& stiffness)
         : contact_(prepared.layout->contacts[index]), index_(index),
           joint_(contact_.joint ? &prepared.piece->joints[*contact_.joint] : nullptr), hold_(hold_of(*prepared.piece, contact_)),
-          holds_(holds_turning(*prepared.piece, contact_)), a_(lines[contact_.first]), b_(lines[contact_.second]),
-          sa_(stiffness[contact_.first]), sb_(stiffness[contact_.second])
+          holds_(holds_turning(*prepared.piece, contact_)), lies_(lies_glued(prepared, index, hold_, holds_)),
+          a_(lines[contact_.first]), b_(lines[contact_.second]), sa_(stiffness[contact_.first]), sb_(stiffness[contact_.second])
     {
         for (const Patch& p : contact_.patches)
             if (p.bears > 0) faces_.push_back(rectangle_of(p, a_, b_));
@@ -321,7 +337,8 @@ private:
         };
         Shares shares = shares_of(hold_, *part.patch);
         if (only_presses(part)) shares.normal = 0; // the pressing springs see to it
-        if (hold_ == JointHold::dry)
+        // A glued face on which a part lies is let open, and what opens holds no shear: friction is left of it.
+        if (hold_ == JointHold::dry || (lies_ && std::abs(part.n.z()) > 0.7))
             shares.within = std::min(shares.within, kFriction / std::max(bed.within * whole.area(), 1.0));
         if (!joint_ || !joint_->glued) {
             lay(part, bed, shares);
@@ -438,6 +455,7 @@ private:
     const Joint* joint_;
     JointHold hold_;
     bool holds_;
+    bool lies_;               ///< one part lies on the other and on more, and would do so without its glue
     Vec3 out_ = Vec3::Zero(); ///< out of its recess, where nothing but friction keeps the first part in it
     const MemberLine &a_, &b_;
     const MemberStiffness &sa_, &sb_;

@@ -147,12 +147,12 @@ double sag_in(const Bench& bench, std::string_view part_copy, std::string_view l
     return most;
 }
 
-/// The largest stress of a part with joints that turn freely.
+/// The largest stress of a part; what lies on others turns freely there.
 double free_stress_of(const Bench& bench, std::string_view part)
 {
     double most = 0;
     for (const MemberResult& m : bench.prepared.statics.members)
-        if (bench.piece.part_of(m.copy).id == part && m.bounds) most = std::max(most, m.bounds->stress_free);
+        if (bench.piece.part_of(m.copy).id == part) most = std::max(most, m.stress);
     return most;
 }
 
