@@ -1,13 +1,18 @@
 #include "facts/read_wood_record.hpp"
 
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <iterator>
+
 namespace jointwright {
 
 namespace {
 
 // Units in which a table may print each kind of value.
-constexpr std::string_view kStress[] = {"MPa", "GPa", "kPa", "N/mm2", "psi"}, kForce[] = {"N", "kN"}, kLength[] = {"mm", "m"},
-                           kEnergyDensity[] = {"kJ/m3"};
-constexpr std::string_view kPercent[] = {"%"}, kRatio[] = {"1"}, kPerPoint[] = {"1/%"};
+constexpr std::string_view kStress[] = {"MPa", "GPa", "kPa", "N/mm2", "psi", "ksi"}, kForce[] = {"N", "kN", "lbf"},
+                           kLength[] = {"mm", "m"}, kEnergyDensity[] = {"kJ/m3"};
+constexpr std::string_view kPercent[] = {"%"}, kRatio[] = {"1"}, kPerPoint[] = {"1/%", "% per %"};
 
 MovementCoefficient coefficient(double v) { return MovementCoefficient::per_point(v); }
 MoistureContent moisture(double v) { return MoistureContent::percent(v); }
@@ -49,11 +54,40 @@ ElasticRatios read_ratios(const TableReader& r, const toml::table* table)
     return ratios;
 }
 
+using Coefficients = std::vector<Datum<MovementCoefficient>>;
+
+Coefficients read_coefficients(const TableReader& r, const toml::table* movement, std::string_view key)
+{
+    Coefficients all;
+    for (const Datum<double>& datum : r.numbers(movement, key, kPerPoint)) all.push_back({coefficient(datum.value), datum.cite});
+    return all;
+}
+
+/// Of several printed figures the largest, for a pass is a promise; a computed one comes out too small and steps back.
+std::optional<Datum<MovementCoefficient>> coefficient_that_counts(const Coefficients& all)
+{
+    const auto is_printed = [](const Datum<MovementCoefficient>& d) { return d.cite.provenance != Provenance::computed; };
+    Coefficients printed;
+    std::copy_if(all.begin(), all.end(), std::back_inserter(printed), is_printed);
+    const Coefficients& candidates = printed.empty() ? all : printed;
+    if (candidates.empty()) return std::nullopt;
+    const auto by_value = [](const auto& a, const auto& b) { return a.value < b.value; };
+    const auto [least, most] = std::minmax_element(candidates.begin(), candidates.end(), by_value);
+    Datum<MovementCoefficient> chosen = *std::max_element(candidates.begin(), candidates.end(), by_value);
+    if (candidates.size() == 1) return chosen;
+    chosen.cite.note += chosen.cite.note.empty() ? "" : "; ";
+    chosen.cite.note += fmt::format("the largest of {} figures, from {:.5f} to {:.5f}", candidates.size(),
+                                    least->value.per_point(), most->value.per_point());
+    return chosen;
+}
+
 void read_movement(const TableReader& r, const toml::table& table, WoodRecord& wood)
 {
     if (const toml::table* movement = r.part(table, "movement")) {
-        wood.tangential = as<MovementCoefficient>(r.number(movement, "tangential", kPerPoint), coefficient);
-        wood.radial = as<MovementCoefficient>(r.number(movement, "radial", kPerPoint), coefficient);
+        wood.listed_tangential = read_coefficients(r, movement, "tangential");
+        wood.listed_radial = read_coefficients(r, movement, "radial");
+        wood.tangential = coefficient_that_counts(wood.listed_tangential);
+        wood.radial = coefficient_that_counts(wood.listed_radial);
         wood.fibre_saturation = as<MoistureContent>(r.number(movement, "fibre_saturation", kPercent), moisture);
     }
     if (const toml::table* shrinkage = r.part(table, "shrinkage")) {
@@ -63,7 +97,19 @@ void read_movement(const TableReader& r, const toml::table& table, WoodRecord& w
     }
 }
 
+bool any_figure(const StrengthRow& row)
+{
+    return row.specific_gravity || row.bending_strength || row.modulus || row.work_to_maximum_load || row.compression_along ||
+           row.compression_across || row.shear || row.tension_across || row.hardness || row.impact_bending;
+}
+
 } // namespace
+
+bool WoodRecord::has_figures() const
+{
+    return tangential || radial || shrinkage_tangential || shrinkage_radial || shrinkage_volumetric || any_figure(dry) ||
+           any_figure(green);
+}
 
 WoodRecord read_wood_record(const TableReader& r, std::string_view text, std::string_view file)
 {
@@ -73,6 +119,8 @@ WoodRecord read_wood_record(const TableReader& r, std::string_view text, std::st
     wood.name = r.required_text(table, "name");
     wood.botanical = r.text(table, "botanical");
     wood.note = r.text(table, "note");
+    wood.nearest = r.text(table, "nearest");
+    wood.nearest_why = r.text(table, "nearest_why");
     wood.aliases = r.texts(table, "aliases");
     const std::string kind = r.required_text(table, "kind");
     if (kind != "hardwood" && kind != "softwood") r.broken("kind", "hardwood or softwood is wanted");

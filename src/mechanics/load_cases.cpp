@@ -60,12 +60,6 @@ std::vector<std::size_t> stood_on(LoadCases& cases, const Piece& piece, const st
     return chosen;
 }
 
-bool stands_outdoors(const Piece& piece, const Facts& facts)
-{
-    const RoomRecord* room = piece.room.name ? facts.find_room(*piece.room.name) : nullptr;
-    return room && room->outdoors;
-}
-
 /// Which end of a part is meant, as it lies.
 std::string end_words(const Lying& lying, bool far)
 {
@@ -83,7 +77,7 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
     const int seats = seats_of(piece, facts);
     const double mass = piece.limits.sitter ? piece.limits.sitter->value() : facts.number("sitter_mass").value;
     const double weight = mass * kStandardGravity;
-    const bool outdoors = stands_outdoors(piece, facts);
+    const bool outdoors = piece.room.outdoors;
     const Datum<double>& proof =
         facts.number((outdoors ? "proof_seat_outdoors_" : "proof_seat_") + std::string(level_key(piece.limits.level)));
     Citation sitter = facts.number("sitter_mass").cite;
@@ -140,7 +134,7 @@ void add_table_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
     const Datum<double>& lean = facts.number("table_lean");
     const Datum<double>& proof = facts.number("table_proof");
     const Datum<double>& goods = facts.number("table_goods");
-    if (stands_outdoors(piece, facts))
+    if (piece.room.outdoors)
         cases.assumed.push_back("outdoors the table loads are those of EN 1730; the levels of EN 581-3 are not known here");
     add_case(cases, "goods spread over the top", false, LoadDuration::lasting, true,
              spread(piece, carried, plan, goods.value * kStandardGravity), goods.cite);
