@@ -142,6 +142,24 @@ Ways shorter_tenon(const RemedyBench& bench, const Finding& finding)
     return {std::move(way)};
 }
 
+Ways mitred_tenons(const RemedyBench& bench, const Finding& finding)
+{
+    auto tenons = tenons_of(bench, finding);
+    std::erase_if(tenons, [&](const PlacedJoint& j) { return bench.piece.joints[j.index].tenon->mitred; });
+    if (tenons.empty() || finding.about.parts.size() != 1) return {};
+    RemedyWay way;
+    way.edits = [=, &bench](int) {
+        std::vector<DesignEdit> edits;
+        for (const PlacedJoint& j : tenons)
+            edits.push_back(truth_edit(DesignEdit::Table::joint, id_of(bench.piece.joints[j.index]), "tenon.mitred", true));
+        return edits;
+    };
+    way.says = [names = first_names(bench, tenons), post = bench.piece.parts[finding.about.parts.front()].id](int) {
+        return fmt::format("mitre the ends of the tenons of {} where they meet in the {}", names, post);
+    };
+    return {std::move(way)};
+}
+
 Ways wider_tenon(const RemedyBench& bench, const Finding& finding)
 {
     return grown_tenon(bench, finding, kTenonWidth, 1.5, [&](const PlacedJoint& j) {
@@ -163,7 +181,7 @@ Ways more_clearance(const RemedyBench& bench, const Finding& finding)
     const auto joints = joints_of(bench, finding);
     if (joints.empty() || finding.about.joints.empty()) return {};
     static constexpr JointLength kClearance{"clearance", [](const Joint& joint) { return in_metres(joint.clearance); },
-                                            "cut what {} sits in with {} of room on each side, {} now"};
+                                            "cut the recess for {} with {} of room on each side, {} now"};
     RemedyWay way = stepped(bench, joints, kClearance, bench.fine_step(), true);
     way.most = 10;
     const double now = in_metres(bench.piece.joints[joints.front().index].clearance);

@@ -67,16 +67,24 @@ Ways bent_way_thicker(const RemedyBench& bench, const Finding& finding);  ///< t
 Ways both_ways_thicker(const RemedyBench& bench, const Finding& finding); ///< width and thickness alike: a leg
 Ways wider(const RemedyBench& bench, const Finding& finding);             ///< the parts named: more face
 Ways narrower(const RemedyBench& bench, const Finding& finding);
-Ways wider_gap(const RemedyBench& bench, const Finding& finding);
 Ways shallower_notches(const RemedyBench& bench, const Finding& finding);
-Ways quarter_sawn(const RemedyBench& bench, const Finding& finding);
 Ways more_boards(const RemedyBench& bench, const Finding& finding);
 Ways other_wood_in_stock(const RemedyBench& bench, const Finding& finding);
-Ways deeper_rails(const RemedyBench& bench, const Finding& finding); ///< of the whole piece, their tenons with them
+Ways deeper_rails(const RemedyBench& bench,
+                  const Finding& finding); ///< those of the finding, or all that stand in posts; their tenons with them
+
+// remedy_room.cpp
+Ways wider_gap(const RemedyBench& bench, const Finding& finding);
+Ways narrower_with_gaps(const RemedyBench& bench, const Finding& finding);   ///< the row keeps its step
+Ways deeper_groove_pinned(const RemedyBench& bench, const Finding& finding); ///< and the panel held at its middle
+Ways narrower_panel(const RemedyBench& bench, const Finding& finding);       ///< at both its edges; then pinned as well
+Ways quarter_sawn(const RemedyBench& bench, const Finding& finding);
+Ways settled_stock(const RemedyBench& bench, const Finding& finding); ///< at the mean of the room before it is cut
 
 // remedy_joints.cpp
 Ways longer_tenon(const RemedyBench& bench, const Finding& finding);
 Ways shorter_tenon(const RemedyBench& bench, const Finding& finding);
+Ways mitred_tenons(const RemedyBench& bench, const Finding& finding); ///< where they meet inside a part
 Ways wider_tenon(const RemedyBench& bench, const Finding& finding);
 Ways thicker_tenon(const RemedyBench& bench, const Finding& finding);
 Ways deeper_rail_and_tenon(const RemedyBench& bench, const Finding& finding);
