@@ -2,6 +2,11 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/cross_grain_layers.hpp"
+
+#include <fmt/format.h>
+
+#include <optional>
 
 using namespace checked;
 
