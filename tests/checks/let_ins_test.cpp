@@ -203,7 +203,7 @@ TEST_CASE("Housings leave a bottom, and warn where they stop just short of an ed
     // A side 18 thick and 250 deep, a shelf 20 thick let in `deep`, from the back to `short_of` the front.
     const auto housed = [](double deep, double short_of) {
         const auto findings =
-            content_of(design({head_text({}), wood_text("white pine"), part_text("side", {800, 250, 18}, "z", "x", "[0, 0, 0]"),
+            content_of(design({head_text({}), wood_text("eastern white pine"), part_text("side", {800, 250, 18}, "z", "x", "[0, 0, 0]"),
                                part_text("shelf", {600, 250 - short_of, 20}, "x", "z",
                                          fmt::format("[{}, {}, 300]", 18 - deep, short_of)),
                                joint_text("shelf", "side", "housing", "PVA")}))
