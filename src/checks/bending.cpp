@@ -15,6 +15,8 @@ namespace jointwright {
 
 namespace {
 
+constexpr double kNoStress = 1e4; // Pa: less is not worth a line
+
 void add_bending_steps(const Prepared& prepared, const Governing& g, Working& working)
 {
     const MemberResult& m = *g.member;
@@ -28,7 +30,24 @@ void add_bending_steps(const Prepared& prepared, const Governing& g, Working& wo
     working.push_back({"Bending stress of the net section, both ways together",
                        "σ = M d/(2 I) + M_s b/(2 I_s), I = b d³/12 less what is rounded off or mortised out",
                        fmt::format("b = {} mm, d = {} mm", write_number(m.breadth * 1e3, 4), write_number(m.depth * 1e3, 4)),
-                       g.stress, "Pa", prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
+                       m.stress - std::abs(m.axial_stress), "Pa",
+                       prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
+    if (std::abs(m.axial_stress) < kNoStress) return;
+    const std::string force = fmt::format("N = {} N", write_number(std::abs(m.axial), 3));
+    if (m.axial_stress > 0) {
+        working.push_back(
+            {"Pulled along its grain there, as the stretched side of bending", "σ_t = N/A", force, m.axial_stress, "Pa", frames});
+        working.push_back(
+            {"Both together", "σ + σ_t", "", g.stress, "Pa", prepared.facts->cite("mechanics", "straight interaction")});
+        return;
+    }
+    working.push_back({"Pressed along its grain there", "σ_c = N/A", force, -m.axial_stress, "Pa", frames});
+    working.push_back({"Resistance to that, as a column between the joints that hold it",
+                       "1/f_c = 1/f + 1/σ_E, σ_E = π² E05/(ℓ/i)²", fmt::format("ℓ = {}", size_words(prepared, g.free_length)),
+                       g.pressed_resistance, "Pa",
+                       prepared.facts->cite("mechanics", "Rankine's rule between crushing and buckling")});
+    working.push_back({"Both together, what presses at the rate at which it uses up the wood", "σ + σ_c f_d/f_c", "", g.stress,
+                       "Pa", prepared.facts->cite("mechanics", "straight interaction")});
 }
 
 } // namespace
@@ -76,7 +95,7 @@ std::vector<Finding> check_bending(const Prepared& prepared)
                                    size_words(prepared, m.depth), size_words(prepared, m.span));
         f.values = {{"stress", g->stress, "Pa"}, {"resistance", g->resistance, "Pa"}, {"moment", std::abs(m.moment), "N m"},
                     {"span", m.span, "m"},       {"net_depth", m.depth, "m"},         {"breadth", m.breadth, "m"},
-                    {"load", m.load, "N"}};
+                    {"load", m.load, "N"},       {"axial_force", m.axial, "N"}};
         f.working.push_back({fmt::format("Load on {}: {}", prepared.piece->label(m.copy, true), g->load_case->name),
                              "own weight and lasting loads with it", "", m.load, "N", g->load_case->source});
         if (g->across)
@@ -87,8 +106,14 @@ std::vector<Finding> check_bending(const Prepared& prepared)
             add_bending_steps(prepared, *g, f.working);
         if (m.bounds && !g->across)
             add_joint_bounds(prepared, f,
-                             {"stress", m.bounds->stress_free, m.bounds->stress_stiff, m.bounds->folds, "Pa",
+                             {"stress", m.bounds->stress_soft, m.bounds->stress_stiff, m.bounds->stress_slick, "Pa",
                               write_stress(pascals(m.bounds->stress_stiff))});
+        if (m.bounds && !g->across) {
+            const double worst = std::max(m.bounds->stress_soft, m.bounds->stress_slick);
+            warn_of_bounds(f, worst, g->warns_to * g->resistance,
+                           fmt::format("with joints a third as stiff, or on a slick floor, the stress would be {}",
+                                       write_stress(pascals(worst))));
+        }
         for (WorkingStep& step :
              resistance_working(prepared, p, g->across ? StrengthKind::tension_across : StrengthKind::bending, *g))
             f.working.push_back(std::move(step));

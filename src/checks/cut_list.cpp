@@ -86,6 +86,7 @@ public:
         case JointKind::dowel: return dowel();
         case JointKind::screws: return screws();
         case JointKind::buttons: return buttons();
+        case JointKind::hinge: return {}; // let in by the leaf in hand
         case JointKind::edge:
         case JointKind::face:
         case JointKind::butt: return contact_.shared ? fmt::format("{}: {}", head("fit"), scribe()) : "";

@@ -208,7 +208,8 @@ bool draw_mitre(const Prepared& prepared, const Contact& contact, const Joint& j
               j.main[0] * j.into[1] - j.main[1] * j.into[0]};
     j.form = JointForm::mitre;
     j.sizes.rail_thickness = metres(thick);
-    j.sizes.rail_depth = metres(cut / std::numbers::sqrt2);
+    j.sizes.rail_depth = metres(cut / std::numbers::sqrt2); // of members of one width with that cut
+    j.sizes.tilt = std::acos(std::min(1.0, std::abs(face.normal[index_of(first.grain)])));
     if (joint.keys) {
         j.form = JointForm::keyed_mitre;
         j.sizes.thickness = joint.keys->thickness;

@@ -37,7 +37,7 @@ struct PostResistance {
     double pressed = 0;       ///< as a column [Pa]
     double short_pressed = 0; ///< as a short block
     double critical = 0;      ///< Euler stress with the lower stiffness
-    double bent = 0;
+    double bent = 0, sheared = 0;
     double warns_to = 1;
 };
 
@@ -47,21 +47,35 @@ PostResistance post_resistance(const Prepared& prepared, const PostResult& post,
     const LoadCase& load_case = prepared.statics.cases.cases[post.load_case];
     const WoodState& wood = state.loaded;
     const auto resist = [&](StrengthKind kind, Stress mean) {
-        return load_case.strength_share * (load_case.proof ? proof_resistance(facts, kind, mean)
-                                                           : service_resistance(facts, kind, wood.kind, mean, load_case.duration))
-                                              .value();
+        return load_case.strength_share *
+               member_resistance(facts, load_case.kind, load_case.duration, kind, wood.kind, mean).value();
     };
     PostResistance r;
     r.short_pressed = resist(StrengthKind::compression_along, wood.compression_along->value);
     r.bent = resist(StrengthKind::bending, wood.bending_strength->value);
+    r.sheared = resist(StrengthKind::shear, wood.shear->value);
     // A frame that may sway: effective length twice the free leg. Stiffness one board in twenty is below.
     const double lower =
         wood.modulus_along->value.value() * (1 - facts.number("lower_tail").value * facts.number("variation_modulus").value);
     const double thin = std::min(post.depth_width, post.depth_face), radius = thin / std::sqrt(12.0), slender = 2 * free / radius;
     r.critical = std::numbers::pi * std::numbers::pi * lower / (slender * slender);
     r.pressed = 1 / (1 / r.short_pressed + 1 / r.critical);
-    r.warns_to = load_case.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::bending, wood.kind);
+    r.warns_to = warn_limit(facts, load_case.kind, StrengthKind::bending, wood.kind);
     return r;
+}
+
+void add_shear_working(const Prepared& prepared, const PostResult& post, const PostResistance& r, Working& working)
+{
+    const LoadCase& load_case = prepared.statics.cases.cases[post.load_case];
+    working.push_back({"Shear force, where it and twist together are worst", "V",
+                       fmt::format("{} from its lower end", size_words(prepared, post.shear_at)), post.shear, "N",
+                       load_case.source});
+    add_shear_steps(prepared,
+                    {post.shear, post.shear_area, post.torsion, post.torsion_stress, post.shear_stress,
+                     prepared.statics.frame->lines()[post.copy].plate},
+                    working);
+    working.push_back({"Resistance to shear along the grain", load_case.proof ? "f05/1.15" : "f05 k_dur/k", "", r.sheared, "Pa",
+                       prepared.state_of(post.copy).loaded.shear->source});
 }
 
 Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult& post, const PostResistance& r, double free,
@@ -80,9 +94,12 @@ Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult&
     const char* words = f.verdict == Verdict::pass   ? "bears it"
                         : f.verdict == Verdict::warn ? "bears it without the customary margin"
                                                      : "can break";
-    f.headline =
-        fmt::format("{} {}: bent to {} and pressed to {} with {}.", f.subject, words, write_stress(pascals(post.bending_stress)),
-                    write_stress(pascals(post.thrust_stress)), load_case.name);
+    const bool shears = post.shear_stress / r.sheared >= use; // sheared and twisted, not bent
+    f.headline = shears ? fmt::format("{} {}: sheared along its grain to {} of {} allowed with {}.", f.subject, words,
+                                      write_stress(pascals(post.shear_stress)), write_stress(pascals(r.sheared)), load_case.name)
+                        : fmt::format("{} {}: bent to {} and pressed to {} with {}.", f.subject, words,
+                                      write_stress(pascals(post.bending_stress)), write_stress(pascals(post.thrust_stress)),
+                                      load_case.name);
     if (f.verdict != Verdict::pass)
         f.remedy = fmt::format("make {} stouter, taper it less, or add a stretcher low down", f.subject);
     const double bending = std::hypot(post.moment_width, post.moment_face);
@@ -92,7 +109,13 @@ Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult&
                 {"thrust", post.thrust, "N"},
                 {"moment", bending, "N m"},
                 {"free_length", free, "m"},
-                {"at", post.at, "m"}};
+                {"at", post.at, "m"},
+                {"shear_stress", post.shear_stress, "Pa"}};
+    if (shears) {
+        add_shear_working(prepared, post, r, f.working);
+        gather_sources(f);
+        return f;
+    }
     f.working.push_back({"Thrust along the grain, pressing positive", "N",
                          fmt::format("{} from its lower end", size_words(prepared, post.at)), post.thrust, "N",
                          load_case.source});
@@ -103,12 +126,12 @@ Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult&
         {"Bending stress of the net section", "σ_b = M_w b/(2 I_w) + M_f t/(2 I_f)",
          fmt::format("{} × {} mm there", write_number(post.depth_width * 1e3, 4), write_number(post.depth_face * 1e3, 4)),
          post.bending_stress, "Pa", facts.cite("wood-handbook-2010", "ch. 9 (mechanics)")});
-    f.working.push_back({"Resistance to bending", load_case.proof ? "f05/1.15" : "f05 k_dur/k", "", r.bent, "Pa",
-                         state.loaded.bending_strength->source});
+    f.working.push_back(
+        {"Resistance to bending", member_formula(load_case.kind), "", r.bent, "Pa", state.loaded.bending_strength->source});
     f.working.push_back({fmt::format("Resistance to pressing along the grain, a short block{}",
                                      state.loaded.compression_along->estimated ? "; strength estimated" : ""),
-                         load_case.proof ? "f05/1.15" : "f05 k_dur/k", state.loaded.compression_along->note, r.short_pressed,
-                         "Pa", state.loaded.compression_along->source});
+                         member_formula(load_case.kind), state.loaded.compression_along->note, r.short_pressed, "Pa",
+                         state.loaded.compression_along->source});
     f.working.push_back({"Stress at which it buckles, effective length twice the free leg, lower stiffness",
                          "σ_E = π² E05/(2 ℓ/i)²", fmt::format("ℓ = {}", size_words(prepared, free)), r.critical, "Pa",
                          facts.cite("mechanics", "Euler")});
@@ -131,7 +154,7 @@ void add_short_grained(const Prepared& prepared, std::vector<Finding>& findings)
         const Part& part = piece.part_of(i);
         const bool upright =
             part.width_axis() == Axis::z && !part.glued_up && in_metres(part.width) > tall * in_metres(part.length);
-        if (!upright || !meets_floor(part, piece.copies[i], floor)) continue;
+        if (!upright || !meets_floor(piece, i, floor)) continue;
         Finding f;
         f.check = "leg";
         f.subject = part.id;
@@ -157,8 +180,9 @@ std::vector<Finding> check_leg(const Prepared& prepared)
         const std::size_t part = prepared.piece->copies[post.copy].part;
         const PartState& state = prepared.parts[part];
         if (!prepared.statics.settled[post.load_case]) continue;
+        if (!asks_members(prepared.statics.cases.cases[post.load_case].kind)) continue;
         const WoodState& wood = state.loaded;
-        if (!wood.modulus_along || !wood.bending_strength || !wood.compression_along) {
+        if (!wood.modulus_along || !wood.bending_strength || !wood.compression_along || !wood.shear) {
             keep_worst(
                 findings,
                 cannot_tell(
@@ -175,7 +199,7 @@ std::vector<Finding> check_leg(const Prepared& prepared)
         const PostResistance r = post_resistance(prepared, post, state, free);
         const double pressed =
             post.thrust > 0 ? post.thrust_stress / r.pressed : post.thrust_stress / r.bent; // pulled: as bending's stretched side
-        const double use = post.bending_stress / r.bent + pressed;
+        const double use = std::max(post.bending_stress / r.bent + pressed, post.shear_stress / r.sheared);
         const Verdict verdict = use <= 1 ? Verdict::pass : use <= r.warns_to ? Verdict::warn : Verdict::fail;
         const auto kept = std::find_if(findings.begin(), findings.end(),
                                        [&](const Finding& f) { return f.subject == prepared.piece->parts[part].id; });

@@ -19,7 +19,9 @@ struct Governing {
     Verdict verdict = Verdict::pass;
     double mean = 0, depth_factor = 1;
     bool estimated = false;
-    bool across = false; ///< of a plate: bent across its grain, held against tension across
+    double pressed_resistance = 0; ///< of a part that is pressed along its grain as well: as a column [Pa]; 0 where it is not
+    double free_length = 0;        ///< over which it may buckle then [m]
+    bool across = false;           ///< of a plate: bent across its grain, held against tension across
     std::string source, note;
 };
 
@@ -35,6 +37,16 @@ bool has_beam(const Prepared& prepared, std::size_t part);
 
 /// Steps from the mean strength to the resistance of a governing case.
 Working resistance_working(const Prepared& prepared, std::size_t part, StrengthKind kind, const Governing& governing);
+
+/// What shears a part along its grain at one place.
+struct ShearThere {
+    double force = 0, area = 0;           ///< N, m²
+    double torsion = 0, twist_stress = 0; ///< N m, of a plate per metre of its width; Pa
+    double stress = 0;                    ///< in all [Pa]
+    bool plate = false;
+};
+/// Steps from forces to the shear stress.
+void add_shear_steps(const Prepared& prepared, const ShearThere& shear, Working& working);
 
 /// "slat #5, one person standing on slat #5, at its middle; black cherry".
 std::string where_words(const Prepared& prepared, const MemberResult& member);

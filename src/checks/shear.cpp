@@ -4,6 +4,7 @@
 #include "checks/checks.hpp"
 #include "checks/member_strength.hpp"
 #include "measure/write.hpp"
+#include "mechanics/structure.hpp"
 
 #include <fmt/core.h>
 
@@ -37,12 +38,17 @@ std::vector<Finding> check_shear(const Prepared& prepared)
                                  g->verdict == Verdict::fail ? "does not stand the" : "stands the",
                                  write_stress(pascals(g->stress)), write_stress(pascals(g->resistance)), g->load_case->name);
         if (g->verdict != Verdict::pass) f.remedy = fmt::format("make {} deeper or thicker at its supports", part.id);
-        f.values = {{"stress", g->stress, "Pa"}, {"resistance", g->resistance, "Pa"}, {"shear_force", m.shear, "N"}};
-        f.working.push_back(
-            {fmt::format("Largest shear force in {}: {}", prepared.piece->label(m.copy, true), g->load_case->name), "V", "",
-             m.shear, "N", g->load_case->source});
-        f.working.push_back({"Shear stress of the net section", "τ = 3 V/(2 A)", "", g->stress, "Pa",
-                             prepared.facts->cite("wood-handbook-2010", "ch. 9 (mechanics)")});
+        f.values = {{"stress", g->stress, "Pa"},
+                    {"resistance", g->resistance, "Pa"},
+                    {"shear_force", m.shear, "N"},
+                    {"torsion_stress", m.torsion_stress, "Pa"}};
+        f.working.push_back({fmt::format("Shear force in {}, where it and twist together are worst: {}",
+                                         prepared.piece->label(m.copy, true), g->load_case->name),
+                             "V", "", m.shear, "N", g->load_case->source});
+        add_shear_steps(
+            prepared,
+            {m.shear, m.shear_area, m.torsion, m.torsion_stress, m.shear_stress, prepared.statics.frame->lines()[m.copy].plate},
+            f.working);
         for (WorkingStep& step : resistance_working(prepared, p, StrengthKind::shear, *g)) f.working.push_back(std::move(step));
         gather_sources(f);
         findings.push_back(std::move(f));

@@ -2,7 +2,11 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/falls_apart.hpp"
+#include "checks/hung.hpp"
 #include "checks/missed_pairs.hpp"
+#include "measure/write.hpp"
+#include "piece/turn.hpp"
 
 #include <fmt/core.h>
 
@@ -70,9 +74,15 @@ void add_folding(const Prepared& prepared, std::vector<Finding>& findings)
         f.subject = prepared.piece->name;
         f.verdict = Verdict::fail;
         f.where = fmt::format("{}, {}", prepared.piece->label(s.copy, true), statics.cases.cases[k].name);
-        f.headline = fmt::format("With {} the piece folds up: nothing but the breadth of its feet keeps it upright.",
-                                 statics.cases.cases[k].name);
-        f.remedy = "join legs and top by rails with tenons, by a back, or by braces";
+        const std::string& with = statics.cases.cases[k].name;
+        f.headline =
+            s.play > s.sway / 2
+                ? fmt::format("With {} the piece folds up: the clearance of its joints lets it lean {} at a height of {} "
+                              "before they press.",
+                              with, small_words(prepared, s.play), size_words(prepared, s.height))
+                : fmt::format("With {} the piece folds up: its joints hardly keep it upright.", with);
+        f.remedy = s.play > s.sway / 2 ? "cut the joints closer, glue or peg them, or hold the piece square by a back"
+                                       : "join legs and top by rails with tenons, by a back, or by braces";
         findings.push_back(std::move(f));
         return;
     }
@@ -94,6 +104,8 @@ void add_coming_away(const Prepared& prepared, std::vector<Finding>& findings)
             fmt::format("With {} a part comes away, or the piece topples: faces that only lie on each other cannot pull.",
                         statics.cases.cases[k].name);
         f.remedy = "fasten what lies loose, or bring its supports farther out";
+        if (!prepared.piece->hung.empty() && prepared.piece->wall.empty())
+            f.remedy = "name under `wall` the post or frame that stands in the ground or is screwed to the wall";
         findings.push_back(std::move(f));
         return;
     }
@@ -128,8 +140,10 @@ std::vector<Finding> check_stands(const Prepared& prepared)
     const Piece& piece = *prepared.piece;
     std::vector<bool> touched(piece.copies.size(), false);
     for (const Contact& c : prepared.layout->contacts) touched[c.first] = touched[c.second] = true;
-    std::vector<Finding> findings;
+    HungFindings hung = hung_findings(prepared);
+    std::vector<Finding> findings = std::move(hung.findings);
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        if (hung.told[i]) continue;
         const bool alone = !touched[i] && piece.copies.size() > 1;
         const bool floats = !prepared.statics.path.reached[i];
         if (!alone && !floats) continue;
@@ -143,12 +157,17 @@ std::vector<Finding> check_stands(const Prepared& prepared)
         f.remedy = "check its `at`, or state the joint that holds it";
         keep_worst(findings, std::move(f));
     }
+    if (auto falls = falls_over(prepared)) {
+        findings.push_back(*std::move(falls));
+        return findings; // the first thing to know, and what follows from it is no news
+    }
     add_falling(prepared, findings);
     add_lying_loose(prepared, findings);
     add_missed_pairs(prepared, findings);
     add_loose(prepared, findings);
     add_coming_away(prepared, findings);
     add_folding(prepared, findings);
+    for (Finding& f : comes_apart(prepared)) keep_worst(findings, std::move(f));
     if (!findings.empty()) return findings;
     Finding f;
     f.check = "stands";

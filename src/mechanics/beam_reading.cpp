@@ -17,30 +17,37 @@ struct Cut12 {
     struct Load {
         double from, to;
         Vec3 force;
+        double torque; ///< about the beam
     };
     std::vector<Load> loads;
 
-    /// Force of the loads before a place, and their moment about it.
-    std::pair<Vec3, Vec3> before(double x) const
-    {
+    /// Of the loads before a place: force, their moment about it, and torque.
+    struct Before {
         Vec3 force = Vec3::Zero(), lever = Vec3::Zero();
+        double torque = 0;
+    };
+    Before before(double x) const
+    {
+        Before b;
         for (const Load& l : loads) {
             if (l.from >= x) continue;
             const double to = std::min(l.to, x), share = l.to - l.from > 1e-12 ? (to - l.from) / (l.to - l.from) : 1;
-            force += share * l.force;
-            lever += share * l.force * (x - (l.from + to) / 2);
+            b.force += share * l.force;
+            b.lever += share * l.force * (x - (l.from + to) / 2);
+            b.torque += share * l.torque;
         }
-        return {force, lever};
+        return b;
     }
     LineForces at(double x) const
     {
-        const auto [force, lever] = before(x);
+        const auto [force, lever, torque] = before(x);
         LineForces f;
         f.tension = -ends(0) - force.x();
         f.shear_y = ends(1) + force.y();
         f.shear_z = ends(2) + force.z();
         f.moment_y = -ends(5) + ends(1) * x + lever.y();
         f.moment_z = ends(4) + ends(2) * x + lever.z();
+        f.torsion = -ends(3) - torque;
         return f;
     }
 };
@@ -112,7 +119,9 @@ std::vector<LineForces> line_forces(const Structure& structure, std::size_t copy
         for (; next != sorted.end() && (*next)->element == e; ++next) {
             const ElementLoad& load = **next;
             for (int k = 0; k < 4; ++k) cut.ends.segment<3>(3 * k) -= beam.axes() * load.on_ends.segment<3>(3 * k);
-            cut.loads.push_back({load.from * cut.length, load.to * cut.length, beam.axes() * load.force});
+            // Forces laid on the ends turn the beam about itself by the torque of the load alone.
+            const double torque = (beam.axes().row(0) * (load.on_ends.segment<3>(3) + load.on_ends.segment<3>(9))).value();
+            cut.loads.push_back({load.from * cut.length, load.to * cut.length, beam.axes() * load.force, torque});
         }
         find_places(cut, places);
         for (const double x : places) {

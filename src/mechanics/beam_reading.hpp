@@ -16,6 +16,7 @@ struct LineForces {
         0; ///< bending in the plane of grain and width: positive stretches the side that the width looks away from [N m]
     double moment_z = 0;             ///< bending square to it: positive stretches the side that grain × width looks away from
     double shear_y = 0, shear_z = 0; ///< N
+    double torsion = 0;              ///< about the grain [N m]
 };
 
 /// Forces at the ends of every beam of a line, at the edges of its loads and where a moment is largest; only within the part itself, not where

@@ -41,7 +41,7 @@ FaceRectangle rectangle_of(const Patch& patch, const MemberLine& a, const Member
     r.lu = hi_u - lo_u;
     r.lv = hi_v - lo_v;
     r.centre = (lo_u + hi_u) / 2 * r.u + (lo_v + hi_v) / 2 * r.v + any.dot(r.n) * r.n;
-    r.fill = r.lu * r.lv > 0 ? std::clamp(patch.area / (r.lu * r.lv), 0.0, 1.0) : 1;
+    r.fill = r.lu * r.lv > 0 ? patch.bears * std::clamp(patch.area / (r.lu * r.lv), 0.0, 1.0) : 1;
     return r;
 }
 

@@ -12,7 +12,7 @@ namespace jointwright {
 struct FaceRectangle {
     kernel::Vec3 centre, u, v, n; ///< u and v along its sides, n out of the first part into the second
     double lu = 0, lv = 0;
-    double fill = 1; ///< its area over the rectangle's
+    double fill = 1; ///< its area over the rectangle's, of a sliver what bears
     const Patch* patch = nullptr;
     double area() const { return lu * lv * fill; }
     /// Size towards a direction in the face.

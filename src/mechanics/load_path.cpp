@@ -20,7 +20,7 @@ std::vector<bool> floor_copies(const Piece& piece)
         for (const std::size_t i : piece.copies_named(name)) on_floor[i] = true;
     if (!piece.wall.empty()) return on_floor;
     const double floor = floor_level(piece);
-    for (std::size_t i = 0; i < piece.copies.size(); ++i) on_floor[i] = meets_floor(piece.part_of(i), piece.copies[i], floor);
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) on_floor[i] = meets_floor(piece, i, floor);
     return on_floor;
 }
 
@@ -28,8 +28,8 @@ std::vector<bool> floor_copies(const Piece& piece)
 int lies_below(const Contact& contact)
 {
     for (const Patch& p : contact.patches) {
-        if (p.role == Patch::Role::cheek || p.role == Patch::Role::edge)
-            continue; // of a dovetail or tenon: they face each other, not the floor
+        if (p.role == Patch::Role::cheek || p.role == Patch::Role::edge || p.bears <= 0)
+            continue; // of a dovetail or tenon: they face each other, not the floor; nothing rests on a sliver
         if (p.normal[2] < -0.9) return 1;
         if (p.normal[2] > 0.9) return -1;
     }
@@ -62,7 +62,7 @@ Bearing bearing_of(const Piece& piece, const std::vector<Contact>& contacts, std
     bool any = false;
     // Cheeks and edges of a tenon reach beyond the shoulder; the load is handed over within what both parts show.
     for (const Patch& p : contact.patches) {
-        if (p.role == Patch::Role::cheek || p.role == Patch::Role::edge) continue;
+        if (p.role == Patch::Role::cheek || p.role == Patch::Role::edge || p.bears <= 0) continue;
         for (std::size_t i = 0; i < 3; ++i) {
             box.lo[i] = any ? std::min(box.lo[i], p.bounds.lo[i]) : p.bounds.lo[i];
             box.hi[i] = any ? std::max(box.hi[i], p.bounds.hi[i]) : p.bounds.hi[i];

@@ -1,6 +1,7 @@
 #include "mechanics/member_line.hpp"
 
 #include "mechanics/prepared.hpp"
+#include "mechanics/torsion.hpp"
 #include "piece/turn.hpp"
 
 #include <algorithm>
@@ -43,13 +44,6 @@ std::vector<NetStretch> from_nought(std::vector<NetStretch> stretches, double lo
         s.to -= lo;
     }
     return stretches;
-}
-
-/// Constant of St Venant of a rectangle, within 0.5 % (Roark, from memory).
-double torsion_constant(double a, double b)
-{
-    const double longer = std::max(a, b), shorter = std::min(a, b), r = shorter / longer;
-    return longer * shorter * shorter * shorter * (1.0 / 3 - 0.21 * r * (1 - r * r * r * r / 12));
 }
 
 } // namespace
@@ -116,7 +110,8 @@ kernel::BeamSection beam_section(const MemberLine& line, const MemberStiffness& 
     s.bending_z = m.along * f.inertia;
     s.shear_y = m.shear_width * 5.0 / 6 * area;
     s.shear_z = m.shear_face * 5.0 / 6 * area;
-    s.twisting = (m.shear_width + m.shear_face) / 2 * torsion_constant(w.depth, f.depth);
+    // G of wood in twist: the geometric mean of the two (Wood Handbook chapter 9, from memory).
+    s.twisting = std::sqrt(m.shear_width * m.shear_face) * torsion_of(w.depth, f.depth).constant;
     return s;
 }
 

@@ -72,9 +72,15 @@ Layout layout_of(const Piece& piece)
     layout.let_ins = meet_let_ins(piece, layout.contacts);
     lessen_cheeks(layout);
     layout.cuts = cuts_of(piece, layout.contacts);
-    const std::vector<double> lost = joint_volumes(piece, layout.contacts);
-    for (std::size_t i = 0; i < piece.copies.size(); ++i)
-        layout.volumes.push_back(solid_of(piece.part_of(i), piece.copies[i]).volume() - lost[i]);
+    const std::vector<JointLoss> lost = joint_losses(piece, layout.contacts);
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        const Solid solid = solid_of(piece.part_of(i), piece.copies[i]);
+        const double volume = solid.volume() - lost[i].volume;
+        Point centre = solid.first_moment();
+        for (std::size_t k = 0; k < 3; ++k) centre[k] = (centre[k] - lost[i].moment[k]) / std::max(volume, 1e-12);
+        layout.volumes.push_back(volume);
+        layout.centres.push_back(centre);
+    }
     return layout;
 }
 

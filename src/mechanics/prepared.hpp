@@ -23,6 +23,7 @@ struct Layout {
     std::vector<std::vector<Cut>> cuts; ///< by copy
     std::vector<double> volumes;        ///< by copy, let-ins taken off [m³]
     LetIns let_ins;                     ///< what is let into each copy, and where that meets
+    std::vector<Point> centres;         ///< by copy: of that volume, where its weight acts [m]
 };
 Layout layout_of(const Piece& piece);
 

@@ -24,23 +24,28 @@ struct MemberResult {
     double span = 0;        ///< between the supports about the place of the largest moment [m]
     double moment = 0;      ///< sagging positive, where the stress is largest [N m]
     double side_moment = 0; ///< level bending at the same place [N m]
-    double stress = 0;      ///< bending both ways, always positive [Pa]
+    double stress = 0;      ///< along the grain: bending both ways and what it is pulled or pressed, always positive [Pa]
+    double axial = 0, axial_stress = 0; ///< pull along the grain there; pressed: negative [N, Pa]
     double stress_at = 0;   ///< along the grain from the copy's lower end [m]
     double depth = 0;       ///< net depth there [m]
     double breadth = 0;
     bool tension_at_notch = false; ///< the stretched side is the notched one
-    double shear = 0;              ///< largest shear force [N]
-    double shear_stress = 0;       ///< 3V/(2bd) of the net section [Pa]
+    // Where shear along the grain is largest.
+    double shear = 0;          ///< shear force [N]
+    double shear_stress = 0;   ///< 3V/(2A) of the net section and the twist [Pa]
+    double shear_area = 0;     ///< A [m²]
+    double torsion = 0;        ///< about the grain; of a plate per metre of its width [N m]
+    double torsion_stress = 0; ///< what of the shear stress comes of twist [Pa]
     double sag = 0;         ///< against the straight line between the copy's own supports, where it is largest for its span [m]
     double lasting_sag = 0; ///< the part of it that stays
     double sag_span = 0;    ///< span that goes with it; twice the overhang at a free end [m]
     double most_sag = 0, most_sag_span = 0;                 ///< the largest in itself, where `sag` is the largest for its span
     bool sag_overhangs = false, most_sag_overhangs = false; ///< these spans are twice an overhang
     double across_stress = 0;                               ///< of a plate: bending across the grain [Pa]
-    /// The same with joints that turn freely and with joints that do not turn; only for cases that may govern.
+    /// The same with joints a third and three times as stiff as estimated, and on a floor without friction; only for cases that may govern.
     struct Bounds {
-        double stress_free = 0, stress_stiff = 0, sag_free = 0, sag_stiff = 0;
-        bool folds = false; ///< with free joints the piece or the part folds up: what is free means nothing then
+        double stress_soft = 0, stress_stiff = 0, sag_soft = 0, sag_stiff = 0;
+        double stress_slick = 0, sag_slick = 0;
     };
     std::optional<Bounds> bounds;
     // At the corner of the worst notch on the stretched side, where there is one.
@@ -62,6 +67,7 @@ struct PostResult {
     double bending_stress = 0, thrust_stress = 0; ///< Pa
     double at = 0;                                ///< along the grain from the lower end [m]
     double area = 0, depth_width = 0, depth_face = 0;
+    double shear = 0, shear_stress = 0, shear_area = 0, shear_at = 0, torsion = 0, torsion_stress = 0; ///< as of a lying one
 };
 
 /// How far the piece gives sideways in one load case.
@@ -69,8 +75,8 @@ struct SwayResult {
     double sway = 0;   ///< largest sideways movement of any part [m]
     double height = 0; ///< of the place that moves so far, above the floor [m]
     std::size_t copy = 0;
-    double free = 0, stiff = 0; ///< with joints that turn freely, and that do not turn; 0 where not worked out
-    bool folds = false;         ///< with free joints the piece folds up: `free` means nothing then
+    double soft = 0, stiff = 0; ///< with joints a third and three times as stiff as estimated; 0 where not worked out
+    double play = 0;            ///< of it, what the clearance of joints lets it lean before they press
 };
 
 /// A piece that sways more than this share of the height, or a part that sags more than this share of its span, has folded: no frame goes so far
@@ -89,7 +95,8 @@ struct Statics {
     std::vector<double> on_floor;           ///< by case: sum handed to the floor or wall [N], equal to the loads
     std::vector<bool> settled;              ///< by case: false where the piece or a part of it comes away
     std::vector<bool> is_beam;              ///< by copy: lies and spans between supports
-    std::vector<std::size_t> loose;         ///< copies that nothing keeps from moving
+    std::vector<std::size_t> loose;         ///< copies that nothing keeps from moving; what else a frame tells is left out then
+    std::vector<std::size_t> drawn_out;     ///< contacts that friction alone keeps from being drawn out
     std::shared_ptr<const Structure> frame; ///< none when nothing is to be carried
 };
 

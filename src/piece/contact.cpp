@@ -2,6 +2,7 @@
 
 #include "measure/write.hpp"
 #include "piece/contact_patches.hpp"
+#include "piece/contact_slivers.hpp"
 #include "piece/tenon_faults.hpp"
 #include "piece/turn.hpp"
 
@@ -26,12 +27,14 @@ std::optional<double> Contact::grain_angle() const { return patches.empty() ? st
 
 namespace {
 
+constexpr double kWidestHinged = 0.05;        // m: what hinges may bridge
 constexpr int kListedOverlaps = 20;           // of one pair of parts: further ones are not worked out
 constexpr std::size_t kMostPairs = 1'000'000; // of copies near each other: a sound piece of 10,000 copies has far fewer
 
 /// Pairs of copies whose boxes come within touching distance, by a sweep along the axis in which the piece is longest.
 /// Stops at kMostPairs: parts heaped on each other.
-std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece)
+/// @param reach  how far apart they may be and still be near: hinges bridge a gap
+std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece, double reach)
 {
     std::vector<std::pair<std::size_t, std::size_t>> pairs;
     if (piece.copies.empty()) return pairs;
@@ -54,11 +57,11 @@ std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece)
     std::vector<std::size_t> open;
     for (const std::size_t now : order) {
         const Box& box = boxes[now];
-        std::erase_if(open, [&](std::size_t other) { return boxes[other].hi[axis] < box.lo[axis] - kTouch; });
+        std::erase_if(open, [&](std::size_t other) { return boxes[other].hi[axis] < box.lo[axis] - reach; });
         for (const std::size_t other : open) {
             const Box& o = boxes[other];
             bool near = true;
-            for (std::size_t i = 0; i < 3; ++i) near = near && o.hi[i] >= box.lo[i] - kTouch && o.lo[i] <= box.hi[i] + kTouch;
+            for (std::size_t i = 0; i < 3; ++i) near = near && o.hi[i] >= box.lo[i] - reach && o.lo[i] <= box.hi[i] + reach;
             if (near) pairs.emplace_back(std::min(now, other), std::max(now, other));
             if (pairs.size() >= kMostPairs) break;
         }
@@ -175,6 +178,8 @@ Fault apart_fault(const Piece& piece, const Joint& joint, const JointIndex& inde
                                                piece.label(a), piece.label(b));
         }
     if (where.empty()) where = "there is only one copy of it";
+    if (joint.kind == JointKind::hinge && nearest > kTouch && nearest <= kWidestHinged)
+        fault.fix = fmt::format("hinges = {{ count = 2, gap = \"{}\" }}", write_small_length(metres(nearest), piece.units));
     fault.says = fmt::format("{} and {} touch nowhere: {}", joint.first, joint.second, where);
     fault.note =
         "faces within 0.1 mm of each other touch; a joint needs parts that touch or, for kinds that cut one part, share space";
@@ -243,6 +248,18 @@ std::optional<Fault> only_touching_fault(const Piece& piece, const std::vector<C
     return f;
 }
 
+/// Faces that nothing but what presses on them holds together.
+bool only_rests(const Joint* joint)
+{
+    if (!joint) return true;
+    return !joint->glue && (joint->kind == JointKind::edge || joint->kind == JointKind::face || joint->kind == JointKind::butt);
+}
+
+double thinnest_of(const Part& part)
+{
+    return std::min({in_metres(part.length), in_metres(part.width), in_metres(part.thickness)});
+}
+
 Fault twice_fault(const Piece& piece, std::size_t a, std::size_t b, std::size_t first_joint, std::size_t second_joint)
 {
     Fault fault;
@@ -268,7 +285,10 @@ ContactSearch find_contacts(const Piece& piece)
     std::vector<bool> acts(piece.joints.size(), false), bad(piece.joints.size(), false), told(piece.joints.size(), false);
     std::map<std::pair<std::size_t, std::size_t>, int> overlaps; // by pair of parts: one message each
 
-    for (const auto& [a, b] : near_pairs(piece)) {
+    double reach = kTouch;
+    for (const Joint& joint : piece.joints)
+        if (joint.hinges) reach = std::max(reach, kTouch + in_metres(joint.hinges->gap));
+    for (const auto& [a, b] : near_pairs(piece, reach)) {
         const auto joints = index.at(a, b);
         if (joints.empty()) {
             const auto listed = overlaps.find({piece.copies[a].part, piece.copies[b].part});
@@ -296,6 +316,7 @@ ContactSearch find_contacts(const Piece& piece)
                              [](const Patch& p, const Patch& q) { return p.area > q.area + 1e-12; });
         }
         if (contact.patches.empty()) continue;
+        if (only_rests(joint)) mark_slivers(contact, std::min(thinnest_of(piece.part_of(a)), thinnest_of(piece.part_of(b))));
         if (joints.size() > 1 && !bad[joints[1].first]) {
             bad[joints[1].first] = true;
             search.faults.push_back(twice_fault(piece, a, b, joints[0].first, joints[1].first));

@@ -22,6 +22,7 @@ struct Patch {
     std::optional<double> grain_angle;
     /// A cheek of a tenon, bridle or dovetail, a face of a housing: part of a core glued on both sides or of a shoulder.
     enum class Role { face, cheek, edge, shoulder, bottom, wall } role = Role::face;
+    double bears = 1; ///< share of what presses on it that it takes: less on a sliver of a dry face
 };
 
 /// All faces between two copies.
