@@ -53,8 +53,7 @@ struct Resistances {
 // Where a wood's strength pressed along its grain is not known: of its bending strength. Table 5-3 has 0.41 and more (estimated).
 constexpr double kPressedShare = 0.4;
 constexpr double kNoTwist = 0.02; // of the stress: less is not worth a line
-constexpr double kAcross =
-    0.5; // a smaller share used across the grain is nothing to speak of; a larger one that lasts warns at least
+constexpr double kAcross = 0.5;   // a lasting load that uses more than this across the grain warns at least
 
 /// How long the pieces of the parts are that joints hold sideways: what is pressed there may buckle over so much.
 class FreeLengths {
@@ -70,15 +69,18 @@ public:
         if (known == held_.end()) known = held_.emplace(copy, places_of(copy)).first;
         const std::vector<double>& held = known->second;
         if (held.empty()) return length;
-        const auto after = std::lower_bound(held.begin(), held.end(), at);
-        if (after == held.begin()) return std::min(length, std::max(2 * held.front(), gap(held, 0)));
-        if (after == held.end()) return std::min(length, std::max(2 * (length - held.back()), gap(held, held.size() - 2)));
-        return *after - *(after - 1);
+        // At a joint the longer side counts, so that rounding does not decide.
+        double longest = 0;
+        for (std::size_t i = 0; i <= held.size(); ++i) {
+            const double from = i == 0 ? 0 : held[i - 1], to = i == held.size() ? length : held[i];
+            if (at < from - kTouch || at > to + kTouch) continue;
+            const bool overhang = i == 0 || i == held.size();
+            longest = std::max(longest, overhang ? std::min(2 * (to - from), length) : to - from);
+        }
+        return longest;
     }
 
 private:
-    static double gap(const std::vector<double>& held, std::size_t i) { return i + 1 < held.size() ? held[i + 1] - held[i] : 0; }
-
     std::vector<double> places_of(std::size_t copy) const
     {
         const Structure& frame = *prepared_.statics.frame;
@@ -104,7 +106,8 @@ double column_resistance(const Prepared& prepared, const MemberResult& member, d
     const MemberLine& line = prepared.statics.frame->lines()[member.copy];
     const double stiff = prepared.state_of(member.copy).loaded.modulus_along->value.value() *
                          (1 - facts.number("lower_tail").value * facts.number("variation_modulus").value);
-    const double thin = std::min({member.depth, line.thick, line.wide}), slender = free / (thin / std::sqrt(12.0));
+    // It buckles as a whole: a notch hardly softens it.
+    const double thin = std::min(line.thick, line.wide), slender = free / (thin / std::sqrt(12.0));
     return 1 / (1 / short_block + slender * slender / (std::numbers::pi * std::numbers::pi * stiff));
 }
 
@@ -112,7 +115,7 @@ void judge_use(Governing& g, double warn, bool lasting = false)
 {
     g.use = g.stress / g.resistance;
     g.verdict = g.use <= 1 ? Verdict::pass : g.use <= warn ? Verdict::warn : Verdict::fail;
-    if (g.across && lasting && g.verdict == Verdict::pass) g.verdict = Verdict::warn;
+    if (g.across && lasting && g.use > kAcross && g.verdict == Verdict::pass) g.verdict = Verdict::warn;
 }
 
 } // namespace
@@ -166,7 +169,6 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
         g.stress = member.across_stress;
         g.depth_factor = 1;
         g.resistance = across_grain.to(load_case);
-        if (g.stress < kAcross * g.resistance) continue;
         judge_use(g, across_grain.warn(load_case), !load_case.proof && load_case.duration == LoadDuration::lasting);
         keep(g, *across);
     }

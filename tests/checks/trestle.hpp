@@ -31,10 +31,10 @@ struct Trestle {
 };
 
 /// A lasting load at a point of the board, or spread over a length in its middle.
-inline std::string point_load(const std::string& newtons, const std::string& x, bool lasting = true)
+inline std::string point_load(const std::string& newtons, const std::string& x, bool lasting = true, const std::string& y = "10")
 {
-    return "[[load]]\nname = \"weight\"\non = \"board\"\nforce = \"" + newtons + " N\"\nat = [" + x +
-           ", 10, 415]\nlasting = " + (lasting ? "true" : "false") + "\n";
+    return "[[load]]\nname = \"weight\"\non = \"board\"\nforce = \"" + newtons + " N\"\nat = [" + x + ", " + y +
+           ", 415]\nlasting = " + (lasting ? "true" : "false") + "\n";
 }
 
 } // namespace checked
