@@ -22,7 +22,7 @@ namespace jointwright {
 namespace {
 
 struct CheckOptionTexts {
-    std::optional<std::string> design, format, target, units, data, colour;
+    std::optional<std::string> design, format, target, units, data, colour, remedies;
     bool working = false, strict = false, date = false;
 };
 
@@ -33,6 +33,8 @@ void add_options(OptionSet& options, CheckOptionTexts& given)
     options.value("-o", given.target, "FILE", "write the report to this file, whole or not at all");
     options.value("--units", given.units, "in|mm", "lengths of the report; those of the design");
     options.flag("--working", given.working, "show the sums of every finding with their sources");
+    options.value("--remedies", given.remedies, "tried|none",
+                  "tried: changes that mend what fails are looked for and checked again; none: not, which is quicker; tried");
     options.flag("--strict", given.strict, "exit status 1 for a warn or cannot-tell too");
     options.flag("--date", given.date, "put today's date on the report");
     options.value("--color", given.colour, "WHEN", "auto, always or never; auto: only on a terminal");
@@ -45,6 +47,7 @@ Faults faults_of(const CheckOptionTexts& given)
     if (!given.design) reader.add(missing_design("check"));
     if (given.format) reader.one_of("--format", *given.format, {"text", "json", "html", "markdown"});
     if (given.units) reader.one_of("--units", *given.units, {"in", "mm"});
+    if (given.remedies) reader.one_of("--remedies", *given.remedies, {"tried", "none"});
     if (given.colour) reader.one_of("--color", *given.colour, {"auto", "always", "never"});
     if (given.design && given.target && same_file(*given.design, *given.target))
         reader.add(fault_of("file", "-o: the report would overwrite the design", "-o report.txt"));
@@ -90,6 +93,7 @@ Answer report_on(const Design& design, const Facts& facts, const CheckOptionText
     CheckOptions options;
     if (given.units) options.units = length_unit_named(*given.units);
     options.drawn = given.format == "html";
+    options.remedies_tried = given.remedies != "none";
     options.text = design.text;
     ReportContent content = check_piece(design.piece, facts, options);
     add_cautions(content, design.piece, facts);
@@ -107,8 +111,8 @@ Answer check(const Arguments& arguments)
     CheckOptionTexts given;
     OptionSet options(
         "check",
-        "DESIGN.toml [--format text|json|html|markdown] [-o FILE] [--units in|mm] [--working] [--strict] [--date] [--data DIR] "
-        "[--color auto|always|never]",
+        "DESIGN.toml [--format text|json|html|markdown] [-o FILE] [--units in|mm] [--working] [--remedies tried|none] [--strict] "
+        "[--date] [--data DIR] [--color auto|always|never]",
         "Does the mechanics of one piece and says what passes, what to watch and what will fail, with the sums behind it.");
     add_options(options, given);
     if (auto instead = options.take(arguments)) return *instead;

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <tuple>
 
 namespace jointwright {
 
@@ -167,7 +168,13 @@ JointAsked read_joint_question(const Facts& facts, const JointTexts& texts, cons
     return asked;
 }
 
-void add_capacity(const Facts& facts, const JointCapacity& c, WoodKind kind, QuickAnswer& answer)
+/// What breaks, or what is pressed in first.
+Moment twist_of(const JointCapacity& c)
+{
+    return c.torsion_pressed.value() > 0 ? std::min(c.torsion, c.torsion_pressed) : c.torsion;
+}
+
+void add_capacity(const Facts& facts, JointForm form, const JointCapacity& c, WoodKind kind, QuickAnswer& answer)
 {
     const double none = std::numeric_limits<double>::quiet_NaN();
     const auto put = [&](const char* name, double value, const char* unit, const char* says) {
@@ -178,20 +185,30 @@ void add_capacity(const Facts& facts, const JointCapacity& c, WoodKind kind, Qui
     put("withdrawal_mean_N", c.withdrawal.value(), "N", "pull straight out that it bears, mean");
     put("published_moment_Nm", c.published ? c.published->value() : none, "N m", "mean moment by the published expression");
     put("glue_line_moment_Nm", c.glue_line.value(), "N m", "mean moment by the mechanics of the glue line");
+    if (c.tongue.value() > 0) put("own_section_moment_Nm", c.tongue.value(), "N m", "mean moment that breaks its own section");
     answer.values.push_back({"governs", c.governs, {}, "what governs", {}});
+    if (c.flat.value() > 0) put("flat_moment_Nm", c.flat.value(), "N m", "mean moment over the rail's thickness");
+    if (c.torsion.value() > 0) put("torsion_moment_Nm", twist_of(c).value(), "N m", "mean moment about the rail's length");
     if (c.twist.value() > 0) put("twist_moment_Nm", c.twist.value(), "N m", "of it by twisting of the glued faces alone");
     if (c.corner.value() > 0)
         put("corner_moment_Nm", c.corner.value(), "N m", "elastic stress in a corner reaches the strength at (shown only)");
     if (c.pressed.value() > 0)
         put("bearing_mean_N", c.pressed.value(), "N", "load on the wall of the recess that presses it in, mean");
     if (c.wedge.value() > 0) put("wedge_mean_N", c.wedge.value(), "N", "of the pull by the slopes alone, without glue");
-    const double sitting = joint_service_factor(facts, kind, LoadDuration::sitting), proof = joint_proof_factor(facts);
+    const double own = c.lower_share / facts.number("joint_lower_share").value,
+                 sitting = own * joint_service_factor(facts, kind, LoadDuration::sitting),
+                 proof = own * joint_proof_factor(facts);
     put("moment_sitting_allowed_Nm", c.mean.value() * sitting, "N m", "allowed under people sitting");
-    put("moment_proof_allowed_Nm", c.mean.value() * proof, "N m", "allowed under proof loads, repeated use");
-    answer.working.push_back({"Moment allowed under people sitting", "M × 0.75 k_dur/k", "", c.mean.value() * sitting, "N m",
+    put("moment_proof_allowed_Nm", c.mean.value() * proof, "N m", "allowed under proof loads");
+    const double lasts = own * joint_durability_factor(facts, form, "home");
+    put("moment_durability_allowed_Nm", c.mean.value() * lasts, "N m", "allowed 25,000 times, as at home");
+    answer.working.push_back({"Moment allowed under people sitting", "M × share × k_dur/k",
+                              fmt::format("share {}", write_number(c.lower_share, 3)), c.mean.value() * sitting, "N m",
                               duration_and_safety_divisor(facts, StrengthKind::shear, kind).cite.text()});
-    answer.working.push_back({"Moment allowed under proof loads", "M × 0.75 × (2/3)/1.15", "", c.mean.value() * proof, "N m",
-                              facts.number("repeated_use_share").cite.text()});
+    for (const auto& [says, demand, factor] : {std::tuple{"Moment allowed under proof loads", DemandKind::proof, proof},
+                                               std::tuple{"Moment allowed 25,000 times", DemandKind::durability, lasts}})
+        answer.working.push_back({says, "M × " + joint_factor_formula(facts, form, demand, "home", c.lower_share), "",
+                                  c.mean.value() * factor, "N m", joint_factor_source(facts, form, demand, "home")});
     if (!c.range.empty()) answer.values.push_back({"range", c.range, {}, "range", fmt::format("{}", fmt::join(c.range, "; "))});
     if (!c.advice.empty())
         answer.values.push_back({"advice", c.advice, {}, "advice", fmt::format("{}", fmt::join(c.advice, "; "))});
@@ -215,7 +232,7 @@ Answer answer_to_joint(const Facts& facts, JointAsked asked, const QuickOptions&
                                asked.post_wood->name, write_length(asked.sizes.rail_thickness, asked.units),
                                write_length(asked.sizes.rail_depth, asked.units), asked.glue->name);
     answer.title.front() = static_cast<char>(answer.title.front() - 'a' + 'A');
-    add_capacity(facts, *capacity,
+    add_capacity(facts, asked.kind->form, *capacity,
                  rail.kind == WoodKind::softwood && post.kind == WoodKind::softwood ? WoodKind::softwood : WoodKind::hardwood,
                  answer);
     if (rail.shear->estimated || post.shear->estimated)
@@ -250,7 +267,7 @@ Answer joint(const Arguments& arguments)
         "--kind KIND --species RAIL [--post SPECIES] --rail THICKNESSxDEPTH --size SIZES [--glue NAME] [--clearance C] "
         "[--format text|json] [--data DIR]",
         "Mean and lower strength of one joint: the published expression beside the mechanics of its glue line; the "
-        "lower of the two counts.");
+        "lowest of them counts, its own section too.");
     const std::string kinds = kinds_words();
     options.value("--kind", texts.kind, "KIND", kinds);
     options.value("--species", texts.species, "RAIL", "wood of the rail");

@@ -51,16 +51,20 @@ ClampPlan clamp_plan(const Facts& facts, const ClampFace& face, Density density,
     plan.force = newtons(plan.pressure.value() * face.area.value());
     const Datum<double>& one = facts.number("clamp_force");
     const Datum<double>& cone = facts.number("clamp_pressure_cone");
-    const double widest = cone.value * (in_metres(face.reach) + facts.number("caul_thickness").value);
-    const double length = in_metres(face.length);
-    plan.rows = whole_up(in_metres(face.breadth) / widest);
-    const int by_force = whole_up(plan.force.value() / one.value);
-    const int by_spacing = plan.rows * whole_up(length / widest);
-    plan.clamps = std::max(by_force, by_spacing);
-    plan.per_clamp = newtons(plan.force.value() / plan.clamps);
+    const Datum<double>& nearest = facts.number("clamp_nearest");
+    const double reach = in_metres(face.reach), usual = facts.number("caul_thickness").value, length = in_metres(face.length);
+    const double widest = cone.value * (reach + usual);
+    plan.rows = in_metres(face.breadth) > widest ? 2 : 1;
+    const int most = plan.rows * whole_up(length / nearest.value);
+    const int by_force = whole_up(plan.force.value() / one.value), by_spacing = plan.rows * whole_up(length / widest);
+    plan.clamps = std::min(std::max(by_force, by_spacing), most);
+    if (plan.rows > 1) plan.clamps += plan.clamps % 2;
+    plan.per_clamp = newtons(std::min(plan.force.value() / plan.clamps, one.value));
+    plan.reached = pascals(plan.per_clamp.value() * plan.clamps / face.area.value());
+    plan.enough = plan.reached.value() >= facts.number("clamp_pressure_least_share").value * plan.pressure.value() * (1 - 1e-9);
     plan.spacing = metres(length / std::ceil(static_cast<double>(plan.clamps) / plan.rows));
-    // From both sides: above and below a panel, left and right of a strip.
-    plan.most = std::max(by_spacing, 2 * std::max(1, static_cast<int>(length / facts.number("clamp_room").value)));
+    const double depth = in_metres(plan.spacing) / cone.value - reach;
+    if (depth > usual + 1e-9) plan.board = metres(depth);
     if (face.crushed_from && face.crushed_from->value() > 0)
         plan.caul =
             metres(std::sqrt(plan.per_clamp.value() / (facts.number("caul_stress_share").value * face.crushed_from->value())));
@@ -69,12 +73,16 @@ ClampPlan clamp_plan(const Facts& facts, const ClampFace& face, Density density,
                         plan.force.value(), "N", "mechanics"});
     working->push_back({"Clamps by force", "n = F/F_clamp", fmt::format("F_clamp = {} N", write_number(one.value, 3)),
                         static_cast<double>(by_force), "1", one.cite.text()});
-    working->push_back({"Clamps by spacing", "n = L/s rounded up, s = 2 (wood + caul)",
-                        fmt::format("L = {} mm, s = {} mm, {} row{}", write_number(length * 1e3, 3),
-                                    write_number(widest * 1e3, 3), plan.rows, plan.rows == 1 ? "" : "s"),
+    working->push_back({"Clamps by spacing under usual cauls", "n = L/s rounded up, s = 2 (wood + caul)",
+                        fmt::format("L = {} mm, s = {} mm{}", write_number(length * 1e3, 3), write_number(widest * 1e3, 3),
+                                    plan.rows == 1 ? "" : ", boards across, a clamp at either end"),
                         static_cast<double>(by_spacing), "1", cone.cite.text()});
     working->push_back(
-        {"Force of each clamp", "F/n", fmt::format("n = {}", plan.clamps), plan.per_clamp.value(), "N", "mechanics"});
+        {"Most clamps of sense", "n = L/s rounded up",
+         fmt::format("s = {} mm{}", write_number(nearest.value * 1e3, 3), plan.rows == 1 ? "" : ", at either side"),
+         static_cast<double>(most), "1", nearest.cite.text()});
+    working->push_back({"Force of each clamp", "F/n, at most what a hand gives", fmt::format("n = {}", plan.clamps),
+                        plan.per_clamp.value(), "N", "mechanics"});
     return plan;
 }
 

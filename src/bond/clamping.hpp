@@ -26,19 +26,23 @@ struct ClampFace {
 /// How to press it.
 struct ClampPlan {
     Stress pressure{};
-    Force force{};              ///< in all
-    int clamps = 1;             ///< at least; each gives `per_clamp`
-    Force per_clamp{};          ///< never more than one clamp gives by hand
-    Length spacing{};           ///< middle to middle, along the length; the first stands half of it from the end
-    int rows = 1;               ///< side by side across the breadth
-    int most = 1;               ///< clamps that find room, from both sides
+    Force force{};     ///< in all
+    int clamps = 1;    ///< at least; each gives `per_clamp`
+    Force per_clamp{}; ///< never more than one clamp gives by hand
+    Stress reached{};  ///< what they give together; the pressure, or less where more clamps would be no sense
+    Length spacing{};  ///< middle to middle, along the length; the first stands half of it from the end
+    int rows = 1;      ///< 2: boards across as cauls, a clamp at either end of each
+    std::optional<Length>
+        board; ///< depth of the board that spreads the pressure from clamp to clamp, where the usual caul is too thin
     std::optional<Length> caul; ///< side of the least square pad or width of the caul under a clamp
-    bool fits() const { return clamps <= most; }
+    bool enough = true;         ///< what is reached bonds flat, well fitted faces
 };
 
-/// Clamps for a face: force = pressure × area; the number by force and by spacing, whichever asks for more.
+/// Clamps for a face as a maker sets them: force = pressure × area; the number by force and by spacing, whichever asks for more, but never
+/// more than one for each 100 mm of the face (`clamp_nearest`): from there on each clamp is tightened to what a hand gives and no more are put.
 ///
-/// Spacing at most twice the wood (with the caul) between clamp and glue: pressure spreads at 45°. Laws: force grows with area and
+/// Pressure spreads at 45° through the wood and the caul: where clamps stand farther apart than that, a board under them, as deep as half their
+/// spacing, spreads it. Faces broader than two cones are pressed by boards across them, a clamp at either end. Laws: force grows with area and
 /// density; the number never falls when the face grows. Leaves out: friction, bent cauls, vacuum and screw presses.
 /// Sources: Wood Handbook p. 10-17 (from memory); the rest is common practice.
 ClampPlan clamp_plan(const Facts& facts, const ClampFace& face, Density density, const GlueRecord* glue,

@@ -31,6 +31,12 @@ Family family_of(FastenerKind kind)
     return {"screw", 2, 1, 2, "F = c G² D L, N and mm", "P = 0.75 K D², N and mm"};
 }
 
+/// Diameters that a fastener must go in to count across it.
+const char* least_depth_key(FastenerKind kind)
+{
+    return kind == FastenerKind::lag_screw || kind == FastenerKind::nail ? "lateral_least_depth" : "screw_lateral_least_depth";
+}
+
 /// Factor for loads across the fastener by how deep it goes in.
 double depth_share(const Facts& facts, FastenerKind kind, double gravity, double depth_over_diameter)
 {
@@ -41,7 +47,7 @@ double depth_share(const Facts& facts, FastenerKind kind, double gravity, double
         full += (soft - full) * std::clamp((0.61 - gravity) / (0.61 - 0.42), 0.0, 1.0);
     }
     constexpr double slack = 1e-9; // of a depth that is just enough
-    if (depth_over_diameter < facts.number("lateral_least_depth").value - slack) return 0;
+    if (depth_over_diameter < facts.number(least_depth_key(kind)).value - slack) return 0;
     return std::min(1.0, depth_over_diameter / full);
 }
 
@@ -88,7 +94,7 @@ void add_metal_notes(const FastenerAsked& asked, const LateralClass& row, double
         c.notes.push_back("a nail driven into wood that dries or moves through the seasons loses much of its hold");
     if (asked.kind == FastenerKind::pocket_screw) c.notes.push_back("the pocket's short grain under the head is not reckoned");
     if (asked.kind == FastenerKind::button)
-        c.notes.push_back("the tongue of the button is not reckoned: keep its grain along the tongue");
+        c.notes.push_back("the tongue of the button is reckoned to bear 150 N (estimated): keep its grain along the tongue");
     if (asked.kind == FastenerKind::figure_plate)
         c.notes.push_back("one screw in each part holds: the plate itself is far stronger");
 }
@@ -113,8 +119,11 @@ FastenerCapacity metal_capacity(const Facts& facts, const WoodState& wood, std::
     const double depth = depth_share(facts, asked.kind, g, l / d);
     const double across_end = asked.end_grain ? facts.number("end_lateral_share").value : 1;
     c.lateral = newtons(share * k.value * std::pow(d, family.lateral_power) * depth * across_end);
+    c.least_depth = facts.number(least_depth_key(asked.kind)).value;
     c.lateral_shallow = newtons(share * k.value * std::pow(d, family.lateral_power) * across_end *
                                 std::min(1.0, l / d / facts.number("lateral_full_depth").value));
+    if (asked.kind == FastenerKind::button)
+        c.withdrawal_allowable = std::min(c.withdrawal_allowable, newtons(facts.number("button_pull").value));
     if (family.key == "lag") c.lateral_across = *c.lateral * lag_across_share(facts, asked.diameter);
     c.pilot = pilot_for(facts, wood.kind, g, asked);
     if (asked.kind != FastenerKind::nail) c.clearance = asked.diameter + metres(facts.number("clearance_hole_extra").value);
@@ -138,6 +147,9 @@ FastenerCapacity metal_capacity(const Facts& facts, const WoodState& wood, std::
                         fmt::format("K = {}, share for the depth {}, for end grain {}", write_number(k.value, 4),
                                     write_number(depth, 3), write_number(across_end, 3)),
                         c.lateral->value(), "N", k.cite.text()});
+    if (asked.kind == FastenerKind::button)
+        working->push_back({"Pull that one button may bear, its sizes not being stated", "", "", c.withdrawal_allowable.value(),
+                            "N", facts.number("button_pull").cite.text()});
     working->push_back(
         {"Pilot hole for the thread", "share of the root or shank", "", c.pilot.value(), "m",
          facts.number(family.key == "screw" ? "screw_pilot_hardwood"
@@ -157,9 +169,10 @@ std::optional<FastenerCapacity> dowel_capacity(const Facts& facts, const WoodSta
                  by_expression =
                      dowel_expression(facts, asked.diameter, asked.penetration, wood.shear->value, wood.shear->value).value();
     const double factor =
-        facts.number("joint_lower_share").value / duration_and_safety_divisor(facts, StrengthKind::shear, wood.kind).value;
+        facts.number("joint_lower_share_other").value / duration_and_safety_divisor(facts, StrengthKind::shear, wood.kind).value;
     FastenerCapacity c;
-    c.withdrawal_ultimate = newtons(std::min(by_glue, by_expression));
+    c.withdrawal_ultimate =
+        dowel_withdrawal(facts, asked.diameter, asked.penetration, newtons(by_glue), wood.shear->value, wood.moisture, nullptr);
     c.withdrawal_allowable = c.withdrawal_ultimate * factor;
     const double section = 0.75 * f * std::numbers::pi * d * d / 4;
     c.lateral = newtons(section * factor);
@@ -174,9 +187,11 @@ std::optional<FastenerCapacity> dowel_capacity(const Facts& facts, const WoodSta
     working->push_back({"Withdrawal by the glue line round it", "F = f π D L",
                         asked.end_grain ? "grains parallel" : "grains crossed: a third", by_glue, "N",
                         facts.number("crossed_grain_share").cite.text()});
-    working->push_back({"Allowable withdrawal", "the lower × 0.75/k", "", c.withdrawal_allowable.value(), "N",
-                        facts.number("joint_lower_share").cite.text()});
-    working->push_back({"Allowable load across it: shear of its own section", "P = 3/4 S π D²/4 × 0.75/k", "", c.lateral->value(),
+    working->push_back({"The lower of both, but not less than dowels were measured to bear on their surface", "5 MPa at 12 %", "",
+                        c.withdrawal_ultimate.value(), "N", facts.number("dowel_surface_typical").cite.text()});
+    working->push_back({"Allowable withdrawal", "× 0.67/k", "", c.withdrawal_allowable.value(), "N",
+                        facts.number("joint_lower_share_other").cite.text()});
+    working->push_back({"Allowable load across it: shear of its own section", "P = 3/4 S π D²/4 × 0.67/k", "", c.lateral->value(),
                         "N", "mechanics"});
     return c;
 }
@@ -249,6 +264,18 @@ FastenerDistances distances_for(const Facts& facts, Length diameter)
             times("end_distance"),  times("edge_distance_loaded"), times("edge_distance")};
 }
 
+std::optional<Force> pull_of_turning(const Facts& facts, Moment moment, const std::vector<Length>& from_edge)
+{
+    double squares = 0, farthest = 0;
+    for (const Length& z : from_edge) {
+        const double lever = std::max(0.0, in_metres(z));
+        squares += lever * lever;
+        farthest = std::max(farthest, lever);
+    }
+    if (squares <= 0) return std::nullopt;
+    return newtons(std::abs(moment.value()) * farthest / (facts.number("tenon_lever_share").value * squares));
+}
+
 Length screw_of_number(int number) { return inches(0.060 + 0.013 * number); }
 
 std::optional<FastenerCapacity> fastener_capacity(const Facts& facts, const WoodState& wood, std::string_view wood_name,
@@ -270,23 +297,21 @@ std::optional<ScrewsOffered> screws_for(const Facts& facts, const WoodState& hol
     constexpr int kMostScrews = 8;
     const double cover = facts.number("screw_tip_cover").value, depth = in_metres(wanted.depth) - cover,
                  duration = duration_factor(facts, wanted.duration).value;
-    const double turning =
-        wanted.moment.value() != 0 && in_metres(wanted.lever) > 0
-            ? std::abs(wanted.moment.value()) / (facts.number("tenon_lever_share").value * in_metres(wanted.lever))
-            : 0;
     for (int count = 2; count <= kMostScrews; count += 2)
         for (const int number : {6, 8, 10, 12, 14}) {
             const Length d = screw_of_number(number);
             // A longer thread than ten diameters is seldom wanted, and screws come no longer than 90 mm.
             const double in_wood = std::min({depth, 10 * in_metres(d), 0.090 - in_metres(wanted.under_head)});
-            if (in_wood < facts.number("lateral_least_depth").value * in_metres(d)) continue;
+            if (in_wood < facts.number("screw_lateral_least_depth").value * in_metres(d)) continue;
             const auto one =
                 fastener_capacity(facts, holding, "", {FastenerKind::wood_screw, d, metres(in_wood), wanted.end_grain});
             if (!one) return std::nullopt;
             const double across = count * one->lateral->value() * duration,
                          out = count * one->withdrawal_allowable.value() * duration;
-            // Turned about an edge, the far half of the screws draws.
-            const double pull = std::max(0.0, wanted.withdrawal.value()) + 2 * turning;
+            // Turned about an edge, the far half of the screws draws: as if all of them did.
+            const auto far =
+                pull_of_turning(facts, wanted.moment, std::vector<Length>(static_cast<std::size_t>(count / 2), wanted.lever));
+            const double pull = std::max(0.0, wanted.withdrawal.value()) + (far ? count * far->value() : 0);
             if (pull > 0 && out <= 0) continue;
             const double use = wanted.lateral.value() / across + (pull > 0 ? pull / out : 0);
             if (use > 1) continue;

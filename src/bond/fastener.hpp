@@ -45,7 +45,9 @@ struct FastenerCapacity {
     Force withdrawal_ultimate{};  ///< mean
     Force withdrawal_allowable{}; ///< loads of ordinary duration; 0 where it must not be relied on
     std::optional<Force> lateral; ///< allowable across the fastener; for lag screws along the grain; none where nothing is known
-    Force lateral_shallow{};      ///< what it may bear across where it goes in less than 4 D, straight down to nothing: estimated
+    Force
+        lateral_shallow{};  ///< what it may bear across where it goes in less than that asks, straight down to nothing: estimated
+    double least_depth = 0; ///< diameters that it has to go in to count across; 0 where none are asked
     std::optional<Force> lateral_across; ///< lag screws: pushed across the grain
     Length pilot{};                      ///< hole for the thread, or for a dowel its own
     Length clearance{};                  ///< hole in the part under the head; 0 where there is none
@@ -56,9 +58,9 @@ struct FastenerCapacity {
 /// Capacity of one fastener; nothing when the wood lacks what the formula needs (specific gravity; for dowels and cross dowels its strengths).
 ///
 /// Wood screws 108.25 G² D L (ultimate), 19.65 G² D L (allowable); lag screws 125.4 G^1.5 D^0.75 L; nails 54.12 G^2.5 D L; N, mm. Across: three
-/// quarters of the proportional limit K D² (lag screws 0.533, nails D^1.5), in full from a penetration of 7 D on, none under 4 D.
-/// End grain: nothing allowed in withdrawal (lag screws three quarters), two thirds across. Dowels: the lower of Eckelman's withdrawal and the
-/// glue line round them. Cross dowels: pressing along the grain. Laws: grows with diameter, penetration and density; never more in end grain.
+/// quarters of the proportional limit K D² (lag screws 0.533, nails D^1.5), in full from a penetration of 7 D on, less in proportion, none under 6 D
+/// (lag screws and nails 4 D). A button bears 150 N of pull at the most, its tongue being of unstated size.
+/// End grain: nothing allowed in withdrawal (lag screws three quarters), two thirds across. Dowels: dowel_withdrawal. Cross dowels: pressing along the grain. Laws: grows with diameter, penetration and density; never more in end grain.
 /// Leaves out: the metal's own strength, heads pulled through thin parts, green wood.
 /// Sources: Wood Handbook ch. 8, NDS and Civil Engineering Formulas as data/fastenings.toml says.
 std::optional<FastenerCapacity> fastener_capacity(const Facts& facts, const WoodState& wood, std::string_view wood_name,
@@ -76,6 +78,11 @@ struct LateralClass {
 LateralClass lateral_class(WoodKind kind, double specific_gravity);
 
 FastenerDistances distances_for(const Facts& facts, Length diameter);
+
+/// Pull on the farthest of fasteners where a moment opens the face about a pressed edge [N, for a moment of either sign]: M z/(0.9 Σ z²), each drawn by
+/// its distance from that edge (in any order; what lies on it draws nothing). Nothing where no distance is more than 0.
+/// Source: mechanics; 0.9 of the lever as for tenons (estimated).
+std::optional<Force> pull_of_turning(const Facts& facts, Moment moment, const std::vector<Length>& from_edge);
 
 /// Shank diameter of a wood screw by its number: 0.060 in + number × 0.013 in.
 Length screw_of_number(int number);
@@ -96,7 +103,7 @@ struct ScrewsOffered {
     double use = 0; ///< of what they are allowed
 };
 /// The fewest screws, of the smallest size that does, that bear it: lateral/allowed + pull/allowed ≤ 1. Nothing where no screw of number 6 to 14 with at
-/// least 4 D in the wood does it with up to eight.
+/// least 6 D in the wood does it with up to eight.
 std::optional<ScrewsOffered> screws_for(const Facts& facts, const WoodState& holding, const ScrewsWanted& wanted);
 
 } // namespace jointwright

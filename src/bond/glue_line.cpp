@@ -5,6 +5,7 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -37,26 +38,41 @@ std::optional<GlueStrength> glue_strength(const Facts& facts, const WoodState& f
         return strength;
     }
     const Datum<double>& crossed = facts.number("crossed_grain_share");
-    const Datum<double>& mitre = facts.number("mitre_share");
     const double along = weaker.value.value();
-    double wood = hankinson(along, along * crossed.value, grain_angle);
-    if (face == GlueFace::mitre) wood *= mitre.value;
+    const double wood = hankinson(along, along * crossed.value, grain_angle);
     strength.wood = pascals(wood);
     strength.mean = strength.glue && *strength.glue < strength.wood ? *strength.glue : strength.wood;
     if (!working) return strength;
 
     working->push_back({fmt::format("Shear strength along the grain of the weaker wood, {} (mean)", strength.weaker_wood), "f0",
                         weaker.note, along, "Pa", weaker.source});
-    if (face == GlueFace::mitre)
-        working->push_back({"On a mitre, half of the side-grain value", "f = f0/2", "", wood, "Pa", mitre.cite.text()});
-    else
-        working->push_back(
-            {"Shear strength of the wood at the angle between the two grains", "f = f0 f90/(f0 sin²θ + f90 cos²θ), f90 = f0/3",
-             fmt::format("θ = {}°", write_number(grain_angle * 180 / std::numbers::pi, 3)), wood, "Pa", crossed.cite.text()});
+    working->push_back(
+        {face == GlueFace::mitre ? "Shear strength of the wood at the angle between its grain and the cut of the mitre"
+                                 : "Shear strength of the wood at the angle between the two grains",
+         "f = f0 f90/(f0 sin²θ + f90 cos²θ), f90 = f0/3",
+         fmt::format("θ = {}°", write_number(grain_angle * 180 / std::numbers::pi, 3)), wood, "Pa", crossed.cite.text()});
     if (strength.glue)
         working->push_back({fmt::format("Shear strength of the glue itself, {} (mean)", glue->name), "f_glue", "",
                             strength.glue->value(), "Pa", glue->shear->cite.text()});
     return strength;
+}
+
+std::optional<MitreStrength> mitre_strength(const Facts& facts, const WoodState& first, const WoodState& second,
+                                            double first_tilt, double second_tilt)
+{
+    for (const WoodState* wood : {&first, &second})
+        if (!wood->shear || !wood->tension_across || !wood->bending_strength) return std::nullopt;
+    const auto torn = [](const WoodState& wood, double angle) {
+        return hankinson(wood.bending_strength->value.value(), wood.tension_across->value.value(), angle);
+    };
+    // The cut lies at the rest of a right angle to the grain.
+    const auto slid = [&](const WoodState& wood, double angle) {
+        return shear_at_load_angle(facts, wood.shear->value, std::numbers::pi / 2 - angle).value();
+    };
+    const double torn_first = torn(first, first_tilt), torn_second = torn(second, second_tilt),
+                 cut_first = slid(first, first_tilt), cut_second = slid(second, second_tilt);
+    return MitreStrength{pascals(std::min(torn_first, torn_second)), pascals(std::min(cut_first, cut_second)),
+                         torn_first <= torn_second, cut_first <= cut_second};
 }
 
 Stress shear_at_load_angle(const Facts& facts, Stress along, double load_angle)
@@ -78,15 +94,45 @@ Volume twisting_capacity(Length a, Length b)
 
 Datum<double> glue_variation(const Facts& facts) { return variation_of(facts, StrengthKind::shear); }
 
+namespace {
+
+/// f_05 by the kind of stress, and what a kind of load leaves of it.
+Stress resistance_of(const Facts& facts, StrengthKind stress, DemandKind demand, LoadDuration duration, WoodKind kind,
+                     Stress mean, std::string_view level)
+{
+    switch (demand) {
+    case DemandKind::service: return service_resistance(facts, stress, kind, mean, duration);
+    case DemandKind::durability: return lower_strength(facts, stress, mean) * lasting_share(facts, false, level).value;
+    case DemandKind::hard_sitting:
+    case DemandKind::proof: return proof_resistance(facts, stress, mean);
+    }
+    return service_resistance(facts, stress, kind, mean, duration);
+}
+
+} // namespace
+
 Stress glue_service_resistance(const Facts& facts, WoodKind kind, Stress mean, LoadDuration duration)
 {
     return service_resistance(facts, StrengthKind::shear, kind, mean, duration);
 }
 
-Stress glue_proof_resistance(const Facts& facts, Stress mean)
+Stress glue_proof_resistance(const Facts& facts, Stress mean) { return proof_resistance(facts, StrengthKind::shear, mean); }
+
+Stress glue_durability_resistance(const Facts& facts, Stress mean, std::string_view level)
 {
-    const Stress lower = lower_strength(facts, StrengthKind::shear, mean);
-    return pascals(lower.value() * facts.number("repeated_use_share").value / facts.number("proof_divisor").value);
+    return lower_strength(facts, StrengthKind::shear, mean) * lasting_share(facts, false, level).value;
+}
+
+Stress glue_resistance(const Facts& facts, DemandKind demand, LoadDuration duration, WoodKind kind, Stress mean,
+                       std::string_view level)
+{
+    return resistance_of(facts, StrengthKind::shear, demand, duration, kind, mean, level);
+}
+
+Stress glue_tension_resistance(const Facts& facts, DemandKind demand, LoadDuration duration, WoodKind kind, Stress mean,
+                               std::string_view level)
+{
+    return resistance_of(facts, StrengthKind::tension_across, demand, duration, kind, mean, level);
 }
 
 } // namespace jointwright

@@ -24,15 +24,43 @@ bool is_let_in(JointForm form)
     }
 }
 
-bool is_mitred(JointForm form) { return form == JointForm::mitre || form == JointForm::splined_mitre; }
-
-/// Lower of both; where there is no published expression the glue line rules. Pegs and shape are there when the glue has gone.
-void settle(const Facts& facts, JointCapacity& c, std::string_view expression, Working* working)
+/// A tenon breaks in bending, a mitre and a lap are torn open: strengths without which nothing can be told.
+bool lacks_strength(JointForm form, const JointWoods& woods)
 {
-    const Datum<double>& share = facts.number("joint_lower_share");
+    const WoodState &rail = *woods.rail, &post = *woods.post;
+    if (!rail.shear || !post.shear) return true;
+    switch (form) {
+    case JointForm::tenon:
+    case JointForm::loose_tenon:
+    case JointForm::bridle:
+    case JointForm::finger: return !rail.bending_strength;
+    case JointForm::lap: return !rail.tension_across || !post.tension_across;
+    case JointForm::mitre:
+    case JointForm::splined_mitre:
+    case JointForm::keyed_mitre:
+        return !rail.tension_across || !post.tension_across || !rail.bending_strength || !post.bending_strength;
+    default: return false;
+    }
+}
+
+/// A hole through a glued tenon weakens it; the peg in it is not added to the glue.
+void lessen_by_holes(const JointGround& g, JointCapacity& c)
+{
+    if (g.sizes.pegs.count < 1 || !g.woods.glue) return;
+    const Datum<double>& share = g.facts.number("pegged_glued_share");
+    for (Moment* m : {&c.glue_line, &c.tongue, &c.flat, &c.twist, &c.torsion}) *m *= share.value;
+    if (c.published) *c.published *= share.value;
+    c.withdrawal *= share.value;
+    g.say({"A glued tenon with a peg through it, over one without: everything of it but the pegs themselves", "× share", "",
+           share.value, "1", share.cite.text()});
+}
+
+/// The lowest of what draws the joint apart and of its own section. Pegs and shape are there when the glue has gone.
+void settle(const JointGround& g, JointCapacity& c, std::string_view expression)
+{
     const bool published_lower = c.published && *c.published < c.glue_line;
     c.mean = published_lower ? *c.published : c.glue_line;
-    c.governs = published_lower ? std::string(expression) : "the glue line";
+    if (published_lower || c.governs.empty()) c.governs = published_lower ? std::string(expression) : "the glue line";
     if (c.pegged > c.mean) {
         c.mean = c.pegged;
         c.governs = "the pegs";
@@ -41,18 +69,25 @@ void settle(const Facts& facts, JointCapacity& c, std::string_view expression, W
         c.mean = c.shape;
         c.governs = "its shape";
     }
-    c.withdrawal = std::max({c.withdrawal, c.pegs, c.wedge});
-    c.lower = c.mean * share.value;
-    if (!working) return;
     const bool glue = c.mean == c.glue_line || published_lower;
-    working->push_back({fmt::format("Mean moment: {} governs", c.governs),
-                        c.published ? "the lower of the two"
-                        : glue      ? ""
-                                    : "more than glue gives, and not added to it",
-                        "", c.mean.value(), "N m", "engineering estimate: the cautious of two opinions"});
-    working->push_back({"Lower moment: one joint in twenty is weaker", "M05 = 0.75 M",
-                        fmt::format("share {}", write_number(share.value, 3)), c.lower.value(), "N m", share.cite.text()});
-    working->push_back(
+    if (c.tongue.value() > 0 && c.tongue < c.mean) {
+        c.mean = c.tongue;
+        c.governs = "its own section, which breaks";
+    }
+    c.withdrawal = std::max({c.withdrawal, c.pegs, c.wedge});
+    c.lower = c.mean * c.lower_share;
+    g.say({fmt::format("Mean moment: {} governs", c.governs),
+           c.published || c.tongue.value() > 0 ? "the lowest of them"
+           : glue                              ? ""
+                                               : "more than glue gives, and not added to it",
+           "", c.mean.value(), "N m", "engineering estimate: the cautious of all opinions"});
+    g.say(
+        {"Lower moment: one joint in twenty is weaker", "M05 = share × M",
+         fmt::format("share {}", write_number(c.lower_share, 3)), c.lower.value(), "N m",
+         g.facts
+             .number(c.lower_share == g.facts.number("joint_lower_share").value ? "joint_lower_share" : "joint_lower_share_other")
+             .cite.text()});
+    g.say(
         {"Mean withdrawal, pulled straight out", "the most of glue, pegs and wedge", "", c.withdrawal.value(), "N", "mechanics"});
 }
 
@@ -105,16 +140,59 @@ double joint_service_factor(const Facts& facts, WoodKind kind, LoadDuration dura
 
 double joint_proof_factor(const Facts& facts)
 {
-    return facts.number("joint_lower_share").value * facts.number("repeated_use_share").value /
-           facts.number("proof_divisor").value;
+    return facts.number("joint_lower_share").value / facts.number("proof_divisor").value;
+}
+
+namespace {
+
+/// Loose tenons are taken as the rectangular ones that were tested, which keep the least.
+Datum<double> share_that_lasts(const Facts& facts, JointForm form, std::string_view level)
+{
+    return lasting_share(facts, form == JointForm::tenon || form == JointForm::loose_tenon, level);
+}
+
+} // namespace
+
+double joint_durability_factor(const Facts& facts, JointForm form, std::string_view level)
+{
+    return facts.number("joint_lower_share").value * share_that_lasts(facts, form, level).value;
+}
+
+double joint_factor(const Facts& facts, JointForm form, DemandKind demand, LoadDuration duration, WoodKind kind,
+                    std::string_view level)
+{
+    switch (demand) {
+    case DemandKind::service: return joint_service_factor(facts, kind, duration);
+    case DemandKind::durability: return joint_durability_factor(facts, form, level);
+    case DemandKind::hard_sitting:
+    case DemandKind::proof: return joint_proof_factor(facts);
+    }
+    return joint_service_factor(facts, kind, duration);
+}
+
+std::string joint_factor_formula(const Facts& facts, JointForm form, DemandKind demand, std::string_view level,
+                                 double lower_share)
+{
+    const std::string lower = write_number(lower_share, 3);
+    switch (demand) {
+    case DemandKind::service: return lower + " k_dur/k";
+    case DemandKind::durability: return lower + " × " + write_number(share_that_lasts(facts, form, level).value, 3);
+    case DemandKind::hard_sitting:
+    case DemandKind::proof: return lower + "/" + write_number(facts.number("proof_divisor").value, 3);
+    }
+    return lower;
+}
+
+std::string joint_factor_source(const Facts& facts, JointForm form, DemandKind demand, std::string_view level)
+{
+    if (demand == DemandKind::durability) return share_that_lasts(facts, form, level).cite.text();
+    return facts.number(demand == DemandKind::service ? "joint_lower_share" : "proof_divisor").cite.text();
 }
 
 std::optional<JointCapacity> joint_capacity(const Facts& facts, JointForm form, const JointSizes& sizes, const JointWoods& woods,
                                             Working* working)
 {
-    if (!woods.rail->shear || !woods.post->shear) return std::nullopt;
-    if (form == JointForm::finger && !woods.rail->bending_strength) return std::nullopt;
-    if (is_mitred(form) && (!woods.rail->tension_across || !woods.post->tension_across)) return std::nullopt;
+    if (lacks_strength(form, woods)) return std::nullopt;
     const JointGround ground{facts, sizes, woods, working};
     JointCapacity c;
     std::string_view expression = "the published expression";
@@ -129,14 +207,19 @@ std::optional<JointCapacity> joint_capacity(const Facts& facts, JointForm form, 
     case JointForm::dovetail: dovetail_strength(ground, c); break;
     case JointForm::sliding_dovetail: sliding_dovetail_strength(ground, c); break;
     case JointForm::finger: expression = finger_strength(ground, c); break;
-    case JointForm::mitre: mitre_strength(ground, c); break;
+    case JointForm::mitre: mitre_face_strength(ground, c); break;
     case JointForm::splined_mitre: splined_mitre_strength(ground, c); break;
     case JointForm::keyed_mitre: keyed_mitre_strength(ground, c); break;
     }
-    if (form == JointForm::tenon || form == JointForm::bridle) pegs_strength(ground, c);
+    if (form == JointForm::tenon || form == JointForm::bridle) {
+        pegs_strength(ground, c);
+        lessen_by_holes(ground, c);
+    }
+    const bool tenon = form == JointForm::tenon || form == JointForm::loose_tenon;
+    c.lower_share = facts.number(tenon ? "joint_lower_share" : "joint_lower_share_other").value;
     c.by_shape = is_let_in(form);
     c.advice = proportion_advice(form, sizes);
-    settle(facts, c, expression, working);
+    settle(ground, c, expression);
     return c;
 }
 

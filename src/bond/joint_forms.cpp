@@ -1,4 +1,4 @@
-// Tenons, bridles, laps and dowels: joints whose strength is the shear of glued faces with crossed grains.
+// Tenons, bridles and laps: joints whose strength is the shear of glued faces with crossed grains.
 
 #include "bond/joint_forms.hpp"
 
@@ -8,31 +8,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace jointwright {
 
 namespace {
 
-constexpr double kCrossedGrain = std::numbers::pi / 2;
 constexpr double kSameSize = 1e-5; // m
 
 std::string mm(Length v) { return write_number(in_millimetres(v), 4); }
-
-/// Moment when the tenon is drawn out about an edge of the rail that presses on the post.
-Moment pulled_out(const JointGround& g, Force withdrawal, Length to_pressed_edge)
-{
-    return newton_metres(withdrawal.value() * g.facts.number("tenon_lever_share").value * in_metres(to_pressed_edge));
-}
-
-bool within(Length v, double least, double most) { return in_metres(v) >= least - kSameSize && in_metres(v) <= most + kSameSize; }
-
-void say_twist(const JointGround& g, const JointCapacity& c)
-{
-    g.say({"The glued faces in twisting, the same stress all over", "T_u = f ∫ρ dA", "", c.twist.value(), "N m", "mechanics"});
-    g.say({"The same, elastic, when the stress in a corner reaches the strength (shown only)", "T = f J_p/ρ", "",
-           c.corner.value(), "N m", "Smardzewski, Furniture Design (2015), ch. 6 (retrieved); mechanics"});
-}
 
 /// A half lap drawn lengthwise: how far the stress at its ends stands above the mean. Shown, not multiplied onto the strength.
 void say_end_peak(const JointGround& g)
@@ -54,16 +37,46 @@ void add_tenon_expression(const JointGround& g, bool loose, JointCapacity& c)
     const double fit = fit_share(g.facts, s.clearance, g.woods.glue && g.woods.glue->gap_filling);
     if (!g.woods.glue) return;
     c.published = newton_metres(fit * tenon_expression(g.facts, s.rail_depth, s.width, s.length, g.weaker_shear()).value());
-    const double least = g.facts.number("tenon_expression_least").value, most = g.facts.number("tenon_expression_most").value;
-    if (!within(s.width, least, most) || !within(s.length, least, most))
-        c.range.push_back(fmt::format("the tenon is {} × {} mm (width × length): the tests known here cover {} to {} mm, so the "
-                                      "published expression is stretched beyond them",
-                                      mm(s.width), mm(s.length), mm(metres(least)), mm(metres(most))));
     if (loose) c.range.push_back("the published expression was fitted to tenons cut on the rail, not to loose ones");
     g.say({"Published expression for rectangular tenons (mean)", "M = a b (0.25 W + 0.78 d) L^0.8 S, in and psi, a b = 0.8",
            fmt::format("W = {} mm, d = {} mm, L = {} mm, S = {}", mm(s.rail_depth), mm(s.width), mm(s.length),
                        write_stress(g.weaker_shear())),
            c.published->value(), "N m", g.facts.number("tenon_expression_rail").cite.text()});
+}
+
+/// Without glue: the tenon turned in its mortise, its edges or its cheeks pressing on the walls from end to end; and its lower edge on the mortise's end.
+void tenon_by_shape(const JointGround& g, JointCapacity& c)
+{
+    const double t = in_metres(g.sizes.thickness), w = in_metres(g.sizes.width), l = in_metres(g.sizes.length);
+    const double edges = g.pressed_stress(false).value(), cheeks = g.pressed_stress(true).value();
+    c.shape = newton_metres(edges * t * l * l / 6);
+    if (edges > 0)
+        g.say({"Without glue: the tenon's edges press on the ends of its mortise", "M = f_90 t L²/6",
+               write_stress(pascals(edges)), c.shape.value(), "N m", "mechanics"});
+    if (const double flat = cheeks * w * l * l / 6; flat > c.flat.value()) {
+        c.flat = newton_metres(flat);
+        c.flat_by_shape = true;
+        g.say({"Without glue, over its thickness: its cheeks press on the sides of the mortise", "M = f_90 w L²/6",
+               write_stress(pascals(cheeks)), flat, "N m", "mechanics"});
+    }
+    if (g.woods.glue || !g.woods.rail->compression_across || !g.woods.post->compression_along) return;
+    const double spread = g.facts.number("bearing_spread").value,
+                 stress = std::min(spread * g.woods.rail->compression_across->value.value(),
+                                   g.woods.post->compression_along->value.value());
+    c.pressed = newtons(stress * t * l);
+    g.say({"Its edge pressed on the end of the mortise, the wood beside it helping", "V = f_c t L", write_stress(pascals(stress)),
+           c.pressed.value(), "N", g.facts.number("bearing_spread").cite.text()});
+}
+
+/// A wedge through the end of a tenon: two strips of wood beyond it shear off along the grain.
+void hold_by_wedge(const JointGround& g, JointCapacity& c)
+{
+    const JointSizes::Wedge& wedge = g.sizes.wedge;
+    if (wedge.count < 1) return;
+    c.wedge =
+        newtons(2 * wedge.count * g.woods.rail->shear->value.value() * in_metres(wedge.beyond) * in_metres(g.sizes.thickness));
+    g.say({"Held by the wedge in its end: the wood beyond it shears off", "N = 2 n f_v h t",
+           fmt::format("h = {} mm beyond the wedge", mm(wedge.beyond)), c.wedge.value(), "N", "mechanics"});
 }
 
 } // namespace
@@ -81,12 +94,30 @@ Stress JointGround::glue_strength_at(double grain_angle, bool say_so) const
     return pascals(strength->mean.value() * share);
 }
 
+Stress JointGround::pressed_stress(bool post_across) const
+{
+    const auto& wall = post_across ? woods.post->compression_across : woods.post->compression_along;
+    return woods.rail->compression_across && wall ? std::min(woods.rail->compression_across->value, wall->value) : pascals(0);
+}
+
+Moment pulled_out(const JointGround& g, Force withdrawal, Length to_pressed_edge)
+{
+    return newton_metres(withdrawal.value() * g.facts.number("tenon_lever_share").value * in_metres(to_pressed_edge));
+}
+
+void say_twist(const JointGround& g, const JointCapacity& c)
+{
+    g.say({"The glued faces in twisting, the same stress all over", "T_u = f ∫ρ dA", "", c.twist.value(), "N m", "mechanics"});
+    g.say({"The same, elastic, when the stress in a corner reaches the strength (shown only)", "T = f J_p/ρ", "",
+           c.corner.value(), "N m", "Smardzewski, Furniture Design (2015), ch. 6 (retrieved); mechanics"});
+}
+
 Stress JointGround::weaker_shear() const { return std::min(woods.rail->shear->value, woods.post->shear->value); }
 
 std::string_view tenon_strength(const JointGround& g, bool loose, JointCapacity& c)
 {
     const JointSizes& s = g.sizes;
-    const Stress f = g.glue_strength_at(kCrossedGrain);
+    const Stress f = g.glue_strength_at(kCrossedGrains);
     const GluePatch cheeks{s.width, s.length, 2};
     c.glued = cheeks.area();
     c.withdrawal = newtons(f.value() * c.glued.value());
@@ -96,99 +127,67 @@ std::string_view tenon_strength(const JointGround& g, bool loose, JointCapacity&
     c.pressed_shoulder = s.width < s.rail_depth - metres(kSameSize) || s.thickness < s.rail_thickness - metres(kSameSize);
     g.say({"Both cheeks; shoulders and narrow edges count as nothing", "A = 2 w L",
            fmt::format("{} × {} mm", mm(s.width), mm(s.length)), c.glued.value(), "m2", "geometry"});
+    const bool flat_shoulder = s.thickness < s.rail_thickness - metres(kSameSize);
+    if (flat_shoulder) c.flat = pulled_out(g, c.withdrawal, s.rail_thickness / 2.0);
     if (c.pressed_shoulder) {
-        const Length lever = s.rail_depth / 2.0;
+        const Length lever = std::max(metres(0), s.rail_depth / 2.0 - s.off_middle);
         c.glue_line = pulled_out(g, c.withdrawal, lever);
-        c.flat = pulled_out(g, c.withdrawal, s.rail_thickness / 2.0);
         g.say({"Drawn out about the edge of the rail whose shoulder presses on the post", "M = f A × 0.9 z",
-               fmt::format("z = {} mm from the tenon's middle to that edge", mm(lever)), c.glue_line.value(), "N m",
+               fmt::format("z = {} mm from the tenon's middle to the nearer edge", mm(lever)), c.glue_line.value(), "N m",
                g.facts.number("tenon_lever_share").cite.text()});
     } else {
         c.glue_line = c.twist;
         c.range.push_back("no shoulder presses on the post, so only the twisting of the glued faces counts");
     }
     say_twist(g, c);
-    if (g.woods.rail->compression_across && g.woods.post->compression_along) {
-        const double pressed = std::min(g.woods.rail->compression_across->value, g.woods.post->compression_along->value).value();
-        c.shape = newton_metres(pressed * in_metres(s.thickness) * in_metres(s.length) * in_metres(s.length) / 4);
-        g.say({"Without glue: the tenon's edges press on the ends of its mortise", "M = f_c t L²/4",
-               write_stress(pascals(pressed)), c.shape.value(), "N m", "mechanics (engineering estimate)"});
-    }
+    tenon_by_shape(g, c);
+    tongue_strength(g, {s.thickness, s.width, s.length, s.rail_thickness, s.rail_depth, "tenon"}, c);
+    hold_by_wedge(g, c);
     add_tenon_expression(g, loose, c);
+    look_at_tested_sizes(g, c);
     if (!c.pressed_shoulder) c.range.push_back("the published expression was fitted to tenons with shoulders");
     return "the published expression (Erdil and others, 2005)";
 }
 
+namespace {
+
+/// A bridle's tongue, and a lap that is peeled open.
+void across_the_faces(const JointGround& g, JointForm form, JointCapacity& c)
+{
+    const JointSizes& s = g.sizes;
+    if (form == JointForm::bridle) {
+        c.section_shear = newtons(2.0 / 3 * g.woods.rail->shear->value.value() * in_metres(s.thickness) * in_metres(s.width));
+        if (s.thickness < s.rail_thickness) c.flat = pulled_out(g, c.withdrawal, s.rail_thickness / 2.0);
+        tongue_strength(g, {s.thickness, s.width, s.length, s.rail_thickness, s.rail_depth, "tongue"}, c);
+        return;
+    }
+    const double fit = g.woods.glue ? fit_share(g.facts, s.clearance, g.woods.glue->gap_filling) : 0,
+                 torn = fit * std::min(g.woods.rail->tension_across->value, g.woods.post->tension_across->value).value(),
+                 w = in_metres(s.width), l = in_metres(s.length);
+    c.flat = newton_metres(torn * w * l * l / 6);
+    c.torsion = newton_metres(torn * l * w * w / 6);
+    g.say({"The lap peeled open along the rail, or across it", "M = f_t w L²/6, f_t L w²/6", write_stress(pascals(torn)),
+           c.flat.value(), "N m", "mechanics"});
+}
+
+} // namespace
+
 void twisted_faces_strength(const JointGround& g, JointForm form, JointCapacity& c)
 {
-    const Stress f = g.glue_strength_at(kCrossedGrain);
+    const Stress f = g.glue_strength_at(kCrossedGrains);
     const GluePatch faces{g.sizes.width, g.sizes.length, form == JointForm::bridle ? 2.0 : 1.0};
     c.glued = faces.area();
     c.twist = twist_capacity(faces, f);
     c.corner = elastic_corner_twist(faces, f);
     c.glue_line = c.twist;
     c.withdrawal = newtons(f.value() * c.glued.value());
-    if (form == JointForm::bridle)
-        c.section_shear =
-            newtons(2.0 / 3 * g.woods.rail->shear->value.value() * in_metres(g.sizes.thickness) * in_metres(g.sizes.width));
     g.say({"Glued side grain", form == JointForm::bridle ? "A = 2 w L" : "A = w L",
            fmt::format("{} × {} mm", mm(g.sizes.width), mm(g.sizes.length)), c.glued.value(), "m2", "geometry"});
     say_twist(g, c);
     if (form == JointForm::lap) say_end_peak(g);
+    across_the_faces(g, form, c);
     c.range.push_back(form == JointForm::bridle ? "no published strength of a single bridle with its sizes was found"
                                                 : "no published strength of a half lap with its sizes was found");
-}
-
-std::string_view dowels_strength(const JointGround& g, JointCapacity& c)
-{
-    const JointSizes& s = g.sizes;
-    const Length depth = s.length / 2.0;
-    const double n = s.count, high = in_metres(s.rail_depth), d = in_metres(s.diameter);
-    const Stress f = g.glue_strength_at(kCrossedGrain);
-    const double surface = std::numbers::pi * d * in_metres(depth);
-    const double fit = fit_share(g.facts, s.clearance, g.woods.glue && g.woods.glue->gap_filling);
-    const double by_expression =
-        g.woods.glue ? fit * dowel_expression(g.facts, s.diameter, depth, g.weaker_shear(), g.weaker_shear()).value() : 0;
-    const double by_glue = f.value() * surface, one = std::min(by_glue, by_expression);
-    c.glued = square_metres(n * surface);
-    c.withdrawal = newtons(n * one);
-    c.section_shear = newtons(n * 0.75 * g.weaker_shear().value() * std::numbers::pi * d * d / 4);
-    c.pressed_shoulder = true;
-    g.say({"One dowel pulled from the post by the published expression (mean)", "F = 0.834 D L^0.89 (0.95 S1 + S2), in and psi",
-           fmt::format("D = {} mm, L = {} mm in each part, S1 = S2 = {}", mm(s.diameter), mm(depth),
-                       write_stress(g.weaker_shear())),
-           by_expression, "N", g.facts.number("dowel_expression").cite.text()});
-    g.say({"The same by the glue line round it, grains crossed in the post", "F = f π D L", "", by_glue, "N",
-           g.facts.number("crossed_grain_share").cite.text()});
-    g.say({"Measured shear on the surface of dowels, for comparison", "low; typical 5 MPa", "",
-           g.facts.number("dowel_surface_low").value, "Pa", g.facts.number("dowel_surface_low").cite.text()});
-    // Dowels stand at (i - 1/2)/n of the depth. Turned about the pressed edge, each is drawn by its distance from it.
-    double levers = 0;
-    const double farthest = (n - 0.5) / n * high;
-    for (int i = 0; i < s.count; ++i) {
-        const double at = (i + 0.5) / n * high;
-        levers += at * at / farthest;
-    }
-    const double lever_share = g.facts.number("tenon_lever_share").value;
-    c.glue_line = newton_metres(lever_share * one * levers);
-    c.flat = newton_metres(lever_share * c.withdrawal.value() * in_metres(s.rail_thickness) / 2);
-    g.say({"Dowels drawn out about the pressed edge of the rail, each by its distance from it", "M = 0.9 F Σ z²/z_max",
-           fmt::format("{} dowel{} evenly over {} mm", s.count, s.count == 1 ? "" : "s", mm(s.rail_depth)), c.glue_line.value(),
-           "N m", g.facts.number("tenon_lever_share").cite.text()});
-    if (s.count == 2) {
-        c.published = newton_metres(one * (high / 2 + high / 4 / 2));
-        g.say({"Two dowels by the published expression", "M = F (d1 + d2/2)",
-               fmt::format("d1 = {} mm, d2 = {} mm", mm(s.rail_depth / 2.0), mm(s.rail_depth / 4.0)), c.published->value(), "N m",
-               g.facts.cite("eckelman-dowels", "two dowels in the plane of the rail (from memory)")});
-    } else {
-        c.range.push_back(
-            fmt::format("the published moment expression is for two dowels, here {}: the glue line alone is reckoned", s.count));
-    }
-    if (2 * g.weaker_shear().value() < g.facts.number("dowel_expression_least_shear").value)
-        c.range.push_back(
-            "the two shear strengths add up to less than 25 MPa: the published withdrawal expression reads too low there "
-            "(Chen and others, 2019)");
-    return "the published expression (Eckelman)";
 }
 
 } // namespace jointwright

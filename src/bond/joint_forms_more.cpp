@@ -33,6 +33,11 @@ void dovetail_strength(const JointGround& g, JointCapacity& c)
     g.say({"Both cheeks of every tail", "A = 2 n t1 t2",
            fmt::format("{} tails, {} × {} mm", s.count, mm_of(s.thickness), mm_of(s.length)), c.glued.value(), "m2", "geometry"});
     g.say({"The cheeks in twisting, the same stress all over", "T_u = f ∫ρ dA", "", c.twist.value(), "N m", "mechanics"});
+    // Over the width of the board the tails are so many dowels, drawn about its pressed edge; twisted, their cheeks slide by a quarter of it.
+    c.flat = pulled_out(g, c.withdrawal, s.rail_thickness / 2.0);
+    c.torsion = c.withdrawal * s.rail_thickness / 4.0;
+    g.say({"Bent over the width of the board, drawn out about its pressed edge", "M = N 0.9 w/2", "", c.flat.value(), "N m",
+           "mechanics (engineering estimate)"});
     if (s.slope > 0 && g.woods.rail->compression_across && g.woods.post->compression_across) {
         const double pressed = std::min(g.woods.rail->compression_across->value, g.woods.post->compression_across->value).value();
         const double flanks = 2.0 * s.count * in_metres(s.thickness) * in_metres(s.length);

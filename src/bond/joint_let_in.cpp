@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 namespace jointwright {
@@ -18,6 +19,7 @@ namespace {
 struct LetIn {
     double b = 0, depth = 0, thick = 0;
     double pressed = 0; ///< stress at which the softer of wall and part is marked [Pa]
+    double turned = 0;  ///< the same where it is turned: no wood beside its end helps [Pa]
     double wall =
         0; ///< force that the wood of the post beside the recess bears, by shear or by tearing across; infinite where not told
 };
@@ -38,17 +40,35 @@ double wall_strength(const JointGround& g, const LetIn& in)
 LetIn let_in(const JointGround& g)
 {
     const JointSizes& s = g.sizes;
-    LetIn in{in_metres(s.width), in_metres(s.length), in_metres(s.thickness.value() > 0 ? s.thickness : s.rail_thickness), 0, 0};
+    LetIn in{
+        in_metres(s.width), in_metres(s.length), in_metres(s.thickness.value() > 0 ? s.thickness : s.rail_thickness), 0, 0, 0};
     // A short bearing near the end of long fibres is helped by the wood beside it.
     const double spread = s.grain_enters ? g.facts.number("bearing_spread").value : 1;
     const double part = spread * value_or_nothing(g.woods.rail->compression_across),
                  wall = value_or_nothing(s.along_post ? g.woods.post->compression_across : g.woods.post->compression_along);
     in.pressed = part > 0 && wall > 0 ? std::min(part, wall) : std::max(part, wall);
+    in.turned = s.grain_enters ? std::min(in.pressed, part > 0 ? part / spread : in.pressed) : in.pressed;
     in.wall = wall_strength(g, in);
     return in;
 }
 
 std::string mm_words(double v) { return write_number(v * 1e3, 4); }
+
+/// Turned out of the recess or in it: the walls are pressed more and more towards either end.
+void turn_in_recess(const JointGround& g, const LetIn& in, JointCapacity& c)
+{
+    c.shape = newton_metres(in.turned * in.b * in.depth * in.depth / 6);
+    c.torsion_pressed = newton_metres(in.turned * in.depth * in.b * in.b / 6);
+    c.torsion = section_twist(metres(in.b), metres(in.thick), g.woods.rail->shear->value);
+    g.say({"Turned out of the recess: its walls pressed from mouth to bottom", "M = f_90 b L²/6",
+           fmt::format("f_90 = {}", write_stress(pascals(in.turned))), c.shape.value(), "N m", "mechanics"});
+    if (!std::isfinite(in.wall)) return;
+    // The force on either wall acts two thirds of the depth, or of the length, from that on the other.
+    c.shape_breaks = newton_metres(in.wall * 2 / 3 * in.depth);
+    c.torsion = std::min(c.torsion, newton_metres(in.wall / 2 * 2 / 3 * in.b));
+    g.say(
+        {"The same, when the wood beside the recess breaks off", "M = V 2 L/3", "", c.shape_breaks.value(), "N m", "mechanics"});
+}
 
 /// Down or up on a wall of the recess: pressing, the wood beside it, and the part's own section.
 void bear_on_wall(const JointGround& g, const LetIn& in, JointCapacity& c)
@@ -69,9 +89,7 @@ void bear_on_wall(const JointGround& g, const LetIn& in, JointCapacity& c)
                                   : "Wood beside the recess, sheared off along its grain",
                g.sizes.along_post ? "V = min(f_v/3 h b, f_t b h²/(3 L))" : "V = f_v h b",
                fmt::format("h = {} mm left to the edge or end", mm_words(in_metres(g.sizes.lip))), in.wall, "N", "mechanics"});
-    c.shape = newton_metres(in.pressed * in.b * in.depth * in.depth / 4);
-    g.say({"Turned out of the recess: half of the depth presses on either wall", "M = f_c b L²/4", "", c.shape.value(), "N m",
-           "mechanics"});
+    turn_in_recess(g, in, c);
 }
 
 /// The walls' glue, where they are side grain.
@@ -87,8 +105,10 @@ void glue_on_walls(const JointGround& g, const LetIn& in, JointCapacity& c)
     c.glued = square_metres(2 * in.b * in.depth);
     c.withdrawal = newtons(f.value() * c.glued.value());
     c.glue_line = newton_metres(f.value() * in.b * in.depth * in.thick);
+    c.flat = twist_capacity({metres(in.b), metres(in.depth), 2}, f);
     g.say({"Glue on both walls, turned about the recess", "M = f b L T", fmt::format("T = {} mm", mm_words(in.thick)),
            c.glue_line.value(), "N m", "mechanics"});
+    g.say({"The same glue, the part turned in its own plane", "T_u = f ∫ρ dA", "", c.flat.value(), "N m", "mechanics"});
 }
 
 /// A tail drawn out of its socket by force, without friction: its slopes press on the walls.

@@ -148,6 +148,7 @@ std::vector<Finding> check_bearing(const Prepared& prepared)
     std::vector<std::array<const BearingForce*, 2>> largest(contacts.size(), {nullptr, nullptr});
     for (const BearingForce& force : prepared.statics.forces) {
         if (!faces[force.contact] || force.force < kNoForce || !prepared.statics.settled[force.load_case]) continue;
+        if (!asks_members(prepared.statics.cases.cases[force.load_case].kind)) continue;
         const BearingForce*& kept = largest[force.contact][prepared.statics.cases.cases[force.load_case].proof ? 1 : 0];
         if (!kept || force.force > kept->force * (1 + 1e-9)) kept = &force;
     }

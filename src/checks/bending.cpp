@@ -106,8 +106,14 @@ std::vector<Finding> check_bending(const Prepared& prepared)
             add_bending_steps(prepared, *g, f.working);
         if (m.bounds && !g->across)
             add_joint_bounds(prepared, f,
-                             {"stress", m.bounds->stress_free, m.bounds->stress_stiff, m.bounds->folds, "Pa",
+                             {"stress", m.bounds->stress_soft, m.bounds->stress_stiff, m.bounds->stress_slick, "Pa",
                               write_stress(pascals(m.bounds->stress_stiff))});
+        if (m.bounds && !g->across) {
+            const double worst = std::max(m.bounds->stress_soft, m.bounds->stress_slick);
+            warn_of_bounds(f, worst, g->warns_to * g->resistance,
+                           fmt::format("with joints a third as stiff, or on a slick floor, the stress would be {}",
+                                       write_stress(pascals(worst))));
+        }
         for (WorkingStep& step :
              resistance_working(prepared, p, g->across ? StrengthKind::tension_across : StrengthKind::bending, *g))
             f.working.push_back(std::move(step));

@@ -1,5 +1,6 @@
 // A part that sits between two walls of another: does it still have room when it swells?
 
+#include "checks/bind_assembly.hpp"
 #include "checks/bind_stops.hpp"
 #include "checks/bind_tenon.hpp"
 #include "checks/check_tools.hpp"
@@ -55,7 +56,6 @@ struct RecessFit {
     double size = 0;            ///< of the part
     double made = 0;            ///< room
     double dry = 0, damp = 0;   ///< growth of the part beyond that of its opening
-    double wanted = 0;          ///< room that should be left
     double clearance_today = 0; ///< on either side
     bool by_hand = false;       ///< no clearance stated: fitted by hand
     bool held = false;          ///< by the glue on its large faces
@@ -83,10 +83,10 @@ RecessFit fit_of(const Prepared& prepared, const Contact& contact, const Joint& 
     fit.damp = fit.size * (strain_along(inner, in.damp, axis) - strain_along(outer, out.damp, axis));
     fit.by_hand = joint.clearance == Length{};
     fit.held = is_held_by_cheeks(contact, joint, axis);
-    fit.wanted = joint.glue ? 0 : prepared.facts->number("wanted_clearance").value;
-    // Rounded up to what can be cut and measured, so that the remedy works when it is applied.
-    const double step = prepared.units == LengthUnit::inch ? 0.002 * kMetresPerInch : 0.00005;
-    fit.clearance_today = std::max(0.0, std::ceil((fit.made + fit.wanted - fit.least()) / 2 / step - 1e-9)) * step;
+    // What a maker can cut, so that the remedy works when it is applied: 1/64 in on either side, or half a millimetre in all.
+    const double wanted = std::max(0.0, fit.made - fit.least());
+    fit.clearance_today =
+        prepared.units == LengthUnit::inch ? shop_size_above(prepared, wanted / 2) : shop_size_above(prepared, wanted) / 2;
     if (fit.held) fit.made = 2 * fit.clearance_today; // cut as the finding says
     return fit;
 }
@@ -111,31 +111,25 @@ void judge(const Prepared& prepared, const RecessFit& fit, Finding& f)
         f.verdict = Verdict::fail;
         f.headline = fmt::format("{} swells {} more than its {} in {} leaves: it is crushed or drives the walls apart.", inner,
                                  over, recess, outer);
-    } else if (squeeze > 0 && fit.by_hand && squeeze <= set) {
-        f.headline = fmt::format("{} is fitted to its {} in {} without room and gets tight by {} at {}: little enough to spring "
-                                 "back. Fit it by hand to slide, not to be driven.",
-                                 inner, recess, outer, over, season);
-    } else if (squeeze > 0) {
+    } else if (squeeze > set) {
         f.verdict = Verdict::warn;
-        f.headline = squeeze > set ? fmt::format("{} swells tight in its {} in {} and keeps a set: it will sit loose in the dry "
-                                                 "season.",
-                                                 inner, recess, outer)
-                                   : fmt::format("{} sits tight in its {} in {} at {}.", inner, recess, outer, season);
-    } else if (fit.by_hand && least <= 0) {
-        f.headline =
-            fmt::format("{} is fitted to its {} in {} without room and does not swell beyond it. Fit it by hand to slide, "
-                        "not to be driven.",
-                        inner, recess, outer);
-    } else if (least < (fit.by_hand ? 0 : fit.wanted) - 1e-9) {
-        f.verdict = Verdict::warn;
-        f.headline = fmt::format("{} keeps only {} of room in its {} in {} at {}.", inner, left, recess, outer, season);
+        f.headline = fmt::format("{} swells tight in its {} in {} and keeps a set: it will sit loose in the dry season.", inner,
+                                 recess, outer);
+    } else if (squeeze > 0 || (fit.by_hand && least <= 0)) {
+        // Recesses are cut snug; one that springs back is as it should be, whether its room was told or left to the hand.
+        f.headline = fmt::format("{} is {} and {}. Fit it by hand to slide, not to be driven.", inner,
+                                 fit.by_hand ? fmt::format("fitted to its {} in {} without room", recess, outer)
+                                             : fmt::format("snug in its {} in {}", recess, outer),
+                                 squeeze > 0 ? fmt::format("gets tight by {} at {}: little enough to spring back", over, season)
+                                             : "does not swell beyond it");
     } else {
         f.headline = fmt::format("{} keeps {} of room in its {} in {} at its tightest.", inner, left, recess, outer);
     }
     if (f.verdict != Verdict::pass)
-        f.remedy =
-            fmt::format("cut the {} {} wider on each side: clearance = \"{}\"", recess,
-                        small_words(prepared, fit.clearance_today - fit.made / 2), small_words(prepared, fit.clearance_today));
+        f.remedy = fmt::format("cut the {} {} wider on each side: clearance = \"{}\"", recess,
+                               small_words(prepared, fit.clearance_today - fit.made / 2),
+                               prepared.units == LengthUnit::inch ? size_words(prepared, fit.clearance_today)
+                                                                  : small_words(prepared, fit.clearance_today));
     f.utilisation = squeeze > 0    ? (f.verdict == Verdict::pass ? squeeze / set : 1 + squeeze / crush)
                     : fit.made > 0 ? std::clamp((fit.made - least) / fit.made, 0.0, 1.0)
                                    : 0.0;
@@ -186,7 +180,7 @@ Finding finding_of(const Prepared& prepared, const RecessFit& fit)
     const std::string_view recess = name_of(fit.joint.kind);
     add_size_today(f, in,
                    {"clearance_today", fmt::format("clearance on either side of {} in its {}", inner.id, recess),
-                    "(c_wanted + c0 − c at its least)/2, rounded up",
+                    "(c0 − c at its least)/2, rounded up to what can be cut",
                     fmt::format("{} {} wide for {}", recess, size_words(prepared, fit.size + 2 * fit.clearance_today),
                                 size_words(prepared, fit.size)),
                     fit.clearance_today});
@@ -222,6 +216,7 @@ std::vector<Finding> check_bind(const Prepared& prepared)
         }
     }
     for (const StoppedPart& part : stopped_parts(prepared, ties)) keep_worst(findings, judge_stopped(prepared, ties, part));
+    for (Finding& f : judge_stopped_assemblies(prepared, ties)) keep_worst(findings, std::move(f));
     return findings;
 }
 

@@ -2,6 +2,7 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/cut_today.hpp"
+#include "mechanics/carried.hpp"
 
 #include <fmt/core.h>
 
@@ -26,11 +27,31 @@ bool opposite(const Box& part, const Box& stop, Axis axis)
     return true;
 }
 
-/// The nearest copy of another assembly on one side of a part, and how far it is.
-struct Stop {
-    std::size_t copy = 0;
-    double room = 0;
+/// How far the two stops move apart, made to driest and to dampest [m], and the part that sets their distance where one does alone.
+struct Opening {
+    SeasonalStrains grows;
+    std::optional<std::size_t> by;
 };
+
+Opening opening_of(const Prepared& prepared, const Ties& ties, const StoppedPart& part)
+{
+    Opening opening;
+    opening.by = ties.spanning(part.low, part.high, part.axis, ties.body_of(part.copy));
+    const CarriedParts carried(prepared, ties, part.axis);
+    const std::size_t k = index_of(part.axis);
+    opening.grows = carried.apart(part.low, ties.box_of(part.low).hi[k], part.high, ties.box_of(part.high).lo[k]);
+    return opening;
+}
+
+} // namespace
+
+std::vector<std::size_t> frames_of(const Prepared& prepared, const Ties& ties)
+{
+    std::vector<std::size_t> frames;
+    for (std::size_t i = 0; i < prepared.piece->copies.size(); ++i)
+        if (ties.crowd(ties.assembly_of(i)) > 1) frames.push_back(i);
+    return frames;
+}
 
 std::optional<Stop> stop_of(const Ties& ties, const std::vector<std::size_t>& frames, std::size_t part, Axis axis, bool high)
 {
@@ -47,31 +68,11 @@ std::optional<Stop> stop_of(const Ties& ties, const std::vector<std::size_t>& fr
     return nearest;
 }
 
-struct Opening {
-    double dry = 0, damp = 0;
-    std::optional<std::size_t> by;
-};
-
-/// Strain of what sets the distance between the two stops.
-Opening opening_of(const Prepared& prepared, const Ties& ties, const StoppedPart& part)
-{
-    Opening opening;
-    opening.by = ties.spanning(part.low, part.high, part.axis, ties.body_of(part.copy));
-    if (!opening.by || !prepared.state_of(*opening.by).moves()) return opening;
-    opening.dry = strain_in_space(*prepared.piece, *opening.by, prepared.state_of(*opening.by).dry, part.axis);
-    opening.damp = strain_in_space(*prepared.piece, *opening.by, prepared.state_of(*opening.by).damp, part.axis);
-    return opening;
-}
-
-} // namespace
-
 std::vector<StoppedPart> stopped_parts(const Prepared& prepared, const Ties& ties)
 {
     const Piece& piece = *prepared.piece;
     std::vector<StoppedPart> found;
-    std::vector<std::size_t> frames; // a stop belongs to something: two that are tied to each other
-    for (std::size_t i = 0; i < piece.copies.size(); ++i)
-        if (ties.crowd(ties.assembly_of(i)) > 1) frames.push_back(i);
+    const std::vector<std::size_t> frames = frames_of(prepared, ties);
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
         const Part& part = piece.part_of(i);
         if (part.turn || ties.crowd(ties.assembly_of(i)) == frames.size()) continue;
@@ -94,7 +95,7 @@ Finding judge_stopped(const Prepared& prepared, const Ties& ties, const StoppedP
                            fmt::format("Whether {} binds cannot be told: {}.", part.id, state.missing_movement()), "");
     const Opening opening = opening_of(prepared, ties, stopped);
     const double size = in_metres(part.width);
-    const double dry = size * (state.dry.width - opening.dry), damp = size * (state.damp.width - opening.damp);
+    const double dry = size * state.dry.width - opening.grows.dry, damp = size * state.damp.width - opening.grows.damp;
     const double driest = stopped.gap - dry, dampest = stopped.gap - damp, least = std::min({stopped.gap, driest, dampest});
     const double squeeze = std::max(0.0, -least) / size;
     const Datum<double>& crush = prepared.facts->number("squeeze_fail");
@@ -121,8 +122,8 @@ Finding judge_stopped(const Prepared& prepared, const Ties& ties, const StoppedP
     }
     if (f.verdict != Verdict::pass)
         f.remedy = fmt::format("make {} {} wide today (at {}), so that {} of room stay when it is widest", part.id,
-                               size_words(prepared, size - (wanted.value - least)), moisture_words(state.made),
-                               small_words(prepared, wanted.value));
+                               size_words(prepared, shop_size_below(prepared, size - (wanted.value - least))),
+                               moisture_words(state.made), small_words(prepared, wanted.value));
     f.utilisation = squeeze > 0       ? 1 + squeeze / crush.value
                     : stopped.gap > 0 ? std::clamp((stopped.gap - least) / stopped.gap, 0.0, 1.0)
                                       : 0.0;
@@ -130,7 +131,7 @@ Finding judge_stopped(const Prepared& prepared, const Ties& ties, const StoppedP
         {"gap_made", stopped.gap, "m"}, {"gap_driest", driest, "m"}, {"gap_dampest", dampest, "m"}, {"squeeze", squeeze, "1"}};
     add_moistures(f, state);
     const std::string set_by = opening.by ? fmt::format("the opening is set by {}", piece.part_of(*opening.by).id)
-                                          : "the opening is taken to keep its size";
+                                          : "the opening is set by the joints between its sides";
     f.working.push_back({"Room at the dampest, both sides together; " + set_by, "c = c0 − (Δ of the part − Δ of its opening)",
                          fmt::format("c0 = {}, Δ = {}", small_words(prepared, stopped.gap), small_words(prepared, damp)), dampest,
                          "m", "geometry"});

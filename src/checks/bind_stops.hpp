@@ -4,6 +4,7 @@
 #include "checks/finding.hpp"
 #include "mechanics/ties.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace jointwright {
@@ -14,6 +15,16 @@ struct StoppedPart {
     Axis axis = Axis::x;                     ///< across its width
     double gap = 0;                          ///< as drawn, both sides together
 };
+
+/// The nearest copy of another assembly on one side of a part, and how far it is.
+struct Stop {
+    std::size_t copy = 0;
+    double room = 0;
+};
+/// Copies that can be stops: a stop belongs to something, two that are tied to each other.
+std::vector<std::size_t> frames_of(const Prepared& prepared, const Ties& ties);
+/// What stops a part on one side along an axis; nothing where it is farther than 15 mm or passes by.
+std::optional<Stop> stop_of(const Ties& ties, const std::vector<std::size_t>& frames, std::size_t part, Axis axis, bool high);
 
 /// Every loose part between two stops.
 ///

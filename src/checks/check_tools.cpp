@@ -56,6 +56,20 @@ std::string pair_place(const Prepared& prepared, const Contact& contact)
     return fmt::format("{} on {}", prepared.piece->label(contact.first, true), prepared.piece->label(contact.second, true));
 }
 
+static double shop_step(const Prepared& prepared) { return prepared.units == LengthUnit::inch ? kMetresPerInch / 64 : 0.0005; }
+
+double shop_size_below(const Prepared& prepared, double metres)
+{
+    const double step = shop_step(prepared);
+    return std::floor(metres / step + 1e-6) * step;
+}
+
+double shop_size_above(const Prepared& prepared, double metres)
+{
+    const double step = shop_step(prepared);
+    return std::ceil(metres / step - 1e-6) * step;
+}
+
 std::string size_words(const Prepared& prepared, double length) { return write_length(metres(length), prepared.units); }
 
 std::string small_words(const Prepared& prepared, double length) { return write_small_length(metres(length), prepared.units); }

@@ -23,6 +23,10 @@ std::string pair_place(const Prepared& prepared, const Contact& contact);
 /// A length in the maker's units: fractions for sizes, decimals for movements.
 std::string size_words(const Prepared& prepared, double metres);
 std::string small_words(const Prepared& prepared, double metres);
+/// The nearest size in shop steps, 1/64 in or 0.5 mm, that is not above [m].
+double shop_size_below(const Prepared& prepared, double metres);
+/// The nearest that is not below [m].
+double shop_size_above(const Prepared& prepared, double metres);
 /// "5.4 %".
 std::string moisture_words(MoistureContent moisture);
 /// Puts the distinct sources of the working into `sources`.

@@ -34,6 +34,7 @@ std::vector<Finding> check_rack(const Prepared& prepared);
 std::vector<Finding> check_tip(const Prepared& prepared);
 std::vector<Finding> check_creep(const Prepared& prepared);
 std::vector<Finding> check_stands(const Prepared& prepared);
+std::vector<Finding> check_let_ins(const Prepared& prepared);
 std::vector<Finding> check_dust(const Prepared& prepared);
 
 /// Findings of one combination of woods and ring cuts.

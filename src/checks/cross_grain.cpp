@@ -16,14 +16,36 @@ namespace jointwright {
 
 namespace {
 
-/// Quarter-sawn stock moves less but is stiffer across: it helps where the product of the two falls.
+/// Quarter-sawn stock moves less, and is never taken as worse than flat-sawn of the same wood.
 bool quarter_sawn_helps(const Prepared& prepared, const FaceDirection& face)
 {
     const PartState& state = prepared.state_of(face.a.across() ? face.a.copy : face.b.copy);
     const auto* law = std::get_if<MovementLaw>(&state.movement);
-    if (!law || !state.usual.modulus_radial || !state.usual.modulus_tangential || in_degrees(state.rings) > 60) return false;
-    const double flat = state.usual.modulus_tangential->value.value() * law->tangential.per_point();
-    return state.usual.modulus_radial->value.value() * law->radial.per_point() < 0.9 * flat;
+    return law && in_degrees(state.rings) <= 60 && law->radial.per_point() < 0.9 * law->tangential.per_point();
+}
+
+/// What is said beside a verdict where another answer would not surprise: the rule of thumb, a glue that creeps, published strains.
+std::string doubts_of(const Prepared& prepared, const FaceDirection& face, const LayerStresses& result)
+{
+    std::string words;
+    const bool thumb_minds = face.crossed() && face.length > prepared.facts->number("thumb_crossed_side").value;
+    if (thumb_minds && result.verdict == Verdict::pass)
+        words += " The rule of thumb (no more than about 4 in or 100 mm) says otherwise.";
+    if (thumb_minds && result.verdict == Verdict::warn)
+        words += " The rule of thumb (no more than about 4 in or 100 mm) advises against it.";
+    if (!thumb_minds && result.verdict == Verdict::fail && face.crossed())
+        words += " The rule of thumb (up to about 4 in or 100 mm) would have let it pass.";
+    for (const LayerStresses::OtherOutcome& other : result.others)
+        if (other.verdict != result.verdict)
+            words += fmt::format(" Did the glue keep {:.0f} % of the stress all year, it would {}.", other.share * 100,
+                                 other.verdict == Verdict::pass   ? "hold"
+                                 : other.verdict == Verdict::warn ? "be on the edge"
+                                                                  : "fail");
+    const Verdict by_strain = verdict_by_strain(*prepared.facts, result);
+    if (face.crossed() && result.verdict != Verdict::pass && result.splits() && severity(by_strain) < severity(result.verdict))
+        words += fmt::format(" Measured strains are kinder ({}): the sources disagree.",
+                             by_strain == Verdict::pass ? "under first yield" : "between first yield and failure");
+    return words;
 }
 
 std::string remedy_for(const Prepared& prepared, const FaceDirection& face, double holding_width)
@@ -159,8 +181,6 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
     const std::string facts =
         fmt::format("{} and {} want to move {} against each other over {} of {}glue", a.id, b.id,
                     small_words(prepared, face.movement()), size_words(prepared, face.length), face.crossed() ? "crossed " : "");
-    const Datum<double>& thumb = prepared.facts->number("thumb_crossed_side");
-    const bool thumb_minds = face.crossed() && face.length > thumb.value;
     switch (f.verdict) {
     case Verdict::fail:
         f.headline = fmt::format("{}: {}.",
@@ -172,12 +192,7 @@ Finding judge_layers(const Prepared& prepared, const FaceDirection& face)
     case Verdict::warn: f.headline = fmt::format("On the edge: {}.", facts); break;
     default: f.headline = fmt::format("Holds: {}.", facts);
     }
-    if (thumb_minds && f.verdict == Verdict::pass)
-        f.headline += " The rule of thumb (no more than about 4 in or 100 mm) says otherwise.";
-    if (thumb_minds && f.verdict == Verdict::warn)
-        f.headline += " The rule of thumb (no more than about 4 in or 100 mm) advises against it.";
-    if (!thumb_minds && f.verdict == Verdict::fail && face.crossed())
-        f.headline += " The rule of thumb (up to about 4 in or 100 mm) would have let it pass.";
+    f.headline += doubts_of(prepared, face, *result);
     if (f.verdict != Verdict::pass) f.remedy = remedy_for(prepared, face, widest_that_holds(prepared, face));
     add_movement_steps(prepared, face, f);
     for (WorkingStep& step : layer_working(prepared, face, *result)) f.working.push_back(std::move(step));
@@ -199,18 +214,23 @@ std::optional<std::size_t> veneer_of(const Prepared& prepared, const FaceDirecti
     return std::nullopt;
 }
 
-/// True when another thin layer is glued to the core's opposite face.
+/// True when a layer like it, of the same grain and about as thick, is glued to the core's opposite face.
 bool covered_on_both_faces(const Prepared& prepared, const FaceDirection& face, std::size_t veneer, std::size_t core)
 {
+    const Piece& piece = *prepared.piece;
     const Axis normal = main_axis_of(face.patch->normal);
     const auto outwards = [&](const Contact& contact, const Patch& patch) {
         return patch.normal[index_of(normal)] * (contact.first == core ? 1 : -1);
+    };
+    const auto alike = [&](std::size_t layer) {
+        const double one = piece.copies[layer].box.size(normal), other = piece.copies[veneer].box.size(normal);
+        return piece.part_of(layer).grain == piece.part_of(veneer).grain && std::abs(one - other) <= 0.25 * other;
     };
     const double here = outwards(prepared.layout->contacts[face.contact], *face.patch);
     for (const Contact& other : prepared.layout->contacts) {
         if (!has_glue(prepared, other) || (other.first != core && other.second != core)) continue;
         const std::size_t layer = other.first == core ? other.second : other.first;
-        if (layer == veneer || !is_thin(prepared, layer, normal)) continue;
+        if (layer == veneer || !is_thin(prepared, layer, normal) || !alike(layer)) continue;
         if (std::abs(other.patches[0].normal[index_of(normal)]) > 0.9 && outwards(other, other.patches[0]) * here < 0)
             return true;
     }

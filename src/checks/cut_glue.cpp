@@ -36,7 +36,7 @@ std::string clamp_words(const Finding& f, LengthUnit units)
     if (*clamps > 1 && spacing && *spacing > 0) words += fmt::format(", {} apart", write_length(metres(*spacing), units));
     words += fmt::format(", about {} each", write_force(newtons(*each), units));
     if (caul) words += fmt::format(", cauls at least {} wide", write_length_up(metres(*caul), units));
-    if (f.verdict != Verdict::pass) words += "; more than find room there";
+    if (f.verdict != Verdict::pass) words += "; little for so wide a face";
     return words;
 }
 

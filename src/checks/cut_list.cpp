@@ -86,6 +86,7 @@ public:
         case JointKind::dowel: return dowel();
         case JointKind::screws: return screws();
         case JointKind::buttons: return buttons();
+        case JointKind::hinge: return {}; // let in by the leaf in hand
         case JointKind::edge:
         case JointKind::face:
         case JointKind::butt: return contact_.shared ? fmt::format("{}: {}", head("fit"), scribe()) : "";
@@ -140,6 +141,7 @@ private:
                                            write_length_up(metres(*closed_end_), units_))
                              : fmt::format("{} long", size(loose(width))),
                         size(joint_.tenon->length), clearance_words());
+        if (joint_.tenon->mitred) line += "; its end cut at 45° where it meets the other tenon";
         if (joint_.pegs)
             line += fmt::format("; {} of {}{}", counted(joint_.pegs->count, "peg"), size(joint_.pegs->diameter),
                                 slot_words(joint_.pegs->slot));

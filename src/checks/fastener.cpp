@@ -6,6 +6,7 @@
 #include "checks/checks.hpp"
 #include "checks/drawn_fasteners.hpp"
 #include "checks/glue_demand.hpp"
+#include "checks/hinge.hpp"
 #include "checks/joint_demand.hpp"
 #include "checks/screw_fallback.hpp"
 #include "measure/write.hpp"
@@ -50,21 +51,15 @@ struct Turned {
 Turned turned_by(const Prepared& prepared, const DrawnFasteners& drawn, const JointDemand& demand)
 {
     Turned t;
-    // On a level face a part lies anyhow, and turns only because things bend, but for what lifts it by its edge, and for a push where the
-    // fasteners keep a post upright under it; a button turns with it.
-    const bool level = std::abs(drawn.through[2]) > 0.7, upholds = level && demand.push && drawn.end_grain;
-    if (drawn.places.empty() || (level && !demand.lift && !upholds) || drawn.kind == FastenerKind::button) return t;
-    Point moment = demand.moment;
-    if (level && !upholds) {
-        const double about_grain = along_of(moment, drawn.head_grain);
-        for (std::size_t i = 0; i < 3; ++i) moment[i] = about_grain * drawn.head_grain[i];
-    }
+    if (drawn.places.empty()) return t;
+    const Point& moment = demand.moment;
     const double share = prepared.facts->number("tenon_lever_share").value, n = static_cast<double>(drawn.places.size());
-    // What presses the part onto the post rights it, as far as its edge.
-    const double pressed = upholds ? std::max(0.0, -along_of(demand.force, drawn.through)) : 0;
-    t.righted = upholds;
+    // What presses the part on rights it, as far as its edge.
+    constexpr double edge = 0.96;
+    const double pressed = std::max(0.0, -along_of(demand.force, drawn.through));
+    t.righted = pressed > 0;
     const auto left = [&](const Point& axis, double size) {
-        return std::max(0.0, std::abs(along_of(moment, axis)) - pressed * size / 2);
+        return std::max(0.0, std::abs(along_of(moment, axis)) - edge * pressed * size / 2);
     };
     const double about_row = left(drawn.along, drawn.face_wide),
                  along_row = left(cross_of(drawn.through, drawn.along), drawn.face_long),
@@ -94,12 +89,7 @@ FastenerUse use_of_fasteners(const Prepared& prepared, const DrawnFasteners& dra
     const Turned turned = turned_by(prepared, drawn, demand);
     u.turned = turned.moment;
     u.pull = std::max(0.0, (turned.righted ? std::max(0.0, along) : along) + turned.pull);
-    double across = std::max(0.0, whole * whole - along * along);
-    if (std::abs(drawn.through[2]) > 0.7 && !demand.push) {
-        // A load that bends a part wants to slide its ends on what bears them, by a hair that its screws give without harm.
-        const double thrust = along_of(demand.force, drawn.head_grain);
-        across = std::max(0.0, across - thrust * thrust);
-    }
+    const double across = std::max(0.0, whole * whole - along * along);
     u.shear = std::sqrt(across) + turned.slide;
 
     const double share = duration_factor(facts, demand.duration).value * drawn.count;
@@ -193,9 +183,9 @@ std::string headline_of_fasteners(const Prepared& prepared, const Contact& conta
                            "count nothing against a pull{}",
                            who, one ? "s" : "", asked, demand.name, use, tail);
     return fmt::format(
-        "{} bear{} {} with {} ({:.0f} % of an estimate), but they go in less than four diameters, where codes count "
+        "{} bear{} {} with {} ({:.0f} % of an estimate), but they go in less than {:.0f} diameters, where codes count "
         "nothing.",
-        who, one ? "s" : "", asked, demand.name, u.use * 100);
+        who, one ? "s" : "", asked, demand.name, u.use * 100, capacity.least_depth);
 }
 
 std::string remedy_of_fasteners(const DrawnFasteners& drawn, const FastenerUse& u)
@@ -299,7 +289,7 @@ Finding clamps_only(const Prepared& prepared, const Contact& contact, const Draw
 
 std::vector<Finding> check_fastener(const Prepared& prepared)
 {
-    std::vector<Finding> findings;
+    std::vector<Finding> findings = hinge_findings(prepared);
     const auto& contacts = prepared.layout->contacts;
     for (std::size_t c = 0; c < contacts.size(); ++c) {
         const auto drawn = drawn_fasteners(prepared, c);

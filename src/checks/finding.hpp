@@ -1,8 +1,10 @@
 #pragma once
 // What a check says: one finding per check and subject. Writers turn findings into text, JSON and HTML and compute nothing.
 
+#include "checks/tried_remedy.hpp"
 #include "facts/working.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -10,16 +12,17 @@
 
 namespace jointwright {
 
-enum class Verdict { pass, warn, cannot_tell, fail };
-
-/// "pass", "warn", "cannot-tell", "fail".
-std::string_view word_of(Verdict verdict);
-
 /// A number of a finding in SI, under a name of the contract.
 struct NamedValue {
     std::string name;
     double value = 0; ///< finite
     std::string unit; ///< "m", "m2", "N", "N m", "Pa", "kg", "kg/m3", "s", "rad", "%", "1"
+};
+
+/// Whom a finding is about, by the lists of the piece. Filled in one place for all checks, where the findings are gathered.
+struct About {
+    std::vector<std::size_t> parts;  ///< one, or the two of a joint in the order of the subject; none: the whole piece, or a wood
+    std::vector<std::size_t> joints; ///< the stated joints that are judged under that subject
 };
 
 struct Finding {
@@ -34,10 +37,13 @@ struct Finding {
     Working working;
     std::vector<std::string> sources;
     std::optional<double> fails_from; ///< utilisation from which a warning turns to a fail, where that is one number; for charts
+    bool comes_first = false;         ///< a slip in the drawing on which all else hangs: told before everything; not reported
     double weight = 0;                ///< of findings alike in verdict and utilisation the heavier is kept; not reported
+    About about;                      ///< of gathered findings
+    std::vector<TriedRemedy> tried;   ///< changes that mend it, each checked again, in the order in which a maker would try them
 };
 
-/// Sorts fail, cannot-tell, warn, pass; then utilisation falling; then subject; then check.
+/// Sorts what comes first; then fail, cannot-tell, warn, pass; then utilisation falling; then subject; then check.
 void sort_findings(std::vector<Finding>& findings);
 
 } // namespace jointwright

@@ -15,7 +15,7 @@ const Datum<double>& flatness_limit(const Prepared& prepared, std::size_t part)
         const std::vector<std::size_t> named = piece.copies_named(name);
         return std::any_of(named.begin(), named.end(), [&](std::size_t copy) { return piece.copies[copy].part == part; });
     });
-    const bool looked_at = piece.use == Use::panel || (piece.use == Use::table && carries);
+    const bool looked_at = piece.use == Use::panel || piece.use == Use::door || (piece.use == Use::table && carries);
     return prepared.facts->number(looked_at ? "flatness_top" : "flatness_other");
 }
 

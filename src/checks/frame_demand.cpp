@@ -18,12 +18,14 @@ std::vector<const JointForce*> worst_joint_forces(const Prepared& prepared, std:
     std::size_t rank = 0;
     while (rank < joints && statics.joints[rank].contact != contact) ++rank;
     if (rank == joints) return worst;
-    constexpr std::size_t kinds = 4;
+    constexpr std::size_t kinds = kDemandKinds + 2; // service loads by their duration
     std::vector<std::array<std::pair<double, const JointForce*>, kinds>> largest(measures.size());
     for (std::size_t k = 0; k < cases.size(); ++k) {
         if (!statics.settled[k]) continue;
         const JointForce& force = statics.joints[k * joints + rank];
-        const std::size_t kind = cases[k].proof ? 3 : static_cast<std::size_t>(cases[k].duration);
+        if (!asks_joints(cases[k].kind)) continue;
+        const std::size_t kind = cases[k].kind == DemandKind::service ? static_cast<std::size_t>(cases[k].duration)
+                                                                      : 2 + static_cast<std::size_t>(cases[k].kind);
         for (std::size_t m = 0; m < measures.size(); ++m) {
             const double size = measures[m](force);
             auto& [most, by] = largest[m][kind];

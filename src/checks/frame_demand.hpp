@@ -11,7 +11,7 @@ namespace jointwright {
 /// How hard a joint is used in some way: larger is worse.
 using JointMeasure = std::function<double(const JointForce&)>;
 
-/// Forces of a joint in the cases that may govern: for lasting, sitting, passing and proof loads each, the largest by every measure; each case once,
+/// Forces of a joint in the cases that may govern: for lasting, sitting, passing, proof and durability loads each, the largest by every measure; each case once,
 /// in the order of the cases. Cases in which something comes away are left out. Empty for a contact without a joint.
 std::vector<const JointForce*> worst_joint_forces(const Prepared& prepared, std::size_t contact,
                                                   const std::vector<JointMeasure>& measures);

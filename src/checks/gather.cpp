@@ -62,6 +62,30 @@ static std::string as_sentence(std::string line)
     return line;
 }
 
+/// Whom a subject may mean: each part by its id, each pair of parts by the contacts between their copies.
+static std::map<std::string, About> all_subjects(const Piece& piece, const Prepared& prepared)
+{
+    std::map<std::string, About> subjects;
+    for (std::size_t p = 0; p < piece.parts.size(); ++p) subjects[piece.parts[p].id].parts = {p};
+    for (const Contact& contact : prepared.layout->contacts) {
+        About& about = subjects[pair_subject(prepared, contact)];
+        about.parts = {piece.copies[contact.first].part, piece.copies[contact.second].part};
+        if (contact.joint && std::find(about.joints.begin(), about.joints.end(), *contact.joint) == about.joints.end())
+            about.joints.push_back(*contact.joint);
+    }
+    return subjects;
+}
+
+/// Two parts that are judged together and do not touch, as the last of a row and what stands beside it.
+static About pair_apart(const Piece& piece, const std::string& subject)
+{
+    for (std::size_t a = 0; a < piece.parts.size(); ++a)
+        if (const std::string& id = piece.parts[a].id; subject.starts_with(id + " / "))
+            for (std::size_t b = 0; b < piece.parts.size(); ++b)
+                if (subject.compare(id.size() + 3, std::string::npos, piece.parts[b].id) == 0) return {{a, b}, {}};
+    return {};
+}
+
 std::vector<Finding> merge_combinations(const Piece& piece, const std::vector<CombinationFindings>& runs)
 {
     std::vector<Finding> merged;
@@ -71,6 +95,11 @@ std::vector<Finding> merge_combinations(const Piece& piece, const std::vector<Co
             if (!words.empty() && f.where && f.where->find(words) == std::string::npos) f.where = *f.where + " [" + words + "]";
             keep_worst(merged, std::move(f));
         }
+    const std::map<std::string, About> subjects = all_subjects(piece, *runs.front().prepared);
+    for (Finding& f : merged) {
+        const auto found = subjects.find(f.subject);
+        f.about = found != subjects.end() ? found->second : pair_apart(piece, f.subject);
+    }
     for (Finding& f : check_species_unsure(piece, runs)) merged.push_back(std::move(f));
     sort_findings(merged);
     return merged;
@@ -141,8 +170,8 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
                     [](const Joint& joint) { return joint.kind == JointKind::buttons; }))
         add("each button is held by one number 8 wood screw, 16 mm deep");
     const bool loaded = piece.use != Use::none && piece.use != Use::panel;
-    if (loaded) {
-        add("every board is straight-grained and clear of knots where it is stressed");
+    if (loaded) add("every board is straight-grained and clear of knots where it is stressed");
+    if (bears_something(piece.use)) {
         add("the piece stands on a level floor on all its feet, and they do not slide");
     }
     for (const CombinationFindings& run : runs)

@@ -15,10 +15,10 @@ namespace jointwright {
 
 namespace {
 
-constexpr double kNoPull = 1.0;   // N: less is rounding, or a lever that the rest of the piece takes without noticing
-constexpr double kNoTwist = 1e-6; // N m: rounding
-constexpr double kShortFace =
-    0.125; // m: over a longer face pressure is not straight from end to end, and no moment opens it as a whole
+constexpr double kNoPull = 1.0;       // N: less is rounding, or a lever that the rest of the piece takes without noticing
+constexpr double kNoTwist = 1e-6;     // N m: rounding
+constexpr double kPressedEdge = 0.96; // of half a face's size: as far out as what presses on it can stand
+constexpr double kDryFriction = 0.3;  // of what presses on a dry face of wood (estimated)
 
 using kernel::Vec3;
 
@@ -87,7 +87,17 @@ GluePatch patch_of(const GlueFrame& face, const GluedArea& glue)
     return patch;
 }
 
-AskedOfGlue asked_of(const GlueFrame& face, const GluePatch& patch, bool core, bool by_shape, bool lifted, const JointForce& f)
+/// True when pressing alone would carry what a face hands on, were its glue gone: what presses stands within the face, and friction, walls or
+/// fasteners take what shears it.
+bool pressing_carries(const GlueFrame& face, bool by_walls, double pressed, double about_u, double about_v, double shear)
+{
+    if (pressed <= 0) return false;
+    const double eccentric = 2 * std::abs(about_u) / (pressed * face.lv) + 2 * std::abs(about_v) / (pressed * face.lu);
+    return eccentric <= kPressedEdge && (by_walls || shear <= kDryFriction * pressed);
+}
+
+/// @param by_walls  walls or fasteners hold it sideways without its glue
+AskedOfGlue asked_of(const GlueFrame& face, const GluePatch& patch, bool core, bool by_walls, bool lifted, const JointForce& f)
 {
     AskedOfGlue asked;
     const Vec3 force = vec_of(f.force), moment = vec_of(f.moment);
@@ -96,19 +106,19 @@ AskedOfGlue asked_of(const GlueFrame& face, const GluePatch& patch, bool core, b
     asked.forces.along_b = newtons(force.dot(face.v));
     if (!core) {
         asked.pull = -along_normal; // the first drags the second towards itself: the face opens
-        // Lifted by its edge, a part is held about its grain by the glue alone. Else a part that lies in or on another turns there only
-        // because things bend, and would lie as well without its glue.
-        const double about_grain = (lifted || !by_shape) && face.lv <= kShortFace ? std::abs(moment.dot(face.u)) : 0,
-                     about_other = !by_shape && face.lu <= kShortFace ? std::abs(moment.dot(face.v)) : 0;
-        asked.opening = about_grain;
+        const double about_u = moment.dot(face.u), about_v = moment.dot(face.v), twist = moment.dot(face.normal);
+        const double shear = std::hypot(asked.forces.along_a.value(), asked.forces.along_b.value());
+        const bool held_by_pressing = pressing_carries(face, by_walls, along_normal, about_u, about_v, shear);
+        const double about_grain = held_by_pressing ? 0 : std::abs(about_u),
+                     about_other = held_by_pressing ? 0 : std::abs(about_v);
+        asked.opening = std::hypot(about_grain, about_other);
         // Of several faces one is pulled on.
         const double only_one = std::max(1.0, patch.faces);
         const bool peeled = lifted && asked.pull > kNoPull;
         asked.forces.normal = newtons(asked.pull * only_one);
         asked.forces.bend_a = newton_metres(peeled ? 0 : about_grain * only_one);
         asked.forces.bend_b = newton_metres(about_other * only_one);
-        if (!by_shape && std::max(face.lu, face.lv) <= kShortFace)
-            asked.forces.twist = newton_metres(std::abs(moment.dot(face.normal)) > kNoTwist ? moment.dot(face.normal) : 0);
+        if (!by_walls) asked.forces.twist = newton_metres(std::abs(twist) > kNoTwist ? twist : 0);
         if (peeled)
             asked.peel =
                 peel_stress({patch.b, patch.a, patch.faces / only_one}, newtons(asked.pull), metres(about_grain / asked.pull))
@@ -120,11 +130,30 @@ AskedOfGlue asked_of(const GlueFrame& face, const GluePatch& patch, bool core, b
     return asked;
 }
 
+/// Walls of a recess, or fasteners, keep the parts from sliding on each other without glue.
+bool held_sideways(const Joint& joint)
+{
+    using enum JointKind;
+    switch (joint.kind) {
+    case housing:
+    case groove:
+    case screws: return true;
+    default: return is_reinforced(joint) || joint.screws.has_value();
+    }
+}
+
 /// True when a part hangs from the face above it: its load pulls on the glue.
 bool hangs_from(const Contact& contact, const GluedArea& glue, std::size_t upper)
 {
     const double up = glue.largest->normal[2] * (upper == contact.first ? 1 : -1); // out of the carried part
     return up > 0.9;
+}
+
+/// True of a part that lies on this face and on another: glue that a bent neighbour pulls open is asked for, and yet nothing would fall without it.
+bool contact_lies(const Prepared& prepared, const Contact& contact, const GluedArea& glue, std::size_t upper)
+{
+    const double down = -glue.largest->normal[2] * (upper == contact.first ? 1 : -1);
+    return down > 0.9 && prepared.statics.path.bearings[upper].size() > 1;
 }
 
 } // namespace
@@ -159,13 +188,13 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
     const Contact& contact = prepared.layout->contacts[c];
     const Piece& piece = *prepared.piece;
     const Joint& joint = piece.joints[*contact.joint];
-    const bool by_shape = bears_by_shape(joint, glue);
+    const bool by_walls = held_sideways(joint);
     const std::size_t carried = carried_at(prepared, c);
     const GlueFrame face = frame_of(prepared, glue, carried);
     const GluePatch patch = patch_of(face, glue);
     const bool core = is_core(joint.kind) || is_reinforced(joint);
     const auto asked = [&](const JointForce& f) {
-        return asked_of(face, patch, core, by_shape, prepared.statics.cases.cases[f.load_case].lift, f);
+        return asked_of(face, patch, core, by_walls, prepared.statics.cases.cases[f.load_case].lift, f);
     };
     const std::vector<JointMeasure> measures = {[&](const JointForce& f) { return asked(f).shear - kNoPull; },
                                                 [&](const JointForce& f) { return asked(f).tension; }};
@@ -176,6 +205,7 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         GlueDemand demand;
         demand.name = load_case.name;
         demand.proof = load_case.proof;
+        demand.kind = load_case.kind;
         demand.duration = load_case.duration;
         demand.patch = patch;
         demand.along = {face.u.x(), face.u.y(), face.u.z()};
@@ -188,6 +218,7 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         demand.pull = std::max(0.0, a.pull);
         demand.lever = a.pull > kNoPull ? a.opening / a.pull : 0;
         demand.source = load_case.source;
+        demand.lies = contact_lies(prepared, contact, glue, carried);
         demand.lift = load_case.lift;
         demand.hangs = !load_case.proof && load_case.duration == LoadDuration::lasting && a.pull > kNoPull &&
                        hangs_from(contact, glue, carried);
@@ -206,6 +237,7 @@ std::vector<GlueDemand> glue_demands(const Prepared& prepared, std::size_t c, co
         GlueDemand own;
         own.name = fmt::format("the weight of {}", piece.label(lighter, true));
         own.proof = false;
+        own.kind = DemandKind::service;
         own.duration = LoadDuration::lasting;
         own.patch = patch;
         own.along = {face.u.x(), face.u.y(), face.u.z()};

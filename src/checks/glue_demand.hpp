@@ -27,7 +27,8 @@ GluedArea glued_area(const Contact& contact, const Joint& joint);
 /// One demand on a glue line.
 struct GlueDemand {
     std::string name;
-    bool proof = true;
+    bool proof = true; ///< no service load
+    DemandKind kind = DemandKind::proof;
     LoadDuration duration = LoadDuration::short_term;
     GluePatch patch;      ///< the glued side grain, its a along the grain of the part that is carried
     Point along{};        ///< unit vector of that a
@@ -41,6 +42,7 @@ struct GlueDemand {
     double lever = 0;     ///< and how far from the middle of the glue it acts [m]
     std::string source;
     std::string sum;    ///< how it came about
+    bool lies = false;  ///< the part lies on this face and on another, and would not fall without the glue
     bool hangs = false; ///< a lasting pull on the glue, not a jerk
     bool lift = false;  ///< the piece taken up by one of its parts: no design relies on it
 };

@@ -23,7 +23,7 @@ namespace {
 Verdict verdict_of(const Facts& facts, const Joint& joint, const GluedArea& glue, const GlueDemand& demand, const GlueUse& u)
 {
     if (u.use > u.warns_to) return demand.tension == 0 && bears_by_shape(joint, glue) ? Verdict::warn : Verdict::fail;
-    const bool relied_on = !demand.lift && demand.tension > facts.number("lift_tension_granted").value;
+    const bool relied_on = !demand.lift && !demand.lies && demand.tension > facts.number("lift_tension_granted").value;
     if (u.use > 1 || relied_on || demand.hangs) return Verdict::warn;
     return glue.face == GlueFace::mitre && !is_reinforced(joint) ? Verdict::warn : Verdict::pass;
 }
@@ -102,8 +102,32 @@ std::vector<NamedValue> values_of(const GluedArea& glue, const GlueDemand& deman
     return values;
 }
 
+/// How the resistance to a kind of load comes from the mean, and where the figure that makes it is from.
+WorkingStep resistance_step(const Facts& facts, DemandKind demand, std::string_view level, const GlueUse& u)
+{
+    const char* scatter = "f05 = mean (1 − 1.645 V), V = 14 %";
+    if (demand == DemandKind::service)
+        return {"Allowable stress under service loads",
+                "f = f05 k_dur/k",
+                scatter,
+                u.resistance,
+                "Pa",
+                duration_and_safety_divisor(facts, StrengthKind::shear, u.kind).cite.text()};
+    if (demand != DemandKind::durability)
+        return {"Resistance under a proof load",          "f = f05/1.15", scatter, u.resistance, "Pa",
+                facts.number("proof_divisor").cite.text()};
+    const Datum<double> share = lasting_share(facts, false, level);
+    return {"Resistance that outlasts the repeats of a durability load",
+            fmt::format("f = {} f05", write_number(share.value, 3)),
+            scatter,
+            u.resistance,
+            "Pa",
+            share.cite.text()};
+}
+
 /// @param strength  steps of the mean strength, as glue_strength wrote them
-Working working_of(const Facts& facts, const GluedArea& glue, const GlueDemand& demand, const GlueUse& u, Working strength)
+Working working_of(const Facts& facts, std::string_view level, const GluedArea& glue, const GlueDemand& demand, const GlueUse& u,
+                   Working strength)
 {
     Working w;
     w.push_back({"Glued side grain that counts (end grain counts as nothing)", "A",
@@ -113,18 +137,14 @@ Working working_of(const Facts& facts, const GluedArea& glue, const GlueDemand& 
     if (u.fit < 1)
         w.push_back({"Share of it left by the clearance (a straight line, no published curve)", "f = share × f", "", u.fit, "1",
                      facts.number("lost_glue_line").cite.text()});
-    w.push_back({demand.proof ? "Resistance under proof loads, repeated use" : "Allowable stress under service loads",
-                 demand.proof ? "f = f05 × (2/3)/1.15" : "f = f05 k_dur/k", "f05 = mean (1 − 1.645 V), V = 14 %", u.resistance,
-                 "Pa",
-                 demand.proof ? facts.number("repeated_use_share").cite.text()
-                              : duration_and_safety_divisor(facts, StrengthKind::shear, u.kind).cite.text()});
+    w.push_back(resistance_step(facts, demand.kind, level, u));
     if (u.rolling)
         w.push_back({fmt::format("Resistance where the push runs across the grain of {}, whose fibres roll", u.rolls),
                      "f0 f90/(f0 sin²θ + f90 cos²θ) by the angle between push and grain, f90 = f0/3", "", *u.rolling, "Pa",
                      facts.number("crossed_grain_share").cite.text()});
     if (demand.tension > 0)
-        w.push_back({"Resistance across the grain", demand.proof ? "f = f05 × (2/3)/1.15, V = 25 %" : "f = f05 k_dur/k, V = 25 %",
-                     "", u.tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
+        w.push_back({"Resistance across the grain", resistance_step(facts, demand.kind, level, u).formula + ", V = 25 %", "",
+                     u.tension_resistance, "Pa", variation_of(facts, StrengthKind::tension_across).cite.text()});
     for (const WorkingStep& step : u.working) w.push_back(step);
     if (u.end_peak)
         w.push_back({"Stress at the ends of the face over its mean (shown, not counted: strengths are means of whole faces)",
@@ -167,7 +187,7 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
         if (!screws.empty()) *f.remedy += "; " + screws;
     }
     f.values = values_of(glue, demand, u);
-    f.working = working_of(*prepared.facts, glue, demand, u, std::move(strength));
+    f.working = working_of(*prepared.facts, name_of(prepared.piece->limits.level), glue, demand, u, std::move(strength));
     gather_sources(f);
     return f;
 }
@@ -221,7 +241,7 @@ Finding only_end_grain(const Prepared& prepared, std::size_t c, const Joint& joi
 std::string likeness(const Prepared& prepared, const Contact& contact, const GluedArea& glue, const GlueDemand& demand)
 {
     return fmt::format("{}|{:.9f}|{:.4f}|{:.3f}|{:.1f}|{}", pair_subject(prepared, contact), glue.area, glue.angle.value_or(-1),
-                       demand.shear, demand.tension, demand.proof ? 9 : static_cast<int>(demand.duration));
+                       demand.shear, demand.tension, static_cast<int>(demand.kind) * 8 + static_cast<int>(demand.duration));
 }
 
 /// What keeps a glued contact from being judged, as a finding that cannot tell.
@@ -243,11 +263,19 @@ std::optional<Finding> what_is_missing(const Prepared& prepared, const Contact& 
     return std::nullopt;
 }
 
-/// The strip of long grain at the stopped end of a housing or groove: the recess bears, not the strip.
-bool is_stop_of_recess(const Joint& joint, const GluedArea& glue)
+/// The strip of long grain at the stopped end of a housing or groove: the recess bears, not the strip. It looks along the run of the recess. Long grain
+/// at the bottom does not, however much end grain stands beside it: a narrow bead let in across the grain is glued there.
+bool is_stop_of_recess(const Joint& joint, const Contact& contact, const GluedArea& glue)
 {
     constexpr double strip = 0.25; // of the end grain
-    return (joint.kind == JointKind::housing || joint.kind == JointKind::groove) && glue.area < strip * glue.end_grain;
+    if ((joint.kind != JointKind::housing && joint.kind != JointKind::groove) || !contact.shared) return false;
+    std::size_t run = 0;
+    for (const Axis axis : {Axis::y, Axis::z})
+        if (contact.shared->size(axis) > contact.shared->size(static_cast<Axis>(run))) run = index_of(axis);
+    const bool only_stops = std::all_of(contact.patches.begin(), contact.patches.end(), [&](const Patch& p) {
+        return p.end_grain_first || p.end_grain_second || std::abs(p.normal[run]) > 0.7;
+    });
+    return only_stops && glue.area < strip * glue.end_grain;
 }
 
 } // namespace
@@ -266,7 +294,7 @@ std::vector<Finding> check_glue_line(const Prepared& prepared)
             continue;
         }
         const GluedArea glue = glued_area(contact, joint);
-        if (glue.area <= 0 || is_stop_of_recess(joint, glue)) {
+        if (glue.area <= 0 || is_stop_of_recess(joint, contact, glue)) {
             keep_worst(findings, only_end_grain(prepared, c, joint, glue));
             continue;
         }

@@ -301,7 +301,8 @@ Finding judge_glue(const Prepared& prepared, const GluedPlace& place)
     f.where = place.place;
     f.verdict = worst.verdict;
     f.working = std::move(look.working);
-    if (worst.use && !f.working.empty()) f.utilisation = worst.use;
+    if (worst.use && !f.working.empty() && f.verdict != Verdict::pass)
+        f.utilisation = worst.use; // while it suits: advice, no share
     f.values.push_back({"moisture_dampest", dampest_of(prepared, place), "%"});
     if (f.verdict == Verdict::pass) {
         f.headline = fmt::format("{} suits {} here: its damp, its fit and its wood{}.", place.glue->name, place.subject,

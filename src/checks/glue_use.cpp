@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace jointwright {
 
@@ -78,6 +79,12 @@ void look_at_rolling(const Prepared& prepared, const Contact& contact, const Glu
     if (!u.rolls.empty()) u.rolling = u.resistance * least * u.fit / u.strength.mean.value();
 }
 
+/// Angle between a part's grain and the normal of a mitre's cut [rad]: 45° where both members are equally wide.
+double tilt_of(const Prepared& prepared, std::size_t copy, const Point& normal)
+{
+    return std::acos(std::min(1.0, dot_with(axes_of(prepared.piece->part_of(copy), prepared.piece->copies[copy]).grain, normal)));
+}
+
 } // namespace
 
 GlueUse use_of_glue(const Prepared& prepared, const Contact& contact, const GluedArea& glue, const GlueDemand& demand,
@@ -89,19 +96,21 @@ GlueUse use_of_glue(const Prepared& prepared, const Contact& contact, const Glue
     const PartState& b = prepared.state_of(contact.second);
     GlueUse u;
     u.angle = glue.angle.value_or(0);
-    u.strength = *glue_strength(facts, a.loaded, a.species, b.loaded, b.species, facts.find_glue(*joint.glue), glue.face, u.angle,
-                                &working);
+    const bool mitre = glue.face == GlueFace::mitre && glue.largest;
+    const double tilt_a = mitre ? tilt_of(prepared, contact.first, glue.largest->normal) : 0,
+                 tilt_b = mitre ? tilt_of(prepared, contact.second, glue.largest->normal) : 0;
+    u.strength = *glue_strength(facts, a.loaded, a.species, b.loaded, b.species, facts.find_glue(*joint.glue), glue.face,
+                                mitre ? std::numbers::pi / 2 - std::min(tilt_a, tilt_b) : u.angle, &working);
     u.kind = u.strength.weaker_wood == a.species ? a.loaded.kind : b.loaded.kind;
     u.fit = share_left_by_fit(facts, joint);
     u.strength.mean *= u.fit;
-    u.resistance = demand.proof ? glue_proof_resistance(facts, u.strength.mean).value()
-                                : glue_service_resistance(facts, u.kind, u.strength.mean, demand.duration).value();
-    u.warns_to = demand.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::shear, u.kind);
-    const Stress weaker = std::min(a.loaded.tension_across->value, b.loaded.tension_across->value) * u.fit;
-    u.tension_resistance =
-        demand.proof
-            ? proof_resistance(facts, StrengthKind::tension_across, weaker).value() * facts.number("repeated_use_share").value
-            : service_resistance(facts, StrengthKind::tension_across, u.kind, weaker, demand.duration).value();
+    const std::string_view level = name_of(prepared.piece->limits.level);
+    u.resistance = glue_resistance(facts, demand.kind, demand.duration, u.kind, u.strength.mean, level).value();
+    u.warns_to = warn_limit(facts, demand.kind, StrengthKind::shear, u.kind);
+    const auto torn = mitre ? mitre_strength(facts, a.loaded, b.loaded, tilt_a, tilt_b) : std::nullopt;
+    const Stress weaker =
+        (torn ? torn->tension : std::min(a.loaded.tension_across->value, b.loaded.tension_across->value)) * u.fit;
+    u.tension_resistance = glue_tension_resistance(facts, demand.kind, demand.duration, u.kind, weaker, level).value();
     if (glue.face == GlueFace::side_grain) look_at_rolling(prepared, contact, demand, u);
     u.patch = patch_use(demand.patch, demand.forces, pascals(u.rolling.value_or(u.resistance)), pascals(u.tension_resistance),
                         &u.working);

@@ -1,6 +1,7 @@
 #include "checks/glued_apart.hpp"
 
 #include "checks/check_tools.hpp"
+#include "mechanics/carried.hpp"
 
 #include <fmt/core.h>
 
@@ -15,12 +16,22 @@ namespace {
 constexpr double kLeastApart = 0.080; // m: nearer places are one
 constexpr double kMostOfTheWay = 0.7; // of it: a part that keeps the two places apart
 
-/// Two glued places of a body along an axis, and what keeps them apart.
+/// Two glued places of a body along an axis, and what the rest of the piece, through all its joints, does between them.
 struct HeldSpan {
     Axis axis = Axis::x;
     Grip low, high;
-    std::size_t keeper = 0; ///< the part of the frame that runs from one to the other
+    SeasonalStrains own, rest; ///< how much farther apart the two places want to get: on the body, on the rest of the piece [m]
+    std::optional<std::size_t> keeper; ///< a part of the rest that runs from one to the other along its grain
     double span() const { return high.middle() - low.middle(); }
+    double dry() const { return own.dry - rest.dry; }
+    double damp() const { return own.damp - rest.damp; }
+    double movement() const { return std::max(std::abs(dry()), std::abs(damp())); }
+    /// Of the span what is held back: all of it where the rest keeps its size, none where it swells along with the body.
+    double crossed() const
+    {
+        const double free = std::max(std::abs(own.dry), std::abs(own.damp));
+        return free > 0 ? span() * std::min(1.0, movement() / free) : 0;
+    }
 };
 
 /// True when a glued joint keeps the board from going along the axis: one that captures it in any direction, a flat face only in its own plane.
@@ -43,36 +54,38 @@ std::vector<Grip> glued_places(const Prepared& prepared, const Ties& ties, std::
     return places;
 }
 
-/// A part of what is tied that runs along the axis between two places, grain and all.
-std::optional<std::size_t> keeper_between(const Prepared& prepared, const Ties& ties, const std::vector<bool>& tied, Axis axis,
-                                          double from, double to)
+/// A part tied to another that runs along the axis between two places, grain and all.
+std::optional<std::size_t> keeper_between(const Prepared& prepared, const Ties& ties, const CarriedParts& rest,
+                                          std::size_t tied_to, Axis axis, double from, double to)
 {
     const std::size_t k = index_of(axis);
-    for (std::size_t i = 0; i < tied.size(); ++i) {
-        if (!tied[i] || !runs_along(*prepared.piece, i, axis)) continue;
+    for (std::size_t i = 0; i < prepared.piece->copies.size(); ++i) {
+        if (!rest.tied(i, tied_to) || !runs_along(*prepared.piece, i, axis)) continue;
         const Box& box = ties.box_of(i);
         if (std::min(to, box.hi[k]) - std::max(from, box.lo[k]) >= kMostOfTheWay * (to - from)) return i;
     }
     return std::nullopt;
 }
 
-/// The widest span of a body that a frame holds, along an axis across its grain.
+/// The two places of a body, along an axis across its grain, between which the rest of the piece holds it back most.
 std::optional<HeldSpan> held_span(const Prepared& prepared, const Ties& ties, const TiedBody& body, Axis axis)
 {
     const std::vector<Grip> places = glued_places(prepared, ties, body.copies.front(), axis);
-    std::optional<HeldSpan> widest;
-    for (auto low = places.begin(); low != places.end(); ++low) {
-        if (places.back().middle() - low->middle() < std::max(kLeastApart, widest ? widest->span() + 1e-6 : 0.0)) break;
-        const std::vector<bool> tied = ties.tied_without(body, low->partner);
-        for (auto high = places.rbegin(); high->middle() - low->middle() >= kLeastApart; ++high) {
-            if (high->partner == low->partner || !tied[high->partner]) continue;
-            const auto keeper = keeper_between(prepared, ties, tied, axis, low->middle(), high->middle());
-            if (!keeper) continue;
-            if (!widest || high->middle() - low->middle() > widest->span() + 1e-6) widest = HeldSpan{axis, *low, *high, *keeper};
-            break;
+    if (places.empty() || places.back().middle() - places.front().middle() < kLeastApart) return std::nullopt;
+    const CarriedParts rest(prepared, ties, axis, &body);
+    const SeasonalStrains strain = ties.body_strain(body.copies.front(), axis);
+    std::optional<HeldSpan> most;
+    for (auto low = places.begin(); low != places.end(); ++low)
+        for (auto high = low + 1; high != places.end(); ++high) {
+            HeldSpan held{axis, *low, *high, {}, {}, {}};
+            if (held.span() < kLeastApart || high->partner == low->partner || !rest.tied(low->partner, high->partner)) continue;
+            held.own = {strain.dry * held.span(), strain.damp * held.span()};
+            held.rest = rest.apart(low->partner, low->middle(), high->partner, high->middle());
+            if (held.crossed() >= kLeastApart && (!most || held.movement() > most->movement() + 1e-9)) most = held;
         }
-    }
-    return widest;
+    if (most)
+        most->keeper = keeper_between(prepared, ties, rest, most->low.partner, axis, most->low.middle(), most->high.middle());
+    return most;
 }
 
 /// Who holds what: the widest board of the body, and at either end the part that holds it, itself or glued to it as one board.
@@ -108,11 +121,7 @@ Finding finding_of(const Prepared& prepared, const Ties& ties, const TiedBody& b
     const Piece& piece = *prepared.piece;
     const Names names = names_of(prepared, ties, body, held);
     const std::string& id = piece.part_of(names.board).id;
-    const PartState& keeper = prepared.state_of(held.keeper);
-    const SeasonalStrains strain = ties.body_strain(names.board, held.axis);
-    const double dry = strain.dry - strain_in_space(piece, held.keeper, keeper.dry, held.axis),
-                 damp = strain.damp - strain_in_space(piece, held.keeper, keeper.damp, held.axis);
-    const double movement = std::max(std::abs(dry), std::abs(damp)) * held.span();
+    const double movement = held.movement();
     const Datum<double>& pass = prepared.facts->number("core_movement_pass");
     const Datum<double>& warn = prepared.facts->number("core_movement_warn");
     const std::string low = piece.label(names.low, true), high = piece.label(names.high, true);
@@ -123,15 +132,15 @@ Finding finding_of(const Prepared& prepared, const Ties& ties, const TiedBody& b
     f.utilisation = movement / pass.value;
     if (movement > warn.value)
         f.verdict = Verdict::fail;
-    else if (movement > pass.value || held.span() > prepared.facts->number("wide_crossed_side").value)
+    else if (movement > pass.value || held.crossed() > prepared.facts->number("wide_crossed_side").value)
         f.verdict = Verdict::warn;
     const char* lead = f.verdict == Verdict::fail   ? "The wood splits or the glue shears"
                        : f.verdict == Verdict::warn ? "On the edge"
                                                     : "Holds";
-    f.headline =
-        fmt::format("{}: {} is glued to {} and to {}, which a frame keeps {} apart, and across its grain it wants to move {} "
-                    "between them.",
-                    lead, id, low, high, size_words(prepared, held.span()), small_words(prepared, movement));
+    f.headline = fmt::format("{}: {} is glued to {} and to {}, which {} keeps {} apart, and across its grain it wants to move {} "
+                             "between them.",
+                             lead, id, low, high, held.keeper ? "a frame" : "the rest of the piece",
+                             size_words(prepared, held.span()), small_words(prepared, movement));
     Point way{};
     way[index_of(held.axis)] = 1;
     f.where = fmt::format("{} between {} and {}, {}, {}", piece.label(names.board, true), low, high, way_words(way),
@@ -142,11 +151,19 @@ Finding finding_of(const Prepared& prepared, const Ties& ties, const TiedBody& b
                 {"governing_movement", movement, "m"},
                 {"glued_length", held.span(), "m"},
                 {"limit", pass.value, "m"}};
-    f.working.push_back({fmt::format("Strain of {} less that of {}, which keeps the two places apart, made to driest", id,
-                                     piece.part_of(held.keeper).id),
-                         "Δε = ε_A − ε_B", "", dry, "1", "plane strain transformation"});
-    f.working.push_back({"The same, made to dampest", "Δε = ε_A − ε_B", "", damp, "1", "plane strain transformation"});
-    f.working.push_back({"Movement held back between the middles of the two glued places", "Δ = |Δε| s",
+    const std::string keeps =
+        held.keeper ? fmt::format("; {} runs from one to the other", piece.part_of(*held.keeper).id) : std::string();
+    const auto both = [&](double of_body, double of_rest) {
+        return fmt::format("Δ_body = {}, Δ_rest = {}", small_words(prepared, of_body), small_words(prepared, of_rest));
+    };
+    f.working.push_back(
+        {fmt::format("How much farther apart the two glued places want to get on {} than on the rest of the piece, through all "
+                     "its joints, made to driest{}",
+                     id, keeps),
+         "Δ = Δ_body − Δ_rest", both(held.own.dry, held.rest.dry), held.dry(), "m", "geometry"});
+    f.working.push_back(
+        {"The same, made to dampest", "Δ = Δ_body − Δ_rest", both(held.own.damp, held.rest.damp), held.damp(), "m", "geometry"});
+    f.working.push_back({"Movement held back between the middles of the two glued places", "|Δ|",
                          fmt::format("s = {}", size_words(prepared, held.span())), movement, "m", "geometry"});
     f.working.push_back({"Movement held back that wood and glue bear", "Δ ≤ limit",
                          fmt::format("warns to {}", small_words(prepared, warn.value)), pass.value, "m", pass.cite.text()});
@@ -168,7 +185,7 @@ std::vector<Finding> judge_glued_apart(const Prepared& prepared, const Ties& tie
         for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
             if (!moves || !runs_across(piece, i, axis)) continue;
             const auto held = held_span(prepared, ties, body, axis);
-            if (held && prepared.state_of(held->keeper).moves()) findings.push_back(finding_of(prepared, ties, body, *held));
+            if (held) findings.push_back(finding_of(prepared, ties, body, *held));
         }
     }
     return findings;

@@ -7,6 +7,7 @@
 #include "checks/cut_list.hpp"
 #include "checks/joint_demand.hpp"
 #include "checks/joint_sizes.hpp"
+#include "checks/joint_told.hpp"
 #include "checks/joint_use.hpp"
 #include "checks/screw_fallback.hpp"
 #include "measure/write.hpp"
@@ -23,6 +24,13 @@ namespace {
 constexpr double kTwentieths = 20;  // areas asked for are rounded up to a twentieth
 constexpr double kUnheldPull = 100; // N: more than this on end-grain glue alone is told
 
+JointWoods woods_of(const Prepared& prepared, const Contact& contact)
+{
+    const Joint& joint = prepared.piece->joints[*contact.joint];
+    const PartState &a = prepared.state_of(contact.first), &b = prepared.state_of(contact.second);
+    return {&a.loaded, &b.loaded, a.species, b.species, joint.glue ? prepared.facts->find_glue(*joint.glue) : nullptr};
+}
+
 std::string percent_words(double use)
 {
     return std::isfinite(use) ? fmt::format("{:.0f} %", use * 100) : std::string("more than there is");
@@ -30,6 +38,7 @@ std::string percent_words(double use)
 
 std::string governing_words(const JointUse& u)
 {
+    if (u.twists) return fmt::format("twisted by {} N m about the rail's length", write_number(u.torsion, 3));
     if (u.turned) return fmt::format("turned by {} N m", write_number(std::max(u.moment, u.flat), 3));
     return fmt::format("loaded with {} N", write_number(std::hypot(u.pull, u.shear), 3));
 }
@@ -40,9 +49,9 @@ bool pulls_on_end_grain(const Joint& joint, const DrawnJoint& drawn, const Joint
     return joint.glue && u.unheld && drawn.directed && u.pull > kUnheldPull;
 }
 
-Verdict verdict_of_joint(const JointUse& u, bool pulled)
+Verdict verdict_of_joint(const JointUse& u, bool pulled, bool untested)
 {
-    if (u.use <= 1) return pulled ? Verdict::warn : Verdict::pass;
+    if (u.use <= 1) return pulled || untested ? Verdict::warn : Verdict::pass;
     // Wood that is pressed in gives without breaking: the rest of the piece takes over, or sways.
     return u.use <= u.warns_to || u.works_loose ? Verdict::warn : Verdict::fail;
 }
@@ -69,8 +78,8 @@ JointWords words_of_joint(const Prepared& prepared, const Contact& contact, cons
             joint.form != JointForm::dowels};
 }
 
-std::string headline_of(const JointWords& words, const JointCapacity& capacity, const JointDemand& demand, const JointUse& u,
-                        Verdict verdict, bool pulled)
+std::string headline_of(const Prepared& prepared, const JointWords& words, const JointCapacity& capacity,
+                        const JointDemand& demand, const JointUse& u, Verdict verdict, bool pulled)
 {
     const std::string asked = fmt::format("{} with {}, {} used", governing_words(u), demand.name, percent_words(u.use));
     std::string line;
@@ -85,6 +94,10 @@ std::string headline_of(const JointWords& words, const JointCapacity& capacity, 
     if (pulled)
         line +=
             fmt::format("; but nothing except glue on end grain keeps it from being drawn out by {} N", write_number(u.pull, 3));
+    for (const UntestedSize& size : capacity.untested)
+        line +=
+            fmt::format("; a tenon {} {} lies outside the published tests ({} to {})", size_words(prepared, in_metres(size.size)),
+                        size.what, size_words(prepared, in_metres(size.least)), size_words(prepared, in_metres(size.most)));
     for (const std::string& advice : capacity.advice) line += "; " + advice;
     return line + ".";
 }
@@ -95,11 +108,11 @@ std::string remedy_of(const Prepared& prepared, const Contact& contact, const Dr
     std::string remedy;
     switch (joint.form) {
     case JointForm::tenon:
-        if (u.sheared) {
-            remedy = fmt::format("make the tenon thicker or wider: its section, {} × {}, wants {} times the area",
-                                 size_words(prepared, in_metres(joint.sizes.thickness)),
-                                 size_words(prepared, in_metres(joint.sizes.width)),
-                                 write_number(std::ceil(u.use * kTwentieths) / kTwentieths));
+        if (u.sheared || u.twists) {
+            remedy = fmt::format(
+                "make the tenon thicker or wider: its section, {} × {}, wants {} times the {}",
+                size_words(prepared, in_metres(joint.sizes.thickness)), size_words(prepared, in_metres(joint.sizes.width)),
+                write_number(std::ceil(u.use * kTwentieths) / kTwentieths), u.twists ? "strength against twisting" : "area");
             break;
         }
         remedy = fmt::format(
@@ -129,50 +142,16 @@ std::string remedy_of(const Prepared& prepared, const Contact& contact, const Dr
     return screws.empty() ? remedy : remedy + "; " + screws;
 }
 
-std::vector<NamedValue> values_of_joint(const JointCapacity& c, const JointUse& u)
+/// People bear on a joint of sizes that nobody published a test of, and neither would the largest tested sizes do in place of larger ones, nor does
+/// enough remain where it is smaller. A longer or thicker tenon is no weaker.
+bool relies_on_untested(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointCapacity& capacity,
+                        const JointDemand& demand)
 {
-    std::vector<NamedValue> values = {
-        {"moment", std::max(u.moment, u.flat), "N m"},
-        {"moment_resistance", (u.flat > u.moment && c.flat.value() > 0 ? c.flat : c.mean).value() * u.turn_factor, "N m"},
-        {"moment_mean", c.mean.value(), "N m"},
-        {"pull", u.pull, "N"},
-        {"withdrawal_resistance", c.withdrawal.value() * u.factor, "N"},
-        {"shear", u.shear, "N"},
-        {"glue_line_moment", c.glue_line.value(), "N m"}};
-    if (c.published) values.push_back({"published_moment", c.published->value(), "N m"});
-    if (c.shape.value() > 0) values.push_back({"moment_by_shape", c.shape.value(), "N m"});
-    if (c.wedge.value() > 0) values.push_back({"pull_by_wedge", c.wedge.value(), "N"});
-    if (c.pegs.value() > 0) {
-        values.push_back({"pull_by_pegs", c.pegs.value(), "N"});
-        values.push_back({"moment_by_pegs", c.pegged.value(), "N m"});
-    }
-    return values;
-}
-
-Working working_of_joint(const Facts& facts, const JointCapacity& c, const JointDemand& demand, const JointUse& u,
-                         Working strength)
-{
-    Working w = std::move(strength);
-    w.push_back({fmt::format("Demand: {}", demand.name), "M", demand.sum, std::max(u.moment, u.flat), "N m", demand.source});
-    w.push_back(
-        {demand.proof ? "From the mean to what proof loads may ask, repeated use" : "From the mean to what is allowed in service",
-         demand.proof ? "0.75 × (2/3)/1.15" : "0.75 k_dur/k", "", u.factor, "1",
-         facts.number(demand.proof ? "repeated_use_share" : "joint_lower_share").cite.text()});
-    if (u.turn_factor == u.crushed || (c.pressed.value() > 0 && u.shear > 0))
-        w.push_back({"The same for wood that is only pressed in, as bearing has it", demand.proof ? "f" : "f/1.67", "", u.crushed,
-                     "1", facts.number("bearing_pass_divisor").cite.text()});
-    if (c.section_shear.value() > 0 && u.shear > 0)
-        w.push_back({"Shear that its own section hands down (mean)",
-                     c.pressed_shoulder || c.twist.value() > 0 ? "V = 2/3 f_v t w" : "", "", c.section_shear.value(), "N",
-                     "mechanics"});
-    if (std::isfinite(u.use))
-        w.push_back({"Together", "u = √((M/M_r)² + (N/N_r)² + (V/V_r)²)",
-                     fmt::format("M = {} N m, N = {} N, V = {} N", write_number(std::max(u.moment, u.flat), 3),
-                                 write_number(u.pull, 3), write_number(u.shear, 3)),
-                     u.use, "1", "interaction of strengths (engineering estimate)"});
-    for (const std::string& line : c.range)
-        w.push_back({"Range: " + line, "", "", c.mean.value(), "N m", "see the strength above"});
-    return w;
+    if (capacity.untested.empty() || prepared.piece->use != Use::seat) return false;
+    if (demand.lift || (!demand.proof && demand.duration == LoadDuration::lasting)) return false;
+    const JointSizes tested = within_tested(*prepared.facts, joint.sizes);
+    const auto known = joint_capacity(*prepared.facts, joint.form, tested, woods_of(prepared, contact));
+    return !known || use_of_joint(prepared, contact, joint, *known, demand).use > sure_share(*known);
 }
 
 Finding judge_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointCapacity& capacity,
@@ -187,11 +166,12 @@ Finding judge_joint(const Prepared& prepared, const Contact& contact, const Draw
                           species == other ? species : species + " in " + other);
     if (std::isfinite(u.use)) f.utilisation = u.use;
     const bool pulled = pulls_on_end_grain(prepared.piece->joints[*contact.joint], joint, u);
-    f.verdict = verdict_of_joint(u, pulled);
-    f.headline = headline_of(words_of_joint(prepared, contact, joint), capacity, demand, u, f.verdict, pulled);
+    f.verdict = verdict_of_joint(u, pulled, relies_on_untested(prepared, contact, joint, capacity, demand));
+    f.headline = headline_of(prepared, words_of_joint(prepared, contact, joint), capacity, demand, u, f.verdict, pulled);
     if (f.verdict != Verdict::pass) f.remedy = remedy_of(prepared, contact, joint, demand, u);
     f.values = values_of_joint(capacity, u);
-    f.working = working_of_joint(*prepared.facts, capacity, demand, u, std::move(strength));
+    f.working = working_of_joint(*prepared.facts, joint.form, name_of(prepared.piece->limits.level), capacity, demand, u,
+                                 std::move(strength));
     gather_sources(f);
     return f;
 }
@@ -205,6 +185,7 @@ Finding judge_dry(const Prepared& prepared, const Contact& contact, const DrawnJ
     if (f.verdict == Verdict::pass) {
         f.headline.pop_back();
         f.headline += joint.form == JointForm::groove ? "."
+                      : joint.sizes.wedge.count > 0   ? "; its wedge alone keeps it from being drawn out."
                       : capacity.wedge.value() > 0    ? "; its tails alone keep it from being drawn out."
                                                       : "; nothing in it keeps it from being drawn out.";
         return f;
@@ -247,22 +228,20 @@ void judge_all(const Prepared& prepared, const Contact& contact, const DrawnJoin
                std::vector<Finding>& findings)
 {
     const Joint& stated = prepared.piece->joints[*contact.joint];
-    const PartState &a = prepared.state_of(contact.first), &b = prepared.state_of(contact.second);
-    const GlueRecord* glue = stated.glue ? prepared.facts->find_glue(*stated.glue) : nullptr;
+    const JointWoods woods = woods_of(prepared, contact);
     Working working;
-    auto capacity =
-        joint_capacity(*prepared.facts, joint.form, joint.sizes, {&a.loaded, &b.loaded, a.species, b.species, glue}, &working);
+    auto capacity = joint_capacity(*prepared.facts, joint.form, joint.sizes, woods, &working);
     if (!capacity) {
         keep_worst(findings, cannot_tell("joint-capacity", pair_subject(prepared, contact),
                                          words_of_joint(prepared, contact, joint).what +
                                              " cannot be judged: a strength of its wood is not known.",
-                                         "give [[wood]] properties with shear_strength and tension_across"));
+                                         "give [[wood]] properties with shear_strength, bending_strength and tension_across"));
         return;
     }
     if (stated.kind == JointKind::mitre) capacity->advice.clear(); // of dowels in a rail's end
     for (const JointDemand& demand : demands) {
         if (carries_little(joint, demand)) continue;
-        const bool by_shape = !glue && joint.sizes.pegs.count == 0;
+        const bool by_shape = !woods.glue && joint.sizes.pegs.count == 0;
         keep_worst(findings, by_shape ? judge_dry(prepared, contact, joint, *capacity, demand, working)
                                       : judge_joint(prepared, contact, joint, *capacity, demand, working));
     }

@@ -33,6 +33,7 @@ std::vector<JointDemand> joint_demand(const Prepared& prepared, std::size_t cont
         JointDemand demand;
         demand.name = load_case.name;
         demand.proof = load_case.proof;
+        demand.kind = load_case.kind;
         demand.duration = load_case.duration;
         demand.push = load_case.push;
         demand.lift = load_case.lift;

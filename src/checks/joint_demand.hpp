@@ -11,7 +11,8 @@ namespace jointwright {
 /// What the second part of a contact does to the first in one load case, at the middle of the contact, along the axes of the piece.
 struct JointDemand {
     std::string name; ///< of the load case
-    bool proof = false;
+    bool proof = false; ///< no service load
+    DemandKind kind = DemandKind::service;
     LoadDuration duration = LoadDuration::short_term;
     Point force{};      ///< N
     Point moment{};     ///< N m

@@ -104,13 +104,14 @@ void draw_tenon(const Prepared& prepared, const Contact& contact, const Joint& j
     // Drawn into the post: the shared depth is the tenon's length, but for the wedge that a tilted end shares with what it only meets.
     if (contact.shared && !prepared.piece->part_of(contact.first).turn && !prepared.piece->part_of(contact.second).turn)
         j.sizes.length = metres(contact.shared->size(entry_of(prepared, contact)));
+    j.sizes.length = j.sizes.length * kept_share(prepared.layout->let_ins, prepared.layout->contacts, contact);
     take_section(prepared, contact, entry_of(prepared, contact), j);
     draw_pegs(prepared, contact, joint, j.main, j);
     turn_directions(prepared, contact.first, j);
     if (const Patch* shoulder = largest_of(contact, Patch::Role::shoulder)) direct_entry(*shoulder, j);
 }
 
-void draw_dowels(const Contact& contact, const Joint& joint, DrawnJoint& j)
+void draw_dowels(const Prepared& prepared, const Contact& contact, const Joint& joint, DrawnJoint& j)
 {
     j.form = JointForm::dowels;
     if (!joint.dowels) {
@@ -118,7 +119,7 @@ void draw_dowels(const Contact& contact, const Joint& joint, DrawnJoint& j)
         return;
     }
     j.sizes.diameter = joint.dowels->diameter;
-    j.sizes.length = joint.dowels->length;
+    j.sizes.length = joint.dowels->length * kept_share(prepared.layout->let_ins, prepared.layout->contacts, contact);
     j.sizes.count = joint.dowels->count;
     const Patch& face = contact.patches.front();
     const Axis into = main_axis_of(face.normal);
@@ -207,7 +208,8 @@ bool draw_mitre(const Prepared& prepared, const Contact& contact, const Joint& j
               j.main[0] * j.into[1] - j.main[1] * j.into[0]};
     j.form = JointForm::mitre;
     j.sizes.rail_thickness = metres(thick);
-    j.sizes.rail_depth = metres(cut / std::numbers::sqrt2);
+    j.sizes.rail_depth = metres(cut / std::numbers::sqrt2); // of members of one width with that cut
+    j.sizes.tilt = std::acos(std::min(1.0, std::abs(face.normal[index_of(first.grain)])));
     if (joint.keys) {
         j.form = JointForm::keyed_mitre;
         j.sizes.thickness = joint.keys->thickness;
@@ -236,7 +238,7 @@ std::optional<DrawnJoint> drawn_joint(const Prepared& prepared, const Contact& c
     DrawnJoint j;
     switch (joint.kind) {
     case JointKind::tenon: draw_tenon(prepared, contact, joint, j); break;
-    case JointKind::dowel: draw_dowels(contact, joint, j); break;
+    case JointKind::dowel: draw_dowels(prepared, contact, joint, j); break;
     case JointKind::bridle:
         j.form = JointForm::bridle;
         draw_faces(prepared, contact, joint, j);

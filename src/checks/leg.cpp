@@ -47,9 +47,8 @@ PostResistance post_resistance(const Prepared& prepared, const PostResult& post,
     const LoadCase& load_case = prepared.statics.cases.cases[post.load_case];
     const WoodState& wood = state.loaded;
     const auto resist = [&](StrengthKind kind, Stress mean) {
-        return load_case.strength_share * (load_case.proof ? proof_resistance(facts, kind, mean)
-                                                           : service_resistance(facts, kind, wood.kind, mean, load_case.duration))
-                                              .value();
+        return load_case.strength_share *
+               member_resistance(facts, load_case.kind, load_case.duration, kind, wood.kind, mean).value();
     };
     PostResistance r;
     r.short_pressed = resist(StrengthKind::compression_along, wood.compression_along->value);
@@ -61,7 +60,7 @@ PostResistance post_resistance(const Prepared& prepared, const PostResult& post,
     const double thin = std::min(post.depth_width, post.depth_face), radius = thin / std::sqrt(12.0), slender = 2 * free / radius;
     r.critical = std::numbers::pi * std::numbers::pi * lower / (slender * slender);
     r.pressed = 1 / (1 / r.short_pressed + 1 / r.critical);
-    r.warns_to = load_case.proof ? proof_warn_limit(facts) : service_warn_limit(facts, StrengthKind::bending, wood.kind);
+    r.warns_to = warn_limit(facts, load_case.kind, StrengthKind::bending, wood.kind);
     return r;
 }
 
@@ -127,12 +126,12 @@ Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult&
         {"Bending stress of the net section", "σ_b = M_w b/(2 I_w) + M_f t/(2 I_f)",
          fmt::format("{} × {} mm there", write_number(post.depth_width * 1e3, 4), write_number(post.depth_face * 1e3, 4)),
          post.bending_stress, "Pa", facts.cite("wood-handbook-2010", "ch. 9 (mechanics)")});
-    f.working.push_back({"Resistance to bending", load_case.proof ? "f05/1.15" : "f05 k_dur/k", "", r.bent, "Pa",
-                         state.loaded.bending_strength->source});
+    f.working.push_back(
+        {"Resistance to bending", member_formula(load_case.kind), "", r.bent, "Pa", state.loaded.bending_strength->source});
     f.working.push_back({fmt::format("Resistance to pressing along the grain, a short block{}",
                                      state.loaded.compression_along->estimated ? "; strength estimated" : ""),
-                         load_case.proof ? "f05/1.15" : "f05 k_dur/k", state.loaded.compression_along->note, r.short_pressed,
-                         "Pa", state.loaded.compression_along->source});
+                         member_formula(load_case.kind), state.loaded.compression_along->note, r.short_pressed, "Pa",
+                         state.loaded.compression_along->source});
     f.working.push_back({"Stress at which it buckles, effective length twice the free leg, lower stiffness",
                          "σ_E = π² E05/(2 ℓ/i)²", fmt::format("ℓ = {}", size_words(prepared, free)), r.critical, "Pa",
                          facts.cite("mechanics", "Euler")});
@@ -155,7 +154,7 @@ void add_short_grained(const Prepared& prepared, std::vector<Finding>& findings)
         const Part& part = piece.part_of(i);
         const bool upright =
             part.width_axis() == Axis::z && !part.glued_up && in_metres(part.width) > tall * in_metres(part.length);
-        if (!upright || !meets_floor(part, piece.copies[i], floor)) continue;
+        if (!upright || !meets_floor(piece, i, floor)) continue;
         Finding f;
         f.check = "leg";
         f.subject = part.id;
@@ -181,6 +180,7 @@ std::vector<Finding> check_leg(const Prepared& prepared)
         const std::size_t part = prepared.piece->copies[post.copy].part;
         const PartState& state = prepared.parts[part];
         if (!prepared.statics.settled[post.load_case]) continue;
+        if (!asks_members(prepared.statics.cases.cases[post.load_case].kind)) continue;
         const WoodState& wood = state.loaded;
         if (!wood.modulus_along || !wood.bending_strength || !wood.compression_along || !wood.shear) {
             keep_worst(

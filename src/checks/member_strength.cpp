@@ -8,6 +8,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <numbers>
@@ -33,21 +34,24 @@ bool has_beam(const Prepared& prepared, std::size_t part)
 
 namespace {
 
-/// Resistances of one strength to proof loads and to service loads by their duration, and the uses that still only warn.
+/// Resistances of one strength to every kind of load and duration, and the uses that still only warn.
 struct Resistances {
-    double proof = 0, by_duration[3] = {}, proof_warn = 1, service_warn = 1;
+    std::array<std::array<double, 3>, kDemandKinds> by_kind{};
+    std::array<double, kDemandKinds> warns_to{};
     Resistances(const Facts& facts, StrengthKind kind, WoodKind wood, Stress mean)
-        : proof(proof_resistance(facts, kind, mean).value()), proof_warn(proof_warn_limit(facts)),
-          service_warn(service_warn_limit(facts, kind, wood))
     {
-        for (const LoadDuration d : {LoadDuration::lasting, LoadDuration::sitting, LoadDuration::short_term})
-            by_duration[static_cast<std::size_t>(d)] = service_resistance(facts, kind, wood, mean, d).value();
+        for (std::size_t k = 0; k < kDemandKinds; ++k) {
+            const auto demand = static_cast<DemandKind>(k);
+            warns_to[k] = warn_limit(facts, demand, kind, wood);
+            for (const LoadDuration d : {LoadDuration::lasting, LoadDuration::sitting, LoadDuration::short_term})
+                by_kind[k][static_cast<std::size_t>(d)] = member_resistance(facts, demand, d, kind, wood, mean).value();
+        }
     }
     double to(const LoadCase& c) const
     {
-        return c.strength_share * (c.proof ? proof : by_duration[static_cast<std::size_t>(c.duration)]);
+        return c.strength_share * by_kind[static_cast<std::size_t>(c.kind)][static_cast<std::size_t>(c.duration)];
     }
-    double warn(const LoadCase& c) const { return c.proof ? proof_warn : service_warn; }
+    double warn(const LoadCase& c) const { return warns_to[static_cast<std::size_t>(c.kind)]; }
 };
 
 // Where a wood's strength pressed along its grain is not known: of its bending strength. Table 5-3 has 0.41 and more (estimated).
@@ -149,6 +153,7 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
         if (prepared.piece->copies[member.copy].part != part) continue;
         if (!prepared.statics.settled[member.load_case]) continue; // what comes away is told by `stands`
         const LoadCase& load_case = prepared.statics.cases.cases[member.load_case];
+        if (!asks_members(load_case.kind)) continue;
         Governing g;
         g.member = &member;
         g.load_case = &load_case;
@@ -169,7 +174,8 @@ std::optional<Governing> governing_case(const Prepared& prepared, std::size_t pa
         g.stress = member.across_stress;
         g.depth_factor = 1;
         g.resistance = across_grain.to(load_case);
-        judge_use(g, across_grain.warn(load_case), !load_case.proof && load_case.duration == LoadDuration::lasting);
+        judge_use(g, across_grain.warn(load_case),
+                  load_case.kind == DemandKind::service && load_case.duration == LoadDuration::lasting);
         keep(g, *across);
     }
     return worst;
@@ -190,7 +196,13 @@ Working resistance_working(const Prepared& prepared, std::size_t part, StrengthK
     const std::string size = kind == StrengthKind::bending && g.depth_factor < 1
                                  ? fmt::format(", depth factor (51 mm/d)^(1/9) = {}", write_number(g.depth_factor, 3))
                                  : "";
-    if (g.load_case->proof) {
+    if (g.load_case->kind == DemandKind::hard_sitting) {
+        const Datum<double>& impact = facts.number("impact_factor");
+        w.push_back({"Resistance to someone sitting down hard, straight and clear grain; above it warns, above the mean strength "
+                     "breaks",
+                     "f_d = f05 × 1.25", fmt::format("1.25, impact over ten minutes{}", size), g.resistance, "Pa",
+                     impact.cite.text()});
+    } else if (g.load_case->kind != DemandKind::service) {
         const Datum<double>& divisor = facts.number("proof_divisor");
         const bool stays = g.load_case->strength_share < 1;
         w.push_back({"Resistance under a proof load, straight and clear grain",

@@ -106,7 +106,8 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Corner& co
         f.remedy = fmt::format(
             "make the members no wider than {}, or of quarter-sawn stock, glue up at about {}{}; wide frames keep closed with "
             "tenons",
-            size_words(prepared, narrower * std::max(contact.shared->size(corner.first), contact.shared->size(corner.second))),
+            size_words(prepared, shop_size_below(prepared, narrower * std::max(contact.shared->size(corner.first),
+                                                                               contact.shared->size(corner.second)))),
             moisture_words(MoistureContent::percent((sa.driest.percent() + sa.dampest.percent()) / 2)),
             is_reinforced(piece.joints[*contact.joint]) ? "" : ", and put a spline or key across the joint");
     }

@@ -76,7 +76,14 @@ std::vector<Finding> check_rack(const Prepared& prepared)
                          "mechanics of frames (Timoshenko beams and plates)"});
     f.working.push_back({"Frames of centrelines sway less than solid joints would, by about this share", "", "",
                          facts.number("frame_sway_low").value, "1", facts.number("frame_sway_low").cite.text()});
-    add_joint_bounds(prepared, f, {"sway", s.free, s.stiff, s.folds, "m", small_words(prepared, s.stiff)});
+    if (s.play > 0) {
+        f.values.push_back({"play", s.play, "m"});
+        f.working.push_back({"Of it, what the clearance of its joints lets it lean before their walls press", "θ = 2c/e", "",
+                             s.play, "m", "geometry of the joints"});
+    }
+    add_joint_bounds(prepared, f, {"sway", s.soft, s.stiff, std::nullopt, "m", small_words(prepared, s.stiff)});
+    warn_of_bounds(f, s.soft, warn.value * limit,
+                   fmt::format("with joints a third as stiff it would sway {}", small_words(prepared, s.soft)));
     f.working.push_back({"Felt as firm", "h/100", size_words(prepared, s.height), limit, "m", share.cite.text()});
     if (const auto joint = most_turned(prepared, *worst)) {
         f.values.push_back({"largest_joint_moment", joint->moment, "N m"});

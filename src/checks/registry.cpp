@@ -23,6 +23,7 @@ const std::vector<CheckInfo>& all_checks()
         {"glue-suits", "whether the glue suits its place, its wood, its fit and its day", check_glue_suits},
         {"assembly-time", "closing the joints while the glue is open; stages of a glue-up", check_assembly_time},
         {"clamping", "how hard, with how many clamps and where to press every glue line", check_clamping},
+        {"let-ins", "mortises, housings and bores that meet inside a part; walls and bottoms left", check_let_ins},
         {"sag", "how far rails, slats, shelves and aprons bend in use", check_sag},
         {"bending", "whether lying parts break under people and goods", check_bending},
         {"shear", "shear along the grain of lying parts", check_shear},

@@ -72,6 +72,7 @@ struct ReportContent {
     std::vector<ContactLine> contacts;
     Verdict verdict = Verdict::pass; ///< pass, warn or fail; cannot-tell counts as warn
     std::vector<Finding> findings;   ///< sorted
+    std::vector<FirstStep> do_first; ///< one for each finding that does not pass and has a remedy, alike ones once; in their order
     std::vector<std::string> assumed;
     std::vector<std::string> cautions;
     std::vector<LeftOut> left_out;      ///< by the checks that have findings

@@ -5,6 +5,7 @@
 #include "checks/gather.hpp"
 #include "checks/left_out.hpp"
 #include "checks/registry.hpp"
+#include "checks/remedies.hpp"
 
 #include <deque>
 
@@ -51,6 +52,9 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
     const AllRuns all = run_all(piece, facts, layout, content.units);
     describe_piece(content, piece, layout, all.runs);
     content.findings = merge_combinations(piece, all.runs);
+    if (options.remedies_tried && !options.text.empty())
+        try_remedies(options.text, piece, facts, layout, content.units, content.findings);
+    content.do_first = first_steps(content.findings);
     content.verdict = overall_verdict(content.findings);
     content.assumed = assumptions_of(piece, all.runs);
     content.left_out = left_out_by(facts, content.findings);

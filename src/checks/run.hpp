@@ -15,7 +15,8 @@ namespace jointwright {
 struct CheckOptions {
     std::optional<LengthUnit> units; ///< of what people read; the design's own when empty
     bool drawn = false;              ///< the report will have drawings
-    std::string_view text;           ///< the design as read, for charts of what other sizes would do; with `drawn`
+    bool remedies_tried = false;     ///< changes that mend what does not pass are looked for and checked again; needs `text`
+    std::string_view text;           ///< the design as read: for charts of what other sizes would do, and for remedies
 };
 
 /// The findings alone, sorted, as a report of that piece has them: for sweeps. @param layout  layout_of(piece), or of one alike in space

@@ -124,10 +124,15 @@ std::vector<Finding> check_sag(const Prepared& prepared)
                                          size_words(prepared, worst->depth)),
                              at_once, "m",
                              prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko beams and plates")});
-        if (worst->bounds)
-            add_joint_bounds(prepared, f,
-                             {"deflection", worst->bounds->sag_free, worst->bounds->sag_stiff, worst->bounds->folds, "m",
-                              small_words(prepared, worst->bounds->sag_stiff)});
+        if (worst->bounds && at_once > 0) {
+            const double grown = total / at_once; // by creep, the same for all
+            const double soft = grown * worst->bounds->sag_soft, stiff = grown * worst->bounds->sag_stiff,
+                         slick = grown * worst->bounds->sag_slick;
+            add_joint_bounds(prepared, f, {"deflection", soft, stiff, slick, "m", small_words(prepared, stiff)});
+            warn_of_bounds(f, std::max(soft, slick), warn.value * rule.limit,
+                           fmt::format("with joints a third as stiff, or on a slick floor, it would sag {}",
+                                       small_words(prepared, std::max(soft, slick))));
+        }
         f.working.push_back({"Growth of the lasting part by creep", "δ + k_def δ_lasting",
                              fmt::format("k_def = {}", write_number(creep.value, 2)), total, "m", creep.cite.text()});
         f.working.push_back({"Limit", rule.words, "", rule.limit, "m", rule.source});

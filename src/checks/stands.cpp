@@ -2,6 +2,10 @@
 
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
+#include "checks/falls_apart.hpp"
+#include "checks/hung.hpp"
+#include "checks/missed_pairs.hpp"
+#include "measure/write.hpp"
 #include "piece/turn.hpp"
 
 #include <fmt/core.h>
@@ -12,16 +16,6 @@
 namespace jointwright {
 
 namespace {
-
-constexpr double kNearMiss = 0.003;        // m: parts of one joint that nearly touch were meant to
-constexpr std::size_t kMostPairs = 40'000; // of copies looked at for one joint
-
-double gap_between(const Box& a, const Box& b)
-{
-    double gap = 0;
-    for (std::size_t i = 0; i < 3; ++i) gap = std::max({gap, b.lo[i] - a.hi[i], a.lo[i] - b.hi[i]});
-    return gap;
-}
 
 /// Nothing of what people or goods bear on stands on anything: the piece falls to its feet.
 void add_falling(const Prepared& prepared, std::vector<Finding>& findings)
@@ -43,33 +37,6 @@ void add_falling(const Prepared& prepared, std::vector<Finding>& findings)
                              piece.part_of(*first).id, piece.wall.empty() ? "floor" : "wall");
     f.remedy = "check the `at` of the parts under it: those that carry it must touch it and each other, down to the lowest";
     findings.push_back(std::move(f));
-}
-
-/// Copies of a joint's two parts that stand a hair apart while others of them are joined: a slip in placement.
-void add_near_misses(const Prepared& prepared, std::vector<Finding>& findings)
-{
-    const Piece& piece = *prepared.piece;
-    for (const Joint& joint : piece.joints) {
-        const auto first = piece.copies_named(joint.first), second = piece.copies_named(joint.second);
-        if (first.size() * second.size() > kMostPairs) continue;
-        for (const std::size_t a : first)
-            for (const std::size_t b : second) {
-                if (a == b) continue;
-                const double gap =
-                    gap_between(bounds_of(piece.part_of(a), piece.copies[a]), bounds_of(piece.part_of(b), piece.copies[b]));
-                if (gap <= kTouch || gap > kNearMiss) continue;
-                Finding f;
-                f.check = "stands";
-                f.subject = piece.part_of(a).id + " / " + piece.part_of(b).id;
-                f.verdict = Verdict::warn;
-                f.where = piece.label(a) + " and " + piece.label(b);
-                f.headline = fmt::format("{} and {} stand {} apart: the {} between these parts does not act here.",
-                                         piece.label(a), piece.label(b), small_words(prepared, gap), name_of(joint.kind));
-                f.remedy = "check where both are placed";
-                f.values = {{"gap", gap, "m"}};
-                keep_worst(findings, std::move(f));
-            }
-    }
 }
 
 /// Parts that nothing keeps from moving though they touch others: the piece folds up, or a part swings.
@@ -107,9 +74,15 @@ void add_folding(const Prepared& prepared, std::vector<Finding>& findings)
         f.subject = prepared.piece->name;
         f.verdict = Verdict::fail;
         f.where = fmt::format("{}, {}", prepared.piece->label(s.copy, true), statics.cases.cases[k].name);
-        f.headline = fmt::format("With {} the piece folds up: nothing but the breadth of its feet keeps it upright.",
-                                 statics.cases.cases[k].name);
-        f.remedy = "join legs and top by rails with tenons, by a back, or by braces";
+        const std::string& with = statics.cases.cases[k].name;
+        f.headline =
+            s.play > s.sway / 2
+                ? fmt::format("With {} the piece folds up: the clearance of its joints lets it lean {} at a height of {} "
+                              "before they press.",
+                              with, small_words(prepared, s.play), size_words(prepared, s.height))
+                : fmt::format("With {} the piece folds up: its joints hardly keep it upright.", with);
+        f.remedy = s.play > s.sway / 2 ? "cut the joints closer, glue or peg them, or hold the piece square by a back"
+                                       : "join legs and top by rails with tenons, by a back, or by braces";
         findings.push_back(std::move(f));
         return;
     }
@@ -131,6 +104,8 @@ void add_coming_away(const Prepared& prepared, std::vector<Finding>& findings)
             fmt::format("With {} a part comes away, or the piece topples: faces that only lie on each other cannot pull.",
                         statics.cases.cases[k].name);
         f.remedy = "fasten what lies loose, or bring its supports farther out";
+        if (!prepared.piece->hung.empty() && prepared.piece->wall.empty())
+            f.remedy = "name under `wall` the post or frame that stands in the ground or is screwed to the wall";
         findings.push_back(std::move(f));
         return;
     }
@@ -165,8 +140,10 @@ std::vector<Finding> check_stands(const Prepared& prepared)
     const Piece& piece = *prepared.piece;
     std::vector<bool> touched(piece.copies.size(), false);
     for (const Contact& c : prepared.layout->contacts) touched[c.first] = touched[c.second] = true;
-    std::vector<Finding> findings;
+    HungFindings hung = hung_findings(prepared);
+    std::vector<Finding> findings = std::move(hung.findings);
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        if (hung.told[i]) continue;
         const bool alone = !touched[i] && piece.copies.size() > 1;
         const bool floats = !prepared.statics.path.reached[i];
         if (!alone && !floats) continue;
@@ -180,12 +157,17 @@ std::vector<Finding> check_stands(const Prepared& prepared)
         f.remedy = "check its `at`, or state the joint that holds it";
         keep_worst(findings, std::move(f));
     }
+    if (auto falls = falls_over(prepared)) {
+        findings.push_back(*std::move(falls));
+        return findings; // the first thing to know, and what follows from it is no news
+    }
     add_falling(prepared, findings);
     add_lying_loose(prepared, findings);
-    add_near_misses(prepared, findings);
+    add_missed_pairs(prepared, findings);
     add_loose(prepared, findings);
     add_coming_away(prepared, findings);
     add_folding(prepared, findings);
+    for (Finding& f : comes_apart(prepared)) keep_worst(findings, std::move(f));
     if (!findings.empty()) return findings;
     Finding f;
     f.check = "stands";

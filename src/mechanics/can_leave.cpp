@@ -93,7 +93,8 @@ bool can_leave(const Piece& piece, const Contact& contact, const Point& d)
     case JointKind::face:
     case JointKind::butt:
     case JointKind::screws:
-    case JointKind::buttons: break;
+    case JointKind::buttons:
+    case JointKind::hinge: break;
     }
     if (!glued) return presses_nothing(contact, d);
     return presses_nothing(contact, d) && dot(d, contact.patches.front().normal) < -kOff;

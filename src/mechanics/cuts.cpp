@@ -234,44 +234,57 @@ std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Cont
     return cuts;
 }
 
-std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>& contacts)
+std::vector<JointLoss> joint_losses(const Piece& piece, const std::vector<Contact>& contacts)
 {
-    std::vector<double> lost(piece.copies.size(), 0.0);
+    std::vector<JointLoss> lost(piece.copies.size());
+    const auto take = [&](std::size_t copy, double volume, const Box& where) {
+        lost[copy].volume += volume;
+        for (const Axis axis : {Axis::x, Axis::y, Axis::z}) lost[copy].moment[index_of(axis)] += volume * where.middle(axis);
+    };
     for (const Contact& contact : contacts) {
-        if (!contact.joint) continue;
+        if (!contact.joint || contact.patches.empty()) continue;
         const Joint& joint = piece.joints[*contact.joint];
         const double shared = contact.shared_volume;
+        const Box space = contact.shared.value_or(contact.patches.front().bounds);
         switch (joint.kind) {
         case JointKind::tenon: {
-            const auto box = mortise_of(contact);
+            const Box mortise = mortise_of(contact).value_or(space);
             const auto cheek = std::find_if(contact.patches.begin(), contact.patches.end(),
                                             [](const Patch& p) { return p.role == Patch::Role::cheek; });
-            double tenon = box ? volume_of(*box) : 0;
+            double tenon = mortise_of(contact) ? volume_of(mortise) : 0;
             if (joint.tenon && cheek != contact.patches.end()) tenon = cheek->area * in_metres(joint.tenon->thickness);
-            lost[contact.second] += tenon;
-            lost[contact.first] += shared - tenon; // drawn touching, the tenon is wood on top of the drawn length
+            take(contact.second, tenon, mortise);
+            take(contact.first, shared, space);
+            take(contact.first, -tenon, mortise); // drawn touching, the tenon is wood on top of the drawn length
             break;
         }
         case JointKind::lap:
             if (contact.shared) {
                 const auto [first, second] = lap_halves(contact);
-                lost[contact.first] += volume_of(first);
-                lost[contact.second] += volume_of(second);
+                take(contact.first, volume_of(first), first);
+                take(contact.second, volume_of(second), second);
             }
             break;
         case JointKind::mitre:
         case JointKind::bridle:
         case JointKind::dovetail:
-            lost[contact.first] += shared / 2;
-            lost[contact.second] += shared / 2;
+            take(contact.first, shared / 2, space);
+            take(contact.second, shared / 2, space);
             break;
         case JointKind::edge:
         case JointKind::face:
-        case JointKind::butt: lost[contact.first] += shared; break; // a turned part, cut to fit the other
-        default: lost[contact.second] += shared;
+        case JointKind::butt: take(contact.first, shared, space); break; // a turned part, cut to fit the other
+        default: take(contact.second, shared, space);
         }
     }
     return lost;
+}
+
+std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>& contacts)
+{
+    std::vector<double> volumes;
+    for (const JointLoss& loss : joint_losses(piece, contacts)) volumes.push_back(loss.volume);
+    return volumes;
 }
 
 std::vector<NetStretch> net_stretches(const Facts& facts, const Part& part, const Copy& copy, const std::vector<Cut>& cuts,

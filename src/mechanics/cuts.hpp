@@ -20,7 +20,14 @@ struct Cut {
 /// All recesses of every copy, by its notches and by what is let into it.
 std::vector<std::vector<Cut>> cuts_of(const Piece& piece, const std::vector<Contact>& contacts);
 
-/// Volume that joints take off (positive) or tenons add (negative) for each copy [m³].
+/// Wood that joints take off a copy (positive) or tenons add to it (negative).
+struct JointLoss {
+    double volume = 0; ///< m³
+    Point moment{};    ///< volume times its place [m⁴]
+};
+/// By copy.
+std::vector<JointLoss> joint_losses(const Piece& piece, const std::vector<Contact>& contacts);
+/// Their volumes alone [m³].
 std::vector<double> joint_volumes(const Piece& piece, const std::vector<Contact>& contacts);
 
 /// A stretch of a part with one net section, for bending in the plane of its grain and one axis across it, the depth: the vertical one of a lying part.

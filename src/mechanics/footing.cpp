@@ -1,5 +1,6 @@
 #include "mechanics/footing.hpp"
 
+#include "mechanics/what_stands.hpp"
 #include "piece/solid.hpp"
 #include "piece/turn.hpp"
 
@@ -21,20 +22,6 @@ constexpr double kCutLevel = 0.008;
 constexpr double kWideFoot = 0.0999; // m: from here a foot stands on its two ends
 constexpr double kFootShare = 0.48;  // of its size from the middle
 
-/// Middle of a body's corners in plan.
-PlanPoint middle_of(const Solid& solid)
-{
-    PlanPoint sum{};
-    double corners = 0;
-    for (const kernel::Polygon& face : solid.skin)
-        for (const kernel::Vec& corner : face.corners) {
-            sum[0] += corner.x();
-            sum[1] += corner.y();
-            ++corners;
-        }
-    return corners > 0 ? PlanPoint{sum[0] / corners, sum[1] / corners} : sum;
-}
-
 double lowest_of(const Part& part, const Copy& copy) { return bounds_of(part, copy).lo[2]; }
 
 } // namespace
@@ -42,17 +29,20 @@ double lowest_of(const Part& part, const Copy& copy) { return bounds_of(part, co
 double floor_level(const Piece& piece)
 {
     double lowest = 1e30, straight = 1e30;
-    for (const Copy& copy : piece.copies) {
-        const Part& part = piece.parts[copy.part];
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        if (piece.hangs(i)) continue;
+        const Copy& copy = piece.copies[i];
+        const Part& part = piece.part_of(i);
         lowest = std::min(lowest, lowest_of(part, copy));
         if (!part.turn) straight = std::min(straight, copy.box.lo[2]);
     }
     return straight < lowest + kCutLevel ? straight : lowest;
 }
 
-bool meets_floor(const Part& part, const Copy& copy, double floor)
+bool meets_floor(const Piece& piece, std::size_t copy, double floor)
 {
-    return lowest_of(part, copy) < floor + (part.turn ? kCutLevel : kTouch);
+    const Part& part = piece.part_of(copy);
+    return !piece.hangs(copy) && lowest_of(part, piece.copies[copy]) < floor + (part.turn ? kCutLevel : kTouch);
 }
 
 std::vector<PlanPoint> sole_of(const Part& part, const Copy& copy, double floor)
@@ -130,26 +120,65 @@ std::vector<PlanPoint> line_round(const std::vector<PlanPoint>& places)
     return line;
 }
 
+Weight weight_of(const Prepared& prepared, const std::vector<std::size_t>& copies, double floor)
+{
+    Weight sum;
+    for (const std::size_t i : copies) {
+        const double weight = prepared.masses[i] * kStandardGravity;
+        const Point& centre = prepared.layout->centres[i];
+        sum.down += weight;
+        sum.at[0] += weight * centre[0];
+        sum.at[1] += weight * centre[1];
+        sum.height += weight * (centre[2] - floor);
+    }
+    if (sum.down <= 0) return {};
+    for (double* part : {&sum.at[0], &sum.at[1], &sum.height}) *part /= sum.down;
+    return sum;
+}
+
 Footing footing_of(const Prepared& prepared)
 {
     const Piece& piece = *prepared.piece;
     Footing footing;
     footing.floor = floor_level(piece);
-    PlanPoint lever{};
     std::vector<PlanPoint> feet;
+    std::vector<std::size_t> borne, unborne;
+    const std::vector<bool> on_edge = stood_on_edge(prepared);
     for (std::size_t i = 0; i < piece.copies.size(); ++i) {
-        const double weight = prepared.masses[i] * kStandardGravity;
-        const PlanPoint middle = middle_of(solid_of(piece.part_of(i), piece.copies[i]));
-        footing.weight += weight;
-        lever[0] += weight * middle[0];
-        lever[1] += weight * middle[1];
-        if (!meets_floor(piece.part_of(i), piece.copies[i], footing.floor)) continue;
+        (prepared.statics.path.reached[i] && !on_edge[i] ? borne : unborne).push_back(i);
+        if (on_edge[i] || !meets_floor(piece, i, footing.floor)) continue;
         const std::vector<PlanPoint> sole = sole_of(piece.part_of(i), piece.copies[i], footing.floor);
         feet.insert(feet.end(), sole.begin(), sole.end());
     }
-    if (footing.weight > 0) footing.centre = {lever[0] / footing.weight, lever[1] / footing.weight};
+    const Weight whole = weight_of(prepared, borne, footing.floor);
+    footing.weight = whole.down;
+    footing.centre = whole.at;
+    footing.height = whole.height;
+    footing.unborne = weight_of(prepared, unborne, footing.floor);
     footing.line = line_round(feet);
     return footing;
+}
+
+bool feet_in_line(const Piece& piece)
+{
+    constexpr double narrow = 0.01; // m
+    if (!piece.wall.empty()) return false;
+    const double floor = floor_level(piece);
+    std::vector<PlanPoint> all;
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        if (!meets_floor(piece, i, floor)) continue;
+        const auto places = foot_places(piece.part_of(i), piece.copies[i], floor, false);
+        all.insert(all.end(), places.begin(), places.end());
+    }
+    if (all.empty()) return false;
+    const std::vector<PlanPoint> line = line_round(all);
+    double area = 0, longest = 0;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const PlanPoint &a = line[i], &b = line[(i + 1) % line.size()];
+        area += (a[0] * b[1] - b[0] * a[1]) / 2;
+        longest = std::max(longest, std::hypot(b[0] - a[0], b[1] - a[1]));
+    }
+    return area <= narrow * longest;
 }
 
 std::vector<Leverage> leverages(const Footing& footing, const PlanPoint& load)
@@ -164,7 +193,8 @@ std::vector<Leverage> leverages(const Footing& footing, const PlanPoint& load)
         const double nx = dy / length, ny = -dx / length;
         all.push_back({(load[0] - a[0]) * nx + (load[1] - a[1]) * ny,
                        -((footing.centre[0] - a[0]) * nx + (footing.centre[1] - a[1]) * ny),
-                       {nx, ny}});
+                       {nx, ny},
+                       a});
     }
     return all;
 }

@@ -47,6 +47,15 @@ void add_element(Entries& entries, const std::array<int, N>& nodes, const Matrix
                       stiffness.template block<6, 6>(6 * static_cast<int>(i), 6 * static_cast<int>(j)));
 }
 
+FreeMotion scaled(Eigen::VectorXd v)
+{
+    double largest = 0;
+    for (Eigen::Index i = 0; i < v.size(); i += 6)
+        largest = std::max({largest, v.segment<3>(i).norm(), kTurnRadius * v.segment<3>(i + 3).norm()});
+    v /= std::max(largest, 1e-300);
+    return {std::move(v)};
+}
+
 } // namespace
 
 int Frame::add_node(const Vec3& at)
@@ -80,6 +89,18 @@ int Frame::add_press(Press press)
     return presses() - 1;
 }
 
+int Frame::add_grip(Grip grip)
+{
+    grips_.push_back(std::move(grip));
+    return grips() - 1;
+}
+
+double Frame::yielding_stiffness(int i) const
+{
+    if (i < presses()) return presses_[static_cast<std::size_t>(i)].stiffness;
+    return grips_[static_cast<std::size_t>((i - presses()) / 2)].stiffness;
+}
+
 void Frame::factor()
 {
     const int n = unknowns();
@@ -110,18 +131,29 @@ void Frame::factor()
                     if (row(k) != 0) rows.emplace_back(p, 6 * s.node + k, sign * s.weight * row(k));
         }
     }
-    gaps_.resize(presses(), n);
+    for (int g = 0; g < grips(); ++g) {
+        const Grip& grip = grips_[static_cast<std::size_t>(g)];
+        for (int d = 0; d < 2; ++d) {
+            const Vec3& way = grip.directions[static_cast<std::size_t>(d)];
+            Vec6 row;
+            row << way, (grip.at - middle_of(grip.a)).cross(way);
+            for (const Anchor::Share& s : grip.a.shares)
+                for (int k = 0; k < 6; ++k)
+                    if (row(k) != 0) rows.emplace_back(presses() + 2 * g + d, 6 * s.node + k, s.weight * row(k));
+        }
+    }
+    gaps_.resize(yielding(), n);
     gaps_.setFromTriplets(rows.begin(), rows.end());
     using Row = Eigen::SparseMatrix<double, Eigen::RowMajor>::InnerIterator;
-    for (int p = 0; p < presses(); ++p)
+    for (int p = 0; p < yielding(); ++p)
         for (Row r(gaps_, p); r; ++r)
             for (Row c(gaps_, p); c; ++c)
                 add_entry(entries, static_cast<int>(r.col()), static_cast<int>(c.col()),
-                          presses_[static_cast<std::size_t>(p)].stiffness * r.value() * c.value());
+                          yielding_stiffness(p) * r.value() * c.value());
     Sparse stiffness(n, n);
     stiffness.setFromTriplets(entries.begin(), entries.end());
     factor_ = std::make_shared<Eigen::SimplicialLDLT<Sparse>>(stiffness);
-    responses_.assign(static_cast<std::size_t>(presses()), {});
+    responses_.assign(static_cast<std::size_t>(yielding()), {});
 }
 
 std::optional<FreeMotion> Frame::free_motion() const
@@ -141,11 +173,10 @@ std::optional<FreeMotion> Frame::free_motion() const
         softness = std::sqrt(v.dot(mass.cwiseProduct(v)));
     }
     if (softness < 1 / kSoftest) return std::nullopt;
-    double largest = 0;
-    for (int i = 0; i < n; i += 6)
-        largest = std::max({largest, v.segment<3>(i).norm(), kTurnRadius * v.segment<3>(i + 3).norm()});
-    return FreeMotion{v / std::max(largest, 1e-300)};
+    return scaled(std::move(v));
 }
+
+FreeMotion free_motion_of(const FrameSolution& solution) { return scaled(solution.movement); }
 
 double FreeMotion::at(int node) const
 {
@@ -167,10 +198,15 @@ Vec6 Frame::movement_at(const Anchor& anchor, const Vec3& at, const Eigen::Vecto
     return sum;
 }
 
-Vec6 Frame::tie_force(int tie, const Eigen::VectorXd& movement) const
+Vec6 Frame::tie_movement(int tie, const Eigen::VectorXd& movement) const
 {
     const Tie& t = ties_[static_cast<std::size_t>(tie)];
-    return t.stiffness * (movement_at(t.a, t.at, movement) - movement_at(t.b, t.at, movement));
+    return movement_at(t.a, t.at, movement) - movement_at(t.b, t.at, movement);
+}
+
+Vec6 Frame::tie_force(int tie, const Eigen::VectorXd& movement) const
+{
+    return ties_[static_cast<std::size_t>(tie)].stiffness * tie_movement(tie, movement);
 }
 
 double Frame::gap(int press, const Eigen::VectorXd& movement) const { return gaps_.row(press).dot(movement); }

@@ -365,7 +365,10 @@ std::optional<DirectionalModulus> modulus_in(const Prepared& prepared, std::size
         cross_part > 1e-9 ? (f * f * tangential_in_thickness + w * w * tangential_in_width) / cross_part : 0.5;
     const double ea = across(tangential);
     // Hankinson between along and across the grain, exponent 2.
-    result.modulus = pascals(el * ea / (el * cross_part + ea * along * along));
+    const auto hankinson = [&](double square) { return pascals(el * square / (el * cross_part + square * along * along)); };
+    result.modulus = hankinson(ea);
+    result.if_tangential = hankinson(et);
+    result.over_tangential = ea / et;
     return result;
 }
 
@@ -401,9 +404,27 @@ std::optional<Restraint> restraint_at(const Prepared& prepared, const FaceDirect
     return restraint;
 }
 
-double relaxed_strain(double share_kept, double first, double other)
+FaceSide tangential_twin(const Prepared& prepared, const FaceDirection& face, const FaceSide& side)
 {
-    return share_kept * (std::abs(first) + (1 - share_kept) * std::abs(other));
+    const PartState& state = prepared.state_of(side.copy);
+    if (!state.moves()) return side;
+    const PartAxes axes = axes_of(prepared.piece->part_of(side.copy), prepared.piece->copies[side.copy]);
+    const double square = 1 - side.along * side.along;
+    FaceSide twin = side;
+    const auto sawn_flat = [&](const BoardStrain& as_sawn, double strain) {
+        const double own = strain_in(axes, as_sawn, face.direction, face.direction);
+        const double flat = side.along * side.along * as_sawn.along + square * as_sawn.tangential;
+        // Boards glued edge to edge move by their mean: changed in the same proportion.
+        return own == 0 ? strain : strain * flat / own;
+    };
+    twin.dry = sawn_flat(state.dry, side.dry);
+    twin.damp = sawn_flat(state.damp, side.damp);
+    return twin;
+}
+
+double relaxed_strain(double kept_now, double now, double kept_other, double other)
+{
+    return kept_now * (std::abs(now) + (1 - kept_other) * std::abs(other));
 }
 
 } // namespace jointwright

@@ -54,13 +54,25 @@ std::optional<Restraint> restraint_at(const Prepared& prepared, const FaceDirect
 /// Modulus of a part in a direction at an angle to its grain, and the shear modulus that goes with it on that face.
 struct DirectionalModulus {
     Stress modulus, shear_modulus;
+    Stress if_tangential;       ///< the modulus, did the direction run along the rings instead
+    double over_tangential = 1; ///< modulus square to the grain in this direction over that along the rings
     bool estimated = false;
     std::string source;
 };
 std::optional<DirectionalModulus> modulus_in(const Prepared& prepared, std::size_t copy, const Point& direction,
                                              const Point& normal);
 
-/// Strain that drives a stress after slow relaxation: r (first + (1 − r) other), both as positive amounts.
-double relaxed_strain(double share_kept, double first, double other);
+/// Free strains of one side of a face, from made, did the direction run along the rings: of the same wood, sawn flat. Those of the side itself
+/// where the law of its movement is not known.
+FaceSide tangential_twin(const Prepared& prepared, const FaceDirection& face, const FaceSide& side);
+
+/// Share of stress that is kept under slow movement, in either season.
+struct SharesKept {
+    double dry = 0.5, damp = 0.5;
+};
+
+/// Strain that drives a stress after slow relaxation: r_now (now + (1 − r_other) other), both strains as positive amounts. What relaxed in the other
+/// season is a set that has to be undone now.
+double relaxed_strain(double kept_now, double now, double kept_other, double other);
 
 } // namespace jointwright

@@ -1,6 +1,8 @@
 #include "mechanics/joint_links.hpp"
 
+#include "mechanics/hinge_links.hpp"
 #include "mechanics/joint_bed.hpp"
+#include "piece/joined_solid.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -58,6 +60,41 @@ bool is_let_in(JointKind kind)
     }
 }
 
+/// Some face of it is side grain on both parts, and no narrow edge: the only faces whose glue counts.
+bool has_side_grain(const Contact& contact)
+{
+    return std::any_of(contact.patches.begin(), contact.patches.end(),
+                       [](const Patch& p) { return p.role != Patch::Role::edge && !p.end_grain_first && !p.end_grain_second; });
+}
+
+/// A glued face that does not hold turning, on which a part lies that lies on others too: it would lie as well were the glue gone.
+bool lies_glued(const Prepared& prepared, std::size_t index, JointHold hold, bool holds)
+{
+    if (hold != JointHold::glued || holds) return false;
+    const Contact& contact = prepared.layout->contacts[index];
+    const auto angle = contact.grain_angle();
+    if (angle && *angle < kAlike) return false; // one piece of wood
+    for (const std::size_t upper : {contact.first, contact.second}) {
+        const auto& bearings = prepared.statics.path.bearings[upper];
+        if (bearings.size() > 1 &&
+            std::any_of(bearings.begin(), bearings.end(), [&](const Bearing& b) { return b.contact == index; }))
+            return true;
+    }
+    return false;
+}
+
+/// Dry, straight walls and no pegs: friction alone keeps it in.
+bool is_drawn_freely(const Joint* joint, JointHold hold)
+{
+    if (!joint || hold != JointHold::let_in_dry || joint->pegs) return false;
+    switch (joint->kind) {
+    case JointKind::tenon:
+    case JointKind::housing:
+    case JointKind::groove: return true;
+    default: return false;
+    }
+}
+
 /// True when a copy ends at the contact: its line is to be drawn on to the middle of what it meets.
 bool ends_here(const Contact& contact, const Joint* joint, bool first, const MemberLine& line, const Vec3& centre)
 {
@@ -96,6 +133,7 @@ public:
               const std::vector<MemberStiffness>& stiffness)
         : contact_(prepared.layout->contacts[index]), index_(index),
           joint_(contact_.joint ? &prepared.piece->joints[*contact_.joint] : nullptr), hold_(hold_of(*prepared.piece, contact_)),
+          holds_(holds_turning(*prepared.piece, contact_)), lies_(lies_glued(prepared, index, hold_, holds_)),
           a_(lines[contact_.first]), b_(lines[contact_.second]), sa_(stiffness[contact_.first]), sb_(stiffness[contact_.second])
     {
         for (const Patch& p : contact_.patches)
@@ -107,6 +145,10 @@ public:
             area += f.patch->area;
         }
         centre_ /= std::max(area, 1e-12);
+        if (is_drawn_freely(joint_, hold_)) {
+            const Point way = way_apart(*prepared.piece, contact_);
+            out_ = Vec3(way[0], way[1], way[2]);
+        }
     }
 
     std::vector<JointLink> make()
@@ -198,6 +240,7 @@ private:
         JointLink link;
         for (const FaceRectangle* f : faces) add(link, *f, *f, centre_);
         link.freed = freed_in_one(*faces.front(), a_ends, b_ends);
+        link.out = out_;
         if ((!a_ends && !b_ends) || a_.plate || b_.plate) {
             put(std::move(link), centre_);
             return;
@@ -245,6 +288,7 @@ private:
             for (const auto& [whole, slice] : slices) add(link, slice, *whole, centre);
             link.freed = freed;
             link.couple = couple;
+            link.out = out_;
             put(std::move(link), centre);
         }
     }
@@ -270,7 +314,6 @@ private:
         add_shares(k, part, whole, at);
         // What couples turning to shifting is left out, since the joint is placed at its middle.
         link.holding += k.topLeftCorner<3, 3>();
-        link.turning_closed += k.bottomRightCorner<3, 3>();
         if (!turns_open(whole)) {
             link.turning += k.bottomRightCorner<3, 3>();
             return;
@@ -294,7 +337,8 @@ private:
         };
         Shares shares = shares_of(hold_, *part.patch);
         if (only_presses(part)) shares.normal = 0; // the pressing springs see to it
-        if (hold_ == JointHold::dry)
+        // A glued face on which a part lies is let open, and what opens holds no shear: friction is left of it.
+        if (hold_ == JointHold::dry || (lies_ && std::abs(part.n.z()) > 0.7))
             shares.within = std::min(shares.within, kFriction / std::max(bed.within * whole.area(), 1.0));
         if (!joint_ || !joint_->glued) {
             lay(part, bed, shares);
@@ -338,6 +382,8 @@ private:
     {
         if (!face.patch->end_grain_first && !face.patch->end_grain_second) return false;
         if (!joint_) return true;
+        // In a recess one wall presses at the mouth and the other at the bottom.
+        if (hold_ == JointHold::let_in_dry && has_opposite(face)) return false;
         switch (joint_->kind) {
         case JointKind::tenon:
         case JointKind::bridle:
@@ -358,22 +404,28 @@ private:
 
     static Mat3 about(const Vec3& axis) { return axis * axis.transpose(); }
 
-    /// Axes about which a joint at one place may be let turn: those square to the part that ends there, so that no part spins about its own
-    /// grain; of two that end there, as at a corner, the one square to both; of two that cross, the one square to their face.
+    /// Axes about which a joint at one place may be let turn. Faces: those in the face, which open it. Let in: those square to the part that ends
+    /// there; of two that end, the one square to both.
     Mat3 freed_in_one(const FaceRectangle& largest, bool a_ends, bool b_ends) const
     {
-        if (grown_together()) return Mat3::Zero();
+        if (grown_together() || holds_ || hold_ == JointHold::dry) return Mat3::Zero();
+        if (hold_ != JointHold::let_in_dry) return Mat3::Identity() - about(largest.n);
         const double c = std::abs(a_.grain.dot(b_.grain));
         if (c > std::cos(kAlike)) return Mat3::Identity() - about(a_.grain);
-        if (!a_ends && !b_ends) { // they cross: the one whose end is near is the one that turns, as a slat on its rails
-            const double first = end_share(a_), second = end_share(b_);
-            a_ends = first <= second && first < kEndReach;
-            b_ends = !a_ends && second < kEndReach;
-        }
+        std::tie(a_ends, b_ends) = nearer_end(a_ends, b_ends);
         if (a_ends && b_ends) return about(a_.grain.cross(b_.grain).normalized());
         if (a_ends) return Mat3::Identity() - about(a_.grain);
         if (b_ends) return Mat3::Identity() - about(b_.grain);
         return about(largest.n);
+    }
+
+    /// Of two parts that cross, the one whose end is near is the one that turns, as a slat on its rails.
+    std::pair<bool, bool> nearer_end(bool a_ends, bool b_ends) const
+    {
+        if (a_ends || b_ends) return {a_ends, b_ends};
+        const double first = end_share(a_), second = end_share(b_);
+        const bool a = first <= second && first < kEndReach;
+        return {a, !a && second < kEndReach};
     }
 
     /// How far from its end a part is held, over its width.
@@ -387,7 +439,7 @@ private:
     /// ends on a narrow one, an apron on a leg, also about the normal of its face.
     std::pair<Mat3, Vec3> freed_in_row(const Vec3& along, bool a_ends, bool b_ends) const
     {
-        if (grown_together()) return {Mat3::Zero(), Vec3::Zero()};
+        if (grown_together() || holds_) return {Mat3::Zero(), Vec3::Zero()};
         Mat3 freed = about(along);
         Vec3 couple = Vec3::Zero();
         for (const auto& [ends, wide, other] : {std::tuple{a_ends, &a_, &b_}, std::tuple{b_ends, &b_, &a_}}) {
@@ -402,6 +454,9 @@ private:
     std::size_t index_;
     const Joint* joint_;
     JointHold hold_;
+    bool holds_;
+    bool lies_;               ///< one part lies on the other and on more, and would do so without its glue
+    Vec3 out_ = Vec3::Zero(); ///< out of its recess, where nothing but friction keeps the first part in it
     const MemberLine &a_, &b_;
     const MemberStiffness &sa_, &sb_;
     std::vector<FaceRectangle> faces_;
@@ -411,22 +466,26 @@ private:
 
 } // namespace
 
-kernel::Mat6 JointLink::stiffness(double share) const
+kernel::Mat6 JointLink::stiffness(const JointLet& let) const
 {
     // Even a hinge has some friction: a joint never spins in the sums, and is found as loose all the same.
-    constexpr double friction = 1e-4;     // N m/rad
-    constexpr double stiff_shift = 100.0; // of the springs of a row, whose shifting is turning of the joint
+    constexpr double friction = 1e-5;   // N m/rad
+    constexpr double free_turn = 1e-6;  // root of the share that is left of the resistance about an axis that is let go
+    constexpr double free_shift = 1e-3; // N/m
     Mat6 k = Mat6::Zero();
-    k.topLeftCorner<3, 3>() = (one_of_many ? std::clamp(share, 1.0, stiff_shift) : 1.0) * holding;
-    if (share < 1) {
-        const Mat3 left = Mat3::Identity() - (1 - std::sqrt(share)) * freed;
-        k.bottomRightCorner<3, 3>() = left * turning * left;
-        const Mat3 square = Mat3::Identity() - couple * couple.transpose();
-        k.topLeftCorner<3, 3>() = square * holding * square;
-    } else {
-        k.bottomRightCorner<3, 3>() = share > 1 ? Mat3(share * turning_closed) : turning;
+    Mat3 shift = (one_of_many ? let.stiffness : 1.0) * holding;
+    const auto let_go = [&](const Vec3& way) {
+        const Mat3 square = Mat3::Identity() - way * way.transpose();
+        shift = Mat3(square * shift * square);
+    };
+    if (let.as_one && couple.norm() > 0.5) let_go(couple);
+    if (let.out && out.norm() > 0.5) {
+        let_go(out);
+        shift += free_shift * out * out.transpose();
     }
-    k.bottomRightCorner<3, 3>() += friction * Mat3::Identity();
+    k.topLeftCorner<3, 3>() = shift;
+    const Mat3 left = Mat3::Identity() - (1 - free_turn) * let.turn;
+    k.bottomRightCorner<3, 3>() = let.stiffness * left * turning * left + friction * Mat3::Identity();
     return k;
 }
 
@@ -434,18 +493,55 @@ JointHold hold_of(const Piece& piece, const Contact& contact)
 {
     if (!contact.joint) return JointHold::dry;
     const Joint& joint = piece.joints[*contact.joint];
-    if (joint.glue && joint.kind != JointKind::dowel) return JointHold::glued;
     switch (joint.kind) {
     case JointKind::dowel: return JointHold::dowelled;
-    case JointKind::screws: return JointHold::screwed;
     case JointKind::buttons: return JointHold::buttoned;
-    default: return is_let_in(joint.kind) ? JointHold::let_in_dry : JointHold::dry;
+    default: break;
     }
+    if (joint.glue && has_side_grain(contact)) return JointHold::glued;
+    if (joint.kind == JointKind::screws) return JointHold::screwed;
+    // A mitre's faces are half way between: its own strength counts.
+    if (joint.glue && joint.kind == JointKind::mitre) return JointHold::glued;
+    return is_let_in(joint.kind) ? JointHold::let_in_dry : JointHold::dry;
+}
+
+bool holds_turning(const Piece& piece, const Contact& contact)
+{
+    using enum JointKind;
+    const JointHold hold = hold_of(piece, contact);
+    if (hold == JointHold::dowelled) return true;
+    if (hold != JointHold::glued) return false;
+    switch (piece.joints[*contact.joint].kind) {
+    case tenon:
+    case bridle:
+    case dovetail:
+    case sliding_dovetail:
+    case lap:
+    case mitre: return true;
+    default: return false;
+    }
+}
+
+double play_of(const Piece& piece, const Contact& contact)
+{
+    if (hold_of(piece, contact) != JointHold::let_in_dry) return 0;
+    const Joint& joint = piece.joints[*contact.joint];
+    const double clearance = in_metres(joint.clearance);
+    if (clearance <= 0) return 0;
+    double deep = joint.tenon ? in_metres(joint.tenon->length) : 0;
+    if (deep <= 0 && contact.shared) {
+        const Point way = way_apart(piece, contact);
+        for (std::size_t k = 0; k < 3; ++k) deep += std::abs(way[k]) * (contact.shared->hi[k] - contact.shared->lo[k]);
+    }
+    return deep > 0 ? 2 * clearance / deep : 0;
 }
 
 std::vector<JointLink> joint_links(const Prepared& prepared, std::size_t contact, const std::vector<MemberLine>& lines,
                                    const std::vector<MemberStiffness>& stiffness)
 {
+    const Contact& c = prepared.layout->contacts[contact];
+    if (c.joint && prepared.piece->joints[*c.joint].kind == JointKind::hinge) return hinge_links(prepared, contact, lines);
+    if (swings_clear(prepared, c)) return {};
     return LinkMaker(prepared, contact, lines, stiffness).make();
 }
 

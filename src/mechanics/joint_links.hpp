@@ -21,29 +21,42 @@ struct LinkEnd {
     double across = 0; ///< from the middle of its width; used on plates
 };
 
+/// What a joint is let do in the sums: everything else of it is held, and charged.
+struct JointLet {
+    kernel::Mat3 turn = kernel::Mat3::Zero(); ///< onto the axes about which it turns freely
+    bool as_one = false;  ///< of a row: its springs act as one in its `couple`, so that it turns across it too
+    bool out = false;     ///< it can be drawn out
+    double stiffness = 1; ///< times the estimate, of what resists turning
+};
+
 /// One spring of a contact.
 struct JointLink {
     std::size_t contact = 0;
     kernel::Vec3 at = kernel::Vec3::Zero();
-    LinkEnd a, b;                                       ///< first and second part of the contact
-    bool presses = false;                               ///< only presses, along `direction`; else holds
-    kernel::Mat3 holding = kernel::Mat3::Zero();        ///< resistance to shifting, estimated [N/m]
-    kernel::Mat3 turning = kernel::Mat3::Zero();        ///< resistance to turning, estimated [N m/rad]
-    kernel::Mat3 turning_closed = kernel::Mat3::Zero(); ///< the same if no face of it, end grain too, could open
-    kernel::Mat3 freed = kernel::Mat3::Zero();          ///< onto the axes about which the joint turns where it is let
-    kernel::Vec3 couple = kernel::Vec3::Zero();         ///< of a row: the direction in which it then acts as one; none: zero
-    bool one_of_many = false;                           ///< in a row or a field of springs of one joint
-    kernel::Vec3 direction = kernel::Vec3::Zero();      ///< out of the first into the second
-    double press = 0;                                   ///< N/m
+    LinkEnd a, b;                                ///< first and second part of the contact
+    bool presses = false;                        ///< only presses, along `direction`; else holds
+    kernel::Mat3 holding = kernel::Mat3::Zero(); ///< resistance to shifting, estimated [N/m]
+    kernel::Mat3 turning = kernel::Mat3::Zero(); ///< resistance to turning, estimated [N m/rad]
+    kernel::Mat3 freed =
+        kernel::Mat3::Zero(); ///< onto the axes about which nothing but pressing resists it; zero: a joint that holds
+    kernel::Vec3 couple = kernel::Vec3::Zero();    ///< of a row: the direction in which it then acts as one; none: zero
+    kernel::Vec3 out = kernel::Vec3::Zero();       ///< out of its recess, where nothing but friction keeps it; none: zero
+    bool one_of_many = false;                      ///< in a row or a field of springs of one joint
+    kernel::Vec3 direction = kernel::Vec3::Zero(); ///< out of the first into the second
+    double press = 0;                              ///< N/m
 
-    /// Stiffness of the movements at `at`. 1: as estimated; less: that share of the resistance about the axes that are let turn; more: that many
-    /// times the resistance to any turning.
-    kernel::Mat6 stiffness(double share = 1) const;
+    /// Stiffness of the movements at `at`.
+    kernel::Mat6 stiffness(const JointLet& let) const;
 };
 
 /// How much a class of joint makes of the bed of springs on its faces.
 enum class JointHold { glued, dowelled, screwed, buttoned, let_in_dry, dry };
+/// Glue between end grain and anything counts for nothing: such a joint holds by its shape alone.
 JointHold hold_of(const Piece& piece, const Contact& contact);
+/// True for joints that resist turning by themselves and are charged with it: glued tenons, bridles, tails, laps, mitres, and dowels. Of all others pressing alone resists what opens them.
+bool holds_turning(const Piece& piece, const Contact& contact);
+/// How far a joint turns before its walls press: twice its clearance over the depth let in [rad]; 0 where it is close or glued.
+double play_of(const Piece& piece, const Contact& contact);
 
 /// Springs of one contact.
 std::vector<JointLink> joint_links(const Prepared& prepared, std::size_t contact, const std::vector<MemberLine>& lines,

@@ -14,8 +14,10 @@ namespace jointwright {
 
 /// Loads that act together.
 struct LoadCase {
-    std::string name;   ///< "one person standing on slat #5", "two people side by side"
-    bool proof = false; ///< a furniture-test load, else a service load
+    std::string name;                      ///< "one person standing on slat #5", "2 people side by side"
+    DemandKind kind = DemandKind::service; ///< what it is held against
+    /// It tries strength alone: neither sag nor standing on its feet is asked of it. All kinds but service loads, and a chair leaned back.
+    bool proof = false;
     LoadDuration duration = LoadDuration::sitting;
     double strength_share = 1;     ///< of a proof load that stays on: what is left of the strength for so long
     bool push = false;             ///< sideways: judged by how far the piece sways

@@ -20,7 +20,7 @@ std::vector<bool> floor_copies(const Piece& piece)
         for (const std::size_t i : piece.copies_named(name)) on_floor[i] = true;
     if (!piece.wall.empty()) return on_floor;
     const double floor = floor_level(piece);
-    for (std::size_t i = 0; i < piece.copies.size(); ++i) on_floor[i] = meets_floor(piece.part_of(i), piece.copies[i], floor);
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) on_floor[i] = meets_floor(piece, i, floor);
     return on_floor;
 }
 

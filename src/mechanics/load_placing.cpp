@@ -1,6 +1,11 @@
 #include "mechanics/load_placing.hpp"
 
+#include "measure/quantity.hpp"
+
+#include <fmt/core.h>
+
 #include <algorithm>
+#include <cmath>
 
 namespace jointwright {
 
@@ -40,29 +45,49 @@ CopyLoad load_on_all(const Lying& lying, std::size_t copy, double force)
     return {copy, lying.from(), lying.to(), force, lying.middle(), lying.breadth()};
 }
 
-void add_case(LoadCases& cases, std::string name, bool proof, LoadDuration duration, bool sag, std::vector<CopyLoad> loads,
+Plan patch_at(double x, double y, double size_x, double size_y)
+{
+    return {x - size_x / 2, x + size_x / 2, y - size_y / 2, y + size_y / 2};
+}
+
+void add_case(LoadCases& cases, std::string name, DemandKind kind, LoadDuration duration, bool sag, std::vector<CopyLoad> loads,
               const Citation& cite)
 {
     if (loads.empty()) return;
     LoadCase load_case;
     load_case.name = std::move(name);
-    load_case.proof = proof;
+    load_case.kind = kind;
+    load_case.proof = kind != DemandKind::service;
     load_case.duration = duration;
-    load_case.counts_for_sag = sag;
+    load_case.counts_for_sag = sag && kind == DemandKind::service;
     load_case.source = cite.text();
     for (const CopyLoad& load : loads) load_case.total -= load.direction[2] * load.force; // down
     load_case.loads = std::move(loads);
     cases.cases.push_back(std::move(load_case));
 }
 
-std::string_view level_key(ProofLevel level)
+bool stands_outdoors(const Piece& piece, const Facts& facts)
 {
-    switch (level) {
-    case ProofLevel::home: return "home";
-    case ProofLevel::contract: return "contract";
-    case ProofLevel::severe: return "severe";
+    const RoomRecord* room = piece.room.name ? facts.find_room(*piece.room.name) : nullptr;
+    return room && room->outdoors;
+}
+
+Datum<double> weight_of_each(const Piece& piece, const Facts& facts, int people)
+{
+    Datum<double> weight = facts.number(people <= 1 ? "sitter_mass" : fmt::format("sitter_mass_{}", std::min(people, 4)));
+    if (piece.limits.sitter) {
+        weight.value = piece.limits.sitter->value();
+        weight.cite = {"the design's [limits] sitter", "", Provenance::retrieved, ""};
     }
-    return "home";
+    weight.value *= kStandardGravity;
+    return weight;
+}
+
+std::string repeats_words(const Piece& piece, const Facts& facts)
+{
+    const double repeats = facts.number("durability_repeats_" + std::string(name_of(piece.limits.level))).value;
+    const long thousands = std::lround(repeats / 1000);
+    return fmt::format("{},000 times", thousands);
 }
 
 } // namespace jointwright

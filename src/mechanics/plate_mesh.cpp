@@ -79,8 +79,10 @@ PlatePatch plate_patch(const Piece& piece, const MemberLine& line, const CopyLoa
     const Part& part = piece.part_of(load.copy);
     const Lying lying(part, piece.copies[load.copy]);
     const auto [s0, s1] = limits(load.from - lying.from(), load.to - lying.from(), 0, line.length, line.thick);
-    if (!line.lies || lying.across() != part.width_axis()) return {s0, s1, -line.wide / 2, line.wide / 2};
     const double middle = load.across - lying.middle();
+    // Beside the middle of an upright board: a child on the latch side of a door.
+    const bool placed = line.lies || std::abs(middle) > kTouch;
+    if (!placed || lying.across() != part.width_axis()) return {s0, s1, -line.wide / 2, line.wide / 2};
     const auto [t0, t1] = limits(middle - load.breadth / 2, middle + load.breadth / 2, -line.wide / 2, line.wide / 2, line.thick);
     return {s0, s1, t0, t1};
 }

@@ -5,6 +5,7 @@
 #include "mechanics/cuts.hpp"
 #include "mechanics/statics.hpp"
 #include "piece/contact.hpp"
+#include "piece/let_ins.hpp"
 #include "piece/piece.hpp"
 #include "wood/movement.hpp"
 #include "wood/state.hpp"
@@ -21,6 +22,8 @@ struct Layout {
     std::vector<Contact> contacts;
     std::vector<std::vector<Cut>> cuts; ///< by copy
     std::vector<double> volumes;        ///< by copy, let-ins taken off [m³]
+    LetIns let_ins;                     ///< what is let into each copy, and where that meets
+    std::vector<Point> centres;         ///< by copy: of that volume, where its weight acts [m]
 };
 Layout layout_of(const Piece& piece);
 

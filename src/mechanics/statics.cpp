@@ -17,9 +17,10 @@ namespace {
 using kernel::FrameSolution;
 using kernel::Vec3;
 
-constexpr double kFreeTurning = 1e-6,
-                 kStiffTurning = 1e3; // shares of the estimated stiffness: as good as a hinge, as good as one piece
-constexpr std::size_t kTogether = 64; // cases solved at once
+constexpr double kSofter = 1.0 / 3, kStiffer = 3; // times the estimated stiffness of joints
+constexpr double kSlickFloor = 1e-6;
+constexpr double kFloorFriction = 0.25; // felt or wood on a finished floor (estimated)
+constexpr std::size_t kTogether = 64;   // cases solved at once
 
 class Solving {
 public:
@@ -28,36 +29,118 @@ public:
     void run()
     {
         auto frame = std::make_shared<Structure>(prepared_);
+        const auto& cases = statics_.cases.cases;
+        std::vector<std::vector<CopyLoad>> loads;
+        for (std::size_t k = 0; k < cases.size(); ++k) {
+            loads.push_back(loads_of(k));
+            floors_.push_back(floor_of(*frame, k));
+            if (floors_.back().slides) keep_from_sliding(loads.back());
+        }
+        hold_what_comes_away(*frame, loads);
         statics_.loose = frame->loose();
+        statics_.drawn_out = frame->drawn_out();
         statics_.frame = frame;
+        if (!statics_.loose.empty()) { // what a mechanism does means nothing
+            statics_.settled.assign(cases.size(), false);
+            statics_.sways.assign(cases.size(), {});
+            return;
+        }
         for (std::size_t i = 0; i < piece_.copies.size(); ++i)
             statics_.is_beam[i] = frame->member(i).built && frame->lines()[i].lies && frame->stiffness()[i].known &&
                                   (!statics_.path.bearings[i].empty() || (!piece_.wall.empty() && statics_.path.on_floor[i]));
-        const auto& cases = statics_.cases.cases;
-        std::vector<std::vector<CopyLoad>> loads;
-        for (std::size_t k = 0; k < cases.size(); ++k) loads.push_back(loads_of(k));
         lasting_on_ = by_copy(statics_.cases.lasting);
         for (std::size_t i = 0; i < piece_.copies.size(); ++i) lasting_elements_.push_back(elements_of(i, lasting_on_[i]));
         reserve_for(cases.size());
-        // A few at a time: the movements of all cases of a large piece would fill the memory.
-        for (std::size_t first = 0; first < cases.size(); first += kTogether) {
-            const std::size_t last = std::min(cases.size(), first + kTogether);
-            const std::vector<FrameSolution> solved = frame->solve(
-                {loads.begin() + static_cast<std::ptrdiff_t>(first), loads.begin() + static_cast<std::ptrdiff_t>(last)});
-            for (std::size_t k = first; k < last; ++k) {
-                read_members(*frame, k, solved[k - first]);
-                read_forces(*frame, k, solved[k - first]);
-                statics_.sways.push_back(sway_of(*frame, solved[k - first]));
-                statics_.settled.push_back(solved[k - first].settled &&
-                                           (statics_.cases.cases[k].proof || !topples(*frame, solved[k - first])));
-            }
-        }
+        in_turn(loads, [&](std::size_t k, const FrameSolution& solution) {
+            read_members(*frame, k, solution);
+            read_forces(*frame, k, solution);
+            statics_.sways.push_back(sway_of(*frame, solution));
+            statics_.settled.push_back(solution.settled);
+        });
         members_from_.push_back(statics_.members.size());
         add_lasting_sag();
         add_bounds(loads);
     }
 
 private:
+    /// Solves all cases, a few at a time: the movements of all cases of a large piece would fill the memory. Tests that would lift the piece off its
+    /// feet hold it down.
+    template <class Reader>
+    void in_turn(const std::vector<std::vector<CopyLoad>>& loads, const Reader& read)
+    {
+        const Structure& frame = *statics_.frame;
+        for (std::size_t first = 0; first < loads.size(); first += kTogether) {
+            const std::size_t last = std::min(loads.size(), first + kTogether);
+            const auto from = static_cast<std::ptrdiff_t>(first), to = static_cast<std::ptrdiff_t>(last);
+            std::vector<FrameSolution> solved =
+                frame.solve({loads.begin() + from, loads.begin() + to}, {floors_.begin() + from, floors_.begin() + to});
+            for (std::size_t k = first; k < last; ++k) {
+                FrameSolution& s = solved[k - first];
+                if (!s.settled && is_held_down(k)) {
+                    floors_[k].holds_down = true;
+                    s = std::move(frame.solve({loads[k]}, {floors_[k]}).front());
+                }
+                read(k, s);
+            }
+        }
+    }
+
+    bool is_held_down(std::size_t index) const
+    {
+        const LoadCase& c = statics_.cases.cases[index];
+        return c.proof && !c.lift && !floors_[index].holds_down && piece_.wall.empty();
+    }
+
+    /// Where contacts part so that a part comes away, joints that were let turn are held after all.
+    void hold_what_comes_away(Structure& frame, const std::vector<std::vector<CopyLoad>>& loads)
+    {
+        constexpr int most = 4;
+        for (int round = 0; round < most && frame.loose().empty(); ++round) {
+            std::optional<kernel::FreeMotion> motion;
+            for (std::size_t first = 0; first < loads.size() && !motion; first += kTogether) {
+                const auto from = static_cast<std::ptrdiff_t>(first),
+                           to = static_cast<std::ptrdiff_t>(std::min(loads.size(), first + kTogether));
+                const auto solved =
+                    frame.solve({loads.begin() + from, loads.begin() + to}, {floors_.begin() + from, floors_.begin() + to});
+                for (std::size_t k = 0; k < solved.size() && !motion; ++k)
+                    if (!solved[k].settled && !statics_.cases.cases[first + k].lift && !is_held_down(first + k))
+                        motion = kernel::free_motion_of(solved[k]);
+            }
+            if (!motion || !frame.hold_what_moves(*motion)) return;
+        }
+    }
+
+    /// The floor takes sideways force as far as what presses on it allows; stops, where a test has them, and a wall take all.
+    kernel::FloorState floor_of(const Structure& frame, std::size_t index) const
+    {
+        const LoadCase& c = statics_.cases.cases[index];
+        kernel::FloorState floor;
+        floor.slides = piece_.wall.empty() && !c.feet_stopped && !c.push && !c.lift;
+        floor.share = kFloorFriction;
+        if (!c.feet_free || !piece_.wall.empty()) return floor;
+        const auto axis = static_cast<int>(index_of(axis_of(*c.feet_free)));
+        double lo = 1e30, hi = -1e30;
+        for (const Foot& foot : frame.feet()) {
+            lo = std::min(lo, foot.at(axis));
+            hi = std::max(hi, foot.at(axis));
+        }
+        for (const Foot& foot : frame.feet())
+            if ((foot.at(axis) > (lo + hi) / 2) == is_far(*c.feet_free)) floor.free.push_back(foot.grip);
+        return floor;
+    }
+
+    /// A piece that its load would push along slides: no more of a level force comes onto it than all its feet together hold.
+    void keep_from_sliding(std::vector<CopyLoad>& loads) const
+    {
+        constexpr double just_holds = 0.98;
+        Vec3 sum = Vec3::Zero();
+        for (const CopyLoad& load : loads) sum += load.force * Vec3(load.direction[0], load.direction[1], load.direction[2]);
+        const double level = sum.head<2>().norm(), most = just_holds * kFloorFriction * std::max(0.0, -sum.z());
+        if (level <= most) return;
+        for (CopyLoad& load : loads)
+            if (std::hypot(load.direction[0], load.direction[1]) > 1e-9) load.force *= most / level;
+    }
+
     void reserve_for(std::size_t cases)
     {
         const auto beams = static_cast<std::size_t>(std::count(statics_.is_beam.begin(), statics_.is_beam.end(), true));
@@ -125,6 +208,8 @@ private:
         for (std::size_t i = 0; i < piece_.copies.size(); ++i) {
             if (statics_.is_beam[i]) {
                 MemberResult r = read_member(frame, piece_, statics_, i, on[i], edges_count(index), solution);
+                if (!frame.play().empty())
+                    take_sag(r, read_member(frame, piece_, statics_, i, on[i], edges_count(index), leaning(frame, solution)));
                 r.load_case = index;
                 statics_.members.push_back(r);
             } else if (frame.member(i).built && !frame.lines()[i].lies) {
@@ -133,6 +218,24 @@ private:
                 statics_.posts.push_back(r);
             }
         }
+    }
+
+    /// The same with the piece leaning as its play lets it, the way that the loads push it.
+    static FrameSolution leaning(const Structure& frame, const FrameSolution& solution)
+    {
+        FrameSolution leans = solution;
+        for (const Eigen::VectorXd& play : frame.play()) leans.movement += (solution.movement.dot(play) < 0 ? -1 : 1) * play;
+        return leans;
+    }
+
+    static void take_sag(MemberResult& r, const MemberResult& from)
+    {
+        r.sag = from.sag;
+        r.sag_span = from.sag_span;
+        r.sag_overhangs = from.sag_overhangs;
+        r.most_sag = from.most_sag;
+        r.most_sag_span = from.most_sag_span;
+        r.most_sag_overhangs = from.most_sag_overhangs;
     }
 
     void read_forces(const Structure& frame, std::size_t index, const FrameSolution& solution)
@@ -147,7 +250,7 @@ private:
                 borne[i] += down;
             }
         for (const Foot& foot : frame.feet())
-            if (foot.on_wall()) borne[foot.copy] -= frame.frame().tie_force(foot.tie, solution.movement).z();
+            if (foot.on_wall()) borne[foot.copy] -= frame.foot_force(foot, solution).z();
         for (auto r = statics_.members.rbegin(); r != statics_.members.rend() && r->load_case == index; ++r)
             r->load = borne[r->copy];
         for (std::size_t c = 0; c < contacts.size(); ++c) {
@@ -160,10 +263,8 @@ private:
                                        {f.moment.x(), f.moment.y(), f.moment.z()},
                                        {at.x(), at.y(), at.z()}});
         }
-        for (const Foot& foot : frame.feet()) {
-            statics_.on_floor[index] -= frame.frame().tie_force(foot.tie, solution.movement).z();
-            if (foot.press >= 0) statics_.on_floor[index] -= frame.frame().press_force(foot.press, solution.movement).z();
-        }
+        for (const Foot& foot : frame.feet())
+            statics_.on_floor[index] -= frame.foot_force(foot, solution, floors_[index].holds_down).z();
     }
 
     SwayResult sway_of(const Structure& frame, const FrameSolution& solution) const
@@ -177,30 +278,18 @@ private:
             const std::size_t nodes = m.along.size() * std::max<std::size_t>(1, m.across.size());
             for (std::size_t k = 0; k < nodes; ++k) {
                 const int node = m.first_node + static_cast<int>(k);
-                const double aside = solution.movement.segment<2>(6 * node).squaredNorm();
+                double leans = 0;
+                for (const Eigen::VectorXd& play : frame.play()) leans += play.segment<2>(6 * node).norm();
+                const double aside = solution.movement.segment<2>(6 * node).norm() + leans;
                 if (aside <= most) continue;
                 most = aside;
+                sway.play = leans;
                 sway.height = frame.frame().place(node).z() - floor;
                 sway.copy = i;
             }
         }
-        sway.sway = std::sqrt(most);
+        sway.sway = most;
         return sway;
-    }
-
-    /// True when feet have left the floor and those left standing are turned farther than their breadth holds: the piece goes over, though the
-    /// little that a foot is worth against turning would stop it in the sums. Asked of service loads: proof loads try the strength, `tip` the edges.
-    static bool topples(const Structure& frame, const FrameSolution& solution)
-    {
-        constexpr double too_far = 0.05; // rad: a piece that stands leans far less
-        const auto& feet = frame.feet();
-        const auto lifted = [&](const Foot& foot) {
-            return foot.press >= 0 && std::find(solution.open.begin(), solution.open.end(), foot.press) != solution.open.end();
-        };
-        if (std::none_of(feet.begin(), feet.end(), lifted)) return false;
-        return std::any_of(feet.begin(), feet.end(), [&](const Foot& foot) {
-            return foot.press >= 0 && !lifted(foot) && frame.foot_turn(foot, solution).head<2>().norm() > too_far;
-        });
     }
 
     void add_lasting_sag()
@@ -247,25 +336,31 @@ private:
         if (chosen.empty()) return;
         std::vector<std::vector<CopyLoad>> some;
         for (const auto& [k, parts] : chosen) some.push_back(loads[k]);
-        const Structure free = statics_.frame->with_turning(kFreeTurning), stiff = statics_.frame->with_turning(kStiffTurning);
-        const auto with_free = free.solve(some), with_stiff = stiff.solve(some);
+        std::vector<kernel::FloorState> floors, slick;
+        for (const auto& [k, parts] : chosen) {
+            floors.push_back(floors_[k]);
+            slick.push_back(floors_[k]);
+            slick.back().share = kSlickFloor;
+        }
+        const Structure &frame = *statics_.frame, soft = frame.with_stiffness(kSofter), stiff = frame.with_stiffness(kStiffer);
+        const auto with_soft = soft.solve(some, floors), with_stiff = stiff.solve(some, floors),
+                   with_slick = frame.solve(some, slick);
         std::size_t n = 0;
         for (const auto& [k, parts] : chosen) {
             SwayResult& sway = statics_.sways[k];
-            const SwayResult swings = sway_of(free, with_free[n]);
-            sway.free = swings.sway;
+            sway.soft = sway_of(soft, with_soft[n]).sway;
             sway.stiff = sway_of(stiff, with_stiff[n]).sway;
-            sway.folds = !with_free[n].settled || swings.sway > kFolds * swings.height;
             if (!parts.empty()) {
                 const OnElements on = by_element(k);
                 for (std::size_t m = members_from_[k]; m < members_from_[k + 1]; ++m) {
                     MemberResult& r = statics_.members[m];
                     if (parts.count(piece_.copies[r.copy].part) == 0) continue;
-                    const MemberResult f = read_member(free, piece_, statics_, r.copy, on[r.copy], edges_count(k), with_free[n]),
-                                       s = read_member(stiff, piece_, statics_, r.copy, on[r.copy], edges_count(k),
-                                                       with_stiff[n]);
-                    const bool folds = sway.folds || f.most_sag > kFolds * f.most_sag_span || f.sag > kFolds * f.sag_span;
-                    r.bounds = MemberResult::Bounds{f.stress, s.stress, f.sag, s.sag, folds};
+                    const auto read = [&](const Structure& as, const FrameSolution& solution) {
+                        return read_member(as, piece_, statics_, r.copy, on[r.copy], edges_count(k), solution);
+                    };
+                    const MemberResult a = read(soft, with_soft[n]), b = read(stiff, with_stiff[n]),
+                                       c = read(frame, with_slick[n]);
+                    r.bounds = MemberResult::Bounds{a.stress, b.stress, a.sag, b.sag, c.stress, c.sag};
                 }
             }
             ++n;
@@ -275,6 +370,7 @@ private:
     const Prepared& prepared_;
     const Piece& piece_;
     Statics& statics_;
+    std::vector<kernel::FloorState> floors_;                 ///< by case
     std::vector<std::vector<CopyLoad>> lasting_on_;          ///< by copy
     std::vector<std::vector<ElementLoad>> lasting_elements_; ///< by copy
     std::vector<std::size_t> members_from_;                  ///< by case: its first result among the members

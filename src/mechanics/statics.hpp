@@ -42,10 +42,10 @@ struct MemberResult {
     double most_sag = 0, most_sag_span = 0;                 ///< the largest in itself, where `sag` is the largest for its span
     bool sag_overhangs = false, most_sag_overhangs = false; ///< these spans are twice an overhang
     double across_stress = 0;                               ///< of a plate: bending across the grain [Pa]
-    /// The same with joints that turn freely and with joints that do not turn; only for cases that may govern.
+    /// The same with joints a third and three times as stiff as estimated, and on a floor without friction; only for cases that may govern.
     struct Bounds {
-        double stress_free = 0, stress_stiff = 0, sag_free = 0, sag_stiff = 0;
-        bool folds = false; ///< with free joints the piece or the part folds up: what is free means nothing then
+        double stress_soft = 0, stress_stiff = 0, sag_soft = 0, sag_stiff = 0;
+        double stress_slick = 0, sag_slick = 0;
     };
     std::optional<Bounds> bounds;
     // At the corner of the worst notch on the stretched side, where there is one.
@@ -75,8 +75,8 @@ struct SwayResult {
     double sway = 0;   ///< largest sideways movement of any part [m]
     double height = 0; ///< of the place that moves so far, above the floor [m]
     std::size_t copy = 0;
-    double free = 0, stiff = 0; ///< with joints that turn freely, and that do not turn; 0 where not worked out
-    bool folds = false;         ///< with free joints the piece folds up: `free` means nothing then
+    double soft = 0, stiff = 0; ///< with joints a third and three times as stiff as estimated; 0 where not worked out
+    double play = 0;            ///< of it, what the clearance of joints lets it lean before they press
 };
 
 /// A piece that sways more than this share of the height, or a part that sags more than this share of its span, has folded: no frame goes so far
@@ -95,7 +95,8 @@ struct Statics {
     std::vector<double> on_floor;           ///< by case: sum handed to the floor or wall [N], equal to the loads
     std::vector<bool> settled;              ///< by case: false where the piece or a part of it comes away
     std::vector<bool> is_beam;              ///< by copy: lies and spans between supports
-    std::vector<std::size_t> loose;         ///< copies that nothing keeps from moving
+    std::vector<std::size_t> loose;         ///< copies that nothing keeps from moving; what else a frame tells is left out then
+    std::vector<std::size_t> drawn_out;     ///< contacts that friction alone keeps from being drawn out
     std::shared_ptr<const Structure> frame; ///< none when nothing is to be carried
 };
 

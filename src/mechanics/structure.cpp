@@ -20,7 +20,9 @@ constexpr int kSpanElements = 2;      // beams between two places along a part
 constexpr double kShortSpan = 0.05;   // m: between nearer places one is enough
 constexpr double kLongestBeam = 0.25; // m
 constexpr double kFloor = 1e8;        // N/m: a floor gives nothing that wood would feel
-constexpr double kFootTurn = 50;      // N m/rad: what the breadth of a foot under the weight of the piece is worth
+constexpr double kSoleEdge = 0.96;    // of half a sole's size: as far out as its edge bears
+constexpr double kFootSpin = 50;      // N m/rad: friction of a sole against spinning on the floor
+constexpr double kFootTurn = 1e-5;    // N m/rad: a foot turns freely on its sole
 constexpr double kWall = 1e7, kWallTurn = 1e5;
 constexpr double kWallStep = 0.4; // m between screws to a wall
 constexpr double kWallEdge = 0.1; // m: an edge that stands out leans on the wall between its screws as well
@@ -42,6 +44,18 @@ std::size_t interval(const std::vector<double>& lines, double at)
 {
     const auto after = std::upper_bound(lines.begin() + 1, lines.end() - 1, at);
     return static_cast<std::size_t>(after - lines.begin()) - 1;
+}
+
+/// Corners of a sole, a little within its outline: what is left to a piece whose feet stand in one line.
+std::vector<PlanPoint> sole_corners(const Part& part, const Copy& copy, double floor)
+{
+    std::vector<PlanPoint> corners = line_round(sole_of(part, copy, floor));
+    PlanPoint middle{};
+    for (const PlanPoint& p : corners)
+        for (std::size_t k = 0; k < 2; ++k) middle[k] += p[k] / static_cast<double>(corners.size());
+    for (PlanPoint& p : corners)
+        for (std::size_t k = 0; k < 2; ++k) p[k] = middle[k] + kSoleEdge * (p[k] - middle[k]);
+    return corners;
 }
 
 } // namespace
@@ -86,39 +100,50 @@ Structure::Structure(const Prepared& prepared) : piece_(*prepared.piece), contac
             note(link.b);
         }
     }
+    const bool in_line = feet_in_line(piece);
     std::vector<std::pair<LinkEnd, Vec3>> feet;
     for (std::size_t i = 0; i < n; ++i)
-        if (path.on_floor[i]) stand_on_floor(i, feet);
+        if (path.on_floor[i]) stand_on_floor(i, in_line, feet);
     for (const auto& foot : feet) note(foot.first);
     const auto patches = bending_patches(piece, lines_, prepared.statics.cases);
     for (std::size_t i = 0; i < n; ++i)
         if (members_[i].built) build_member(i, std::move(along[i]), std::move(across[i]), patches[i]);
 
     held_.resize(contacts.size());
-    for (std::size_t c = 0; c < contacts.size(); ++c)
+    lets_.resize(contacts.size());
+    held_after_all_.assign(contacts.size(), false);
+    for (std::size_t c = 0; c < contacts.size(); ++c) {
         for (const JointLink& link : links[c]) {
             Held held;
             held.link = link;
             if (link.presses)
                 held.press = frame_.add_press({link.at, anchor(link.a), anchor(link.b), link.direction, link.press});
             else
-                held.tie = frame_.add_tie({link.at, anchor(link.a), anchor(link.b), link.stiffness()});
+                held.tie = frame_.add_tie({link.at, anchor(link.a), anchor(link.b), kernel::Mat6::Zero()});
             held_[c].push_back(held);
         }
-    for (auto& springs : held_) add_mean(springs);
+        add_mean(held_[c]);
+        lets_[c].as_one = lets_[c].out = true;
+        for (const Held& h : held_[c])
+            if (h.tie >= 0 && h.mean <= 0) lets_[c].turn = h.link.freed;
+        set_springs(c);
+    }
     const bool wall = !piece.wall.empty();
     for (const auto& [end, at] : feet) {
-        Foot foot{end.copy, at, -1, -1};
+        Foot foot{end.copy, at};
         Vec6 hold;
         if (wall)
             hold << kWall, kWall, kWall, kWallTurn, kWallTurn, kWallTurn;
         else
-            hold << kFloor, kFloor, 0, kFootTurn, kFootTurn, kFootTurn;
+            hold << 0, 0, 0, kFootTurn, kFootTurn, kFootSpin;
         foot.tie = frame_.add_tie({at, anchor(end), {}, hold.asDiagonal()});
-        if (!wall) foot.press = frame_.add_press({at, anchor(end), {}, Vec3(0, 0, -1), kFloor});
+        if (!wall) {
+            foot.press = frame_.add_press({at, anchor(end), {}, Vec3(0, 0, -1), kFloor});
+            foot.grip = frame_.add_grip({at, anchor(end), {Vec3::UnitX(), Vec3::UnitY()}, kFloor, foot.press});
+        }
         feet_.push_back(foot);
     }
-    frame_.factor();
+    settle_joints();
     find_loose();
 }
 
@@ -145,23 +170,6 @@ void Structure::add_mean(std::vector<Held>& springs)
     springs.push_back(std::move(mean));
 }
 
-Structure Structure::with_turning(double share) const
-{
-    Structure other = *this;
-    for (auto& springs : other.held_)
-        for (Held& h : springs) {
-            if (h.tie < 0) continue;
-            kernel::Mat6 stiffness = kernel::Mat6::Zero();
-            if (h.mean <= 0)
-                stiffness = h.link.stiffness(share);
-            else if (share < 1)
-                stiffness.topLeftCorner<3, 3>() = h.mean * h.direction * h.direction.transpose();
-            other.frame_.set_tie_stiffness(h.tie, stiffness);
-        }
-    other.frame_.factor();
-    return other;
-}
-
 /// Screws to the wall: along the part's middle; of a wide board that stands out from the wall along the edge, or over the end, that meets it.
 void Structure::hang_on_wall(std::size_t copy, std::vector<std::pair<LinkEnd, Vec3>>& feet) const
 {
@@ -182,7 +190,7 @@ void Structure::hang_on_wall(std::size_t copy, std::vector<std::pair<LinkEnd, Ve
     for (int k = 0; k < n; ++k) screw(line.length * k / (n - 1), t);
 }
 
-void Structure::stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, Vec3>>& feet) const
+void Structure::stand_on_floor(std::size_t copy, bool on_corners, std::vector<std::pair<LinkEnd, Vec3>>& feet) const
 {
     const MemberLine& line = lines_[copy];
     if (!piece_.wall.empty()) {
@@ -191,7 +199,8 @@ void Structure::stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, 
     }
     const Part& part = piece_.part_of(copy);
     const double floor = floor_level(piece_);
-    for (const PlanPoint& p : foot_places(part, piece_.copies[copy], floor, line.plate && !line.lies)) {
+    for (const PlanPoint& p : on_corners ? sole_corners(part, piece_.copies[copy], floor)
+                                         : foot_places(part, piece_.copies[copy], floor, line.plate && !line.lies)) {
         const Vec3 at(p[0], p[1], floor);
         const double s = line.lies ? std::clamp(line.along(at), 0.0, line.length) : line.grain.z() > 0 ? 0 : line.length;
         feet.push_back({{copy, s, std::clamp(line.across(at), -line.wide / 2, line.wide / 2)}, at});
@@ -267,23 +276,6 @@ kernel::Anchor Structure::anchor(const LinkEnd& end) const
                                        std::pair{m.node(i + 1, j + 1), x * y}, std::pair{m.node(i, j + 1), (1 - x) * y}})
         if (weight > 1e-9) anchor.shares.push_back({node, weight});
     return anchor;
-}
-
-void Structure::find_loose()
-{
-    const auto motion = frame_.free_motion();
-    if (!motion) return;
-    std::vector<std::pair<double, std::size_t>> moves;
-    for (std::size_t i = 0; i < members_.size(); ++i) {
-        const StructureMember& m = members_[i];
-        if (!m.built) continue;
-        double most = 0;
-        const std::size_t nodes = m.along.size() * std::max<std::size_t>(1, m.across.size());
-        for (std::size_t k = 0; k < nodes; ++k) most = std::max(most, motion->at(m.first_node + static_cast<int>(k)));
-        if (most > 0.3) moves.emplace_back(-most, i);
-    }
-    std::sort(moves.begin(), moves.end());
-    for (const auto& [much, copy] : moves) loose_.push_back(copy);
 }
 
 std::vector<ElementLoad> Structure::element_loads(std::size_t copy, const std::vector<CopyLoad>& loads) const
@@ -363,7 +355,8 @@ void Structure::add_loads(Eigen::Ref<Eigen::VectorXd> nodal, const std::vector<C
     }
 }
 
-std::vector<kernel::FrameSolution> Structure::solve(const std::vector<std::vector<CopyLoad>>& cases) const
+std::vector<kernel::FrameSolution> Structure::solve(const std::vector<std::vector<CopyLoad>>& cases,
+                                                    const std::vector<kernel::FloorState>& floors) const
 {
     // What acts in every case, own weight above all, stands first in each: it is laid on once.
     std::size_t shared = cases.empty() ? 0 : cases.front().size();
@@ -384,7 +377,7 @@ std::vector<kernel::FrameSolution> Structure::solve(const std::vector<std::vecto
         nodal.col(column) = in_all;
         add_loads(nodal.col(column), part(cases[k], shared, cases[k].size()));
     }
-    return frame_.solve_all(nodal);
+    return frame_.solve_all(nodal, floors);
 }
 
 ContactForce Structure::contact_force(std::size_t contact, const kernel::FrameSolution& solution) const
@@ -398,9 +391,12 @@ ContactForce Structure::contact_force(std::size_t contact, const kernel::FrameSo
     return sum;
 }
 
-Vec3 Structure::foot_turn(const Foot& foot, const kernel::FrameSolution& solution) const
+Vec3 Structure::foot_force(const Foot& foot, const kernel::FrameSolution& solution, bool held_down) const
 {
-    return frame_.tie_force(foot.tie, solution.movement).tail<3>() / (piece_.wall.empty() ? kFootTurn : kWallTurn);
+    if (foot.on_wall()) return frame_.tie_force(foot.tie, solution.movement).head<3>();
+    Vec3 force = frame_.press_force(foot.press, solution.movement).head<3>();
+    if (held_down) force.z() = kFloor * frame_.gap(foot.press, solution.movement);
+    return force;
 }
 
 Vec3 Structure::movement(std::size_t copy, double along, double across, const kernel::FrameSolution& solution) const

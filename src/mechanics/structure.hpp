@@ -43,7 +43,8 @@ struct Foot {
     std::size_t copy = 0;
     kernel::Vec3 at;
     int press = -1; ///< index of the pressing contact; −1: screwed to the wall
-    int tie = -1;   ///< what holds it sideways, or to the wall
+    int grip = -1;  ///< what keeps it from sliding; −1: screwed to the wall
+    int tie = -1;   ///< what holds it to the wall, or keeps it from spinning on the floor
     bool on_wall() const { return press < 0; }
 };
 
@@ -56,11 +57,15 @@ struct ContactForce {
 class Structure {
 public:
     explicit Structure(const Prepared& prepared);
-    /// The same piece with joints that resist turning by a share of the estimate. What is loose is not looked for again.
-    Structure with_turning(double share) const;
+    /// The same piece with joints that resist turning so many times as much as estimated. What is loose is not looked for again.
+    Structure with_stiffness(double times) const;
+    /// Holds the joints that move in a motion which nothing stops, and factors anew; false when no joint that could hold moves in it. First those
+    /// that hold at once, then those with play, the closest first; then those that could be drawn out.
+    bool hold_what_moves(const kernel::FreeMotion& motion);
 
-    /// Solves loads that act together; a column each.
-    std::vector<kernel::FrameSolution> solve(const std::vector<std::vector<CopyLoad>>& cases) const;
+    /// Solves loads that act together; a column each, and a floor for each or none.
+    std::vector<kernel::FrameSolution> solve(const std::vector<std::vector<CopyLoad>>& cases,
+                                             const std::vector<kernel::FloorState>& floors = {}) const;
     /// Nodal forces of loads, and what they do to each beam of a copy (`elements`, where asked).
     void add_loads(Eigen::Ref<Eigen::VectorXd> nodal, const std::vector<CopyLoad>& loads) const;
     std::vector<ElementLoad> element_loads(std::size_t copy, const std::vector<CopyLoad>& loads) const;
@@ -71,8 +76,14 @@ public:
     /// Movement of a copy's own line (or a plate's middle) at a place, in the axes of the piece [m].
     kernel::Vec3 movement(std::size_t copy, double along, double across, const kernel::FrameSolution& solution) const;
 
-    /// Turn of a part at its foot, about the axes of the piece [rad].
-    kernel::Vec3 foot_turn(const Foot& foot, const kernel::FrameSolution& solution) const;
+    /// What a foot hands to the floor or the wall [N]. `held_down`: it was not let lift.
+    kernel::Vec3 foot_force(const Foot& foot, const kernel::FrameSolution& solution, bool held_down = false) const;
+    /// The joint resists turning about some axis that pressing alone would not, or being drawn out, since the piece would fold or fall without.
+    bool is_held(std::size_t contact) const { return held_after_all_[contact]; }
+    /// Contacts that friction alone keeps from being drawn out, while the two parts that bear what sits in them could move apart.
+    const std::vector<std::size_t>& drawn_out() const { return drawn_out_; }
+    /// How the piece leans before its joints press, for their clearance; a motion for each time that it does. Empty without play.
+    const std::vector<Eigen::VectorXd>& play() const { return play_; }
 
     const kernel::Frame& frame() const { return frame_; }
     const std::vector<MemberLine>& lines() const { return lines_; }
@@ -88,7 +99,7 @@ private:
         int tie = -1, press = -1;
         JointLink link;
         double mean =
-            0; ///< N/m: this one stands for a row of springs as a whole, along `direction`, and acts only where the joint turns freely
+            0; ///< N/m: this one stands for a row of springs as a whole, along `direction`, and acts only where they act as one
         kernel::Vec3 direction = kernel::Vec3::Zero();
     };
     void add_mean(std::vector<Held>& springs);
@@ -99,9 +110,14 @@ private:
     };
     void build_member(std::size_t copy, std::vector<double> places, std::vector<double> across,
                       const std::vector<PlatePatch>& patches);
-    void stand_on_floor(std::size_t copy, std::vector<std::pair<LinkEnd, kernel::Vec3>>& feet) const;
+    void stand_on_floor(std::size_t copy, bool on_corners, std::vector<std::pair<LinkEnd, kernel::Vec3>>& feet) const;
     void hang_on_wall(std::size_t copy, std::vector<std::pair<LinkEnd, kernel::Vec3>>& feet) const;
     kernel::Anchor anchor(const LinkEnd& end) const;
+    void set_springs(std::size_t contact);
+    void settle_joints();
+    bool hold_turning(const kernel::FreeMotion& motion, bool with_play);
+    bool hold_drawn(const kernel::FreeMotion& motion);
+    bool bearers_part(std::size_t contact, const JointLink& link, const kernel::FreeMotion& motion) const;
     void find_loose();
     void spread_on_plate(std::size_t copy, const CopyLoad& load, Eigen::Ref<Eigen::VectorXd> nodal) const;
 
@@ -114,6 +130,10 @@ private:
     std::vector<SeenFromAbove> seen_;     ///< by copy
     std::vector<std::vector<Held>> held_; ///< by contact
     std::vector<kernel::Vec3> middles_;   ///< by contact
+    std::vector<JointLet> lets_;          ///< by contact
+    std::vector<bool> held_after_all_;    ///< by contact
+    std::vector<std::size_t> drawn_out_;
+    std::vector<Eigen::VectorXd> play_;
     std::vector<Foot> feet_;
     std::vector<std::size_t> loose_;
 };

@@ -125,6 +125,28 @@ std::optional<Box> glue_at(const Piece& piece, const Contact& contact)
     return glued_box(all, *joint.glued);
 }
 
+/// True when a joint without glue, whose fasteners are not stated, makes its parts go together along an axis.
+bool holds_dry(const Piece& piece, const Contact& contact, const Joint& joint, Axis axis)
+{
+    using enum JointKind;
+    switch (joint.kind) {
+    case tenon:
+    case bridle:
+    case dovetail:
+    case dowel:
+    case lap:
+    case mitre:
+    case screws: return true;
+    case buttons: return axis == through_axis(piece, contact, joint.kind);
+    case housing:
+    case sliding_dovetail: { // free along its run
+        const Box& box = contact.shared ? *contact.shared : contact.patches.front().bounds;
+        return box.size(axis) < std::max({box.size(Axis::x), box.size(Axis::y), box.size(Axis::z)});
+    }
+    default: return false;
+    }
+}
+
 struct Sizes {
     int count = 0;
     double diameter = 0;
@@ -312,6 +334,31 @@ std::vector<Grip> Ties::grips(std::size_t copy, Axis axis) const
             }
         }
     return all;
+}
+
+std::vector<double> Ties::held_places(std::size_t index, Axis axis) const
+{
+    const Piece& piece = *prepared_.piece;
+    const Contact& contact = prepared_.layout->contacts[index];
+    if (!contact.joint) return {};
+    const Joint& joint = piece.joints[*contact.joint];
+    const auto middle_of = [&](const Box& box) {
+        const std::size_t k = index_of(axis);
+        if (!is_tongue(joint.kind) || !runs_along(piece, contact.first, axis)) return box.middle(axis);
+        // The end nearer to the middle of the part that has the tenon: its shoulder.
+        const double middle = boxes_[contact.first].middle(axis);
+        return std::abs(box.lo[k] - middle) < std::abs(box.hi[k] - middle) ? box.lo[k] : box.hi[k];
+    };
+    if (const auto glue = glue_at(piece, contact)) return {middle_of(*glue)};
+    const Box box = holding_box(contact, joint.kind);
+    if (const auto row = fastener_row(prepared_, index)) {
+        if (row->through == axis) return {middle_of(box)};
+        std::vector<double> places;
+        for (const Fastener& f : row->fasteners)
+            if (row->slack(f, axis) == 0) places.push_back(f.at[index_of(axis)]);
+        return places;
+    }
+    return holds_dry(piece, contact, joint, axis) ? std::vector<double>{middle_of(box)} : std::vector<double>{};
 }
 
 std::vector<bool> Ties::tied_without(const TiedBody& body, std::size_t copy) const

@@ -85,6 +85,9 @@ public:
 
     /// Everything that holds the body of a copy along an axis, buttons without a stated slot left out.
     std::vector<Grip> grips(std::size_t copy, Axis axis) const;
+    /// Places along an axis where the joint of a contact makes its two parts go together: tight fasteners each, else one, the middle of what holds; a
+    /// tenon along its own length at the shoulder. None where they slide past each other: slots, dry faces, panels in grooves, along dry housings.
+    std::vector<double> held_places(std::size_t contact, Axis axis) const;
     /// Which copies joints tie to a copy on ways that do not lead over a body; by copy.
     std::vector<bool> tied_without(const TiedBody& body, std::size_t copy) const;
     /// Copies that joints tie together have the same number; it counts its members in `crowd`.

@@ -52,11 +52,13 @@ void assume_ring_radius(const Piece& piece, const Facts& facts, std::vector<std:
 
 void assume_loads(const Piece& piece, const Facts& facts, std::vector<std::string>& assumed)
 {
+    const auto mass = [&](std::string_view key) { return write_mass(kilograms(facts.number(key).value), piece.units); };
     if (!piece.limits.level_stated && people_use(piece.use))
         assumed.push_back("Level is not stated: proof loads for a home are taken.");
     if (!piece.limits.sitter && piece.use == Use::seat)
-        assumed.push_back(fmt::format("The sitter is not stated: {} is taken.",
-                                      write_mass(kilograms(facts.number("sitter_mass").value), piece.units)));
+        assumed.push_back(fmt::format("The sitter is not stated: {} is taken for one alone, {} each for two, {} for three and {} "
+                                      "for four or more side by side.",
+                                      mass("sitter_mass"), mass("sitter_mass_2"), mass("sitter_mass_3"), mass("sitter_mass_4")));
     if (!piece.limits.shelf_load && goods_use(piece.use))
         assumed.push_back("The load on shelves is not stated: that of the tables is taken.");
 }

@@ -3,6 +3,7 @@
 #include "measure/write.hpp"
 #include "piece/contact_patches.hpp"
 #include "piece/contact_slivers.hpp"
+#include "piece/tenon_faults.hpp"
 #include "piece/turn.hpp"
 
 #include <fmt/core.h>
@@ -26,12 +27,14 @@ std::optional<double> Contact::grain_angle() const { return patches.empty() ? st
 
 namespace {
 
+constexpr double kWidestHinged = 0.05;        // m: what hinges may bridge
 constexpr int kListedOverlaps = 20;           // of one pair of parts: further ones are not worked out
 constexpr std::size_t kMostPairs = 1'000'000; // of copies near each other: a sound piece of 10,000 copies has far fewer
 
 /// Pairs of copies whose boxes come within touching distance, by a sweep along the axis in which the piece is longest.
 /// Stops at kMostPairs: parts heaped on each other.
-std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece)
+/// @param reach  how far apart they may be and still be near: hinges bridge a gap
+std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece, double reach)
 {
     std::vector<std::pair<std::size_t, std::size_t>> pairs;
     if (piece.copies.empty()) return pairs;
@@ -54,11 +57,11 @@ std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const Piece& piece)
     std::vector<std::size_t> open;
     for (const std::size_t now : order) {
         const Box& box = boxes[now];
-        std::erase_if(open, [&](std::size_t other) { return boxes[other].hi[axis] < box.lo[axis] - kTouch; });
+        std::erase_if(open, [&](std::size_t other) { return boxes[other].hi[axis] < box.lo[axis] - reach; });
         for (const std::size_t other : open) {
             const Box& o = boxes[other];
             bool near = true;
-            for (std::size_t i = 0; i < 3; ++i) near = near && o.hi[i] >= box.lo[i] - kTouch && o.lo[i] <= box.hi[i] + kTouch;
+            for (std::size_t i = 0; i < 3; ++i) near = near && o.hi[i] >= box.lo[i] - reach && o.lo[i] <= box.hi[i] + reach;
             if (near) pairs.emplace_back(std::min(now, other), std::max(now, other));
             if (pairs.size() >= kMostPairs) break;
         }
@@ -175,62 +178,12 @@ Fault apart_fault(const Piece& piece, const Joint& joint, const JointIndex& inde
                                                piece.label(a), piece.label(b));
         }
     if (where.empty()) where = "there is only one copy of it";
+    if (joint.kind == JointKind::hinge && nearest > kTouch && nearest <= kWidestHinged)
+        fault.fix = fmt::format("hinges = {{ count = 2, gap = \"{}\" }}", write_small_length(metres(nearest), piece.units));
     fault.says = fmt::format("{} and {} touch nowhere: {}", joint.first, joint.second, where);
     fault.note =
         "faces within 0.1 mm of each other touch; a joint needs parts that touch or, for kinds that cut one part, share space";
     return fault;
-}
-
-/// Sizes of a tenon against the two parts: it is cut from the first and must lie within the second.
-std::optional<Fault> tenon_fault(const Piece& piece, const Contact& contact)
-{
-    const Joint& joint = piece.joints[*contact.joint];
-    if (joint.kind != JointKind::tenon || !joint.tenon) return std::nullopt;
-    const Part& rail = piece.part_of(contact.first);
-    const Box& post = piece.copies[contact.second].box;
-    const auto fault = [&](std::string says, std::string fix) {
-        Fault f;
-        f.id = "out-of-range";
-        f.spot = joint.spot;
-        f.says = std::move(says);
-        f.fix = std::move(fix);
-        f.note = "a tenon is cut from the end of the first part and goes into the second";
-        return f;
-    };
-    const double width = in_metres(joint.tenon->width), thickness = in_metres(joint.tenon->thickness),
-                 length = in_metres(joint.tenon->length);
-    if (width > in_metres(rail.width) + kTouch || thickness > in_metres(rail.thickness) + kTouch)
-        return fault(fmt::format("the tenon of {} is {} x {}, larger than the section it is cut from, {} x {}", rail.id,
-                                 write_length(joint.tenon->width, piece.units), write_length(joint.tenon->thickness, piece.units),
-                                 write_length(rail.width, piece.units), write_length(rail.thickness, piece.units)),
-                     "");
-    double deep = post.size(Axis::x);
-    for (const Patch& p : contact.patches)
-        if (p.role == Patch::Role::shoulder)
-            for (const Axis axis : {Axis::x, Axis::y, Axis::z})
-                if (std::abs(p.normal[index_of(axis)]) > 0.9) deep = post.size(axis);
-    if (contact.shared) {
-        for (const Patch& p : contact.patches) {
-            if (p.role != Patch::Role::shoulder) continue;
-            for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
-                const double drawn = contact.shared->size(axis);
-                if (std::abs(p.normal[index_of(axis)]) > 0.9 && std::abs(drawn - length) > 0.0005 && !rail.turn)
-                    return fault(
-                        fmt::format("the tenon of {} is {} long, but {} is drawn {} into {}", rail.id,
-                                    write_length(joint.tenon->length, piece.units), piece.label(contact.first),
-                                    write_length(metres(drawn), piece.units), piece.label(contact.second)),
-                        fmt::format(
-                            "draw {} up to the face of {}: the tenon comes on top; or make the tenon as long as it is drawn in",
-                            rail.id, piece.part_of(contact.second).id));
-            }
-        }
-    }
-    if (length > deep + kTouch)
-        return fault(fmt::format("the tenon of {} is {} long, longer than {} is deep there, {}", rail.id,
-                                 write_length(joint.tenon->length, piece.units), piece.part_of(contact.second).id,
-                                 write_length(metres(deep), piece.units)),
-                     "");
-    return std::nullopt;
 }
 
 /// The depth of a groove must hold what is drawn in it.
@@ -252,6 +205,8 @@ std::optional<Fault> groove_fault(const Piece& piece, const Contact& contact)
     f.spot = joint.spot;
     f.says = fmt::format("the groove is {} deep, but {} is drawn {} into {}", write_length(*joint.groove_depth, piece.units),
                          piece.label(contact.first), write_length(metres(drawn), piece.units), piece.label(contact.second));
+    f.fix = fmt::format("groove = {{ depth = {} }}   # and more for room to move",
+                        write_number(number_in(metres(drawn), piece.units), 7));
     f.note = "the depth cut less what is drawn in it is the room to move";
     return f;
 }
@@ -327,10 +282,13 @@ ContactSearch find_contacts(const Piece& piece)
         if (!bodies[i]) bodies[i] = body_of(piece.part_of(i), piece.copies[i]);
         return *bodies[i];
     };
-    std::vector<bool> acts(piece.joints.size(), false), bad(piece.joints.size(), false);
+    std::vector<bool> acts(piece.joints.size(), false), bad(piece.joints.size(), false), told(piece.joints.size(), false);
     std::map<std::pair<std::size_t, std::size_t>, int> overlaps; // by pair of parts: one message each
 
-    for (const auto& [a, b] : near_pairs(piece)) {
+    double reach = kTouch;
+    for (const Joint& joint : piece.joints)
+        if (joint.hinges) reach = std::max(reach, kTouch + in_metres(joint.hinges->gap));
+    for (const auto& [a, b] : near_pairs(piece, reach)) {
         const auto joints = index.at(a, b);
         if (joints.empty()) {
             const auto listed = overlaps.find({piece.copies[a].part, piece.copies[b].part});
@@ -363,14 +321,17 @@ ContactSearch find_contacts(const Piece& piece)
             bad[joints[1].first] = true;
             search.faults.push_back(twice_fault(piece, a, b, joints[0].first, joints[1].first));
         }
-        if (contact.joint && !acts[*contact.joint])
-            for (auto& fault : {tenon_fault(piece, contact), groove_fault(piece, contact)})
-                if (fault) search.faults.push_back(*fault);
-        if (contact.joint) acts[*contact.joint] = true;
         if (shared) {
             contact.shared = shared->bounds;
             contact.shared_volume = shared->volume;
         }
+        if (contact.joint && !told[*contact.joint])
+            for (auto& fault : {tenon_fault(piece, contact), groove_fault(piece, contact)})
+                if (fault && !told[*contact.joint]) {
+                    told[*contact.joint] = true; // once for each joint, whichever copies it is at
+                    search.faults.push_back(*fault);
+                }
+        if (contact.joint) acts[*contact.joint] = true;
         search.contacts.push_back(std::move(contact));
     }
     for (std::size_t j = 0; j < piece.joints.size(); ++j)

@@ -369,13 +369,14 @@ std::optional<SharedSpace> shared_space(const Body& a, const Body& b)
     return found;
 }
 
-std::vector<Patch> touching_patches(const Body& first, const Body& second)
+std::vector<Patch> touching_patches(const Body& first, const Body& second, double apart)
 {
     std::vector<Patch> patches;
     for (const Polygon& f : first.solid.skin)
         for (const Polygon& g : second.solid.skin) {
             if (f.normal.dot(g.normal) > -0.9999) continue;
-            if (std::abs(f.normal.dot(g.corners[0] - f.corners[0])) >= kTouch) continue;
+            const double room = f.normal.dot(g.corners[0] - f.corners[0]);
+            if (room <= -kTouch || room >= apart) continue;
             const Polygon both = kernel::overlap(f, g);
             if (!both.empty() && kernel::area(both) > kLeastArea)
                 patches.push_back(patch_of(both, first, second, Patch::Role::face));
@@ -391,6 +392,7 @@ bool may_share(JointKind kind, bool turned)
     case JointKind::butt: return turned; // parts that meet at an angle are drawn sharing space and cut to fit
     case JointKind::screws:
     case JointKind::buttons:
+    case JointKind::hinge:
     case JointKind::dowel: return false;
     default: return true;
     }
@@ -402,6 +404,8 @@ std::vector<Patch> joint_patches(const Body& first, const Body& second, const Jo
     std::vector<Patch> patches;
     if (joint.kind == JointKind::tenon) {
         patches = tenon_patches(first, second, joint, shared);
+    } else if (joint.kind == JointKind::hinge) {
+        patches = touching_patches(first, second, kTouch + (joint.hinges ? in_metres(joint.hinges->gap) : 0));
     } else if (!shared) {
         patches = touching_patches(first, second);
     } else if (joint.kind == JointKind::edge || joint.kind == JointKind::face || joint.kind == JointKind::butt) {

@@ -26,8 +26,8 @@ struct SharedSpace {
 };
 std::optional<SharedSpace> shared_space(const Body& a, const Body& b);
 
-/// Faces of the two bodies that lie on each other.
-std::vector<Patch> touching_patches(const Body& first, const Body& second);
+/// Faces of the two bodies that lie on each other, or look at each other from nearer than `apart`; then as they lie on the first.
+std::vector<Patch> touching_patches(const Body& first, const Body& second, double apart = kTouch);
 
 /// All faces of a joint of that kind; `shared` where the parts are drawn in the same space. Largest first.
 std::vector<Patch> joint_patches(const Body& first, const Body& second, const Joint& joint,

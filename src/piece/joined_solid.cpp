@@ -1,6 +1,7 @@
 #include "piece/joined_solid.hpp"
 
 #include "piece/contact_patches.hpp"
+#include "piece/let_ins.hpp"
 #include "piece/solid.hpp"
 #include "piece/turn.hpp"
 
@@ -198,16 +199,43 @@ void deal_out(const Piece& piece, const Contact& contact, const Joint& joint, co
     }
 }
 
-/// A tenon that comes on top of the drawn length. Turned parts have theirs left out: it lies hidden in the mortise.
-void add_tenon(const Piece& piece, const Contact& contact, std::vector<CutBody>& bodies)
-{
-    if (piece.part_of(contact.first).turn || piece.part_of(contact.second).turn) return;
-    const auto box = tenon_box(contact);
-    if (!box) return;
-    const Cell tenon = kernel::box_cell(as_vec(box->lo), as_vec(box->hi));
-    bodies[contact.second].take_away(tenon);
-    bodies[contact.first].add(tenon);
-}
+/// Tenons that come on top of the drawn length.
+class AddedTenons {
+public:
+    AddedTenons(const Piece& piece, const std::vector<Contact>& contacts) : piece_(piece), in_(piece.copies.size())
+    {
+        const auto is_mitred = [](const Joint& joint) { return joint.tenon && joint.tenon->mitred; };
+        if (std::any_of(piece.joints.begin(), piece.joints.end(), is_mitred)) let_ins_ = meet_let_ins(piece, contacts).all;
+    }
+
+    /// Turned parts have theirs left out: it lies hidden in the mortise.
+    void add(std::size_t index, const Contact& contact, std::vector<CutBody>& bodies)
+    {
+        if (piece_.part_of(contact.first).turn || piece_.part_of(contact.second).turn) return;
+        CutBody tenon(cells_of(index, contact));
+        // Of two that meet, which the let-ins check fails, the earlier one is drawn whole.
+        for (const Cell& earlier : in_[contact.second]) tenon.take_away(earlier);
+        for (const Cell& cell : tenon.cells()) {
+            bodies[contact.second].take_away(cell);
+            bodies[contact.first].add(cell);
+            in_[contact.second].push_back(cell);
+        }
+    }
+
+private:
+    Cells cells_of(std::size_t index, const Contact& contact) const
+    {
+        const bool mitred = piece_.joints[*contact.joint].tenon && piece_.joints[*contact.joint].tenon->mitred;
+        for (const LetIn& in : let_ins_)
+            if (mitred && in.contact == index && in.into == contact.second) return in.bodies;
+        const auto box = tenon_box(contact);
+        return box ? Cells{kernel::box_cell(as_vec(box->lo), as_vec(box->hi))} : Cells{};
+    }
+
+    const Piece& piece_;
+    std::vector<LetIn> let_ins_; ///< only where some tenon is mitred
+    std::vector<Cells> in_;      ///< by copy: tenons that it has taken
+};
 
 } // namespace
 
@@ -219,13 +247,15 @@ std::vector<JoinedSolid> joined_solids(const Piece& piece, const std::vector<Con
         drawn.push_back(solid_of(piece.part_of(i), piece.copies[i]).cells);
         bodies.emplace_back(drawn[i]);
     }
-    for (const Contact& contact : contacts) {
+    AddedTenons tenons(piece, contacts);
+    for (std::size_t c = 0; c < contacts.size(); ++c) {
+        const Contact& contact = contacts[c];
         if (!contact.joint) continue;
         const Joint& joint = piece.joints[*contact.joint];
         if (contact.shared)
             deal_out(piece, contact, joint, drawn, bodies);
         else if (joint.kind == JointKind::tenon)
-            add_tenon(piece, contact, bodies);
+            tenons.add(c, contact, bodies);
     }
     std::vector<JoinedSolid> solids;
     for (std::size_t i = 0; i < piece.copies.size(); ++i)

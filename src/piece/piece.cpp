@@ -15,6 +15,8 @@ std::string_view name_of(Use use)
     case Use::cabinet: return "cabinet";
     case Use::panel: return "panel";
     case Use::none: return "none";
+    case Use::door: return "door";
+    case Use::gate: return "gate";
     }
     return "none";
 }
@@ -30,6 +32,8 @@ std::string_view name_of(ScrewKind kind)
     }
     return "wood screw";
 }
+
+bool bears_something(Use use) { return use == Use::seat || use == Use::table || use == Use::shelf || use == Use::cabinet; }
 
 std::string_view name_of(JointKind kind)
 {
@@ -48,6 +52,7 @@ std::string_view name_of(JointKind kind)
     case JointKind::dovetail: return "dovetail";
     case JointKind::lap: return "lap";
     case JointKind::mitre: return "mitre";
+    case JointKind::hinge: return "hinge";
     }
     return "face";
 }

@@ -15,8 +15,10 @@
 
 namespace jointwright {
 
-enum class Use { seat, table, shelf, cabinet, panel, none };
+enum class Use { seat, table, shelf, cabinet, panel, none, door, gate };
 std::string_view name_of(Use use);
+/// Some of its parts bear people or goods; else `carries` may be left out.
+bool bears_something(Use use);
 
 /// The room as the design gives it.
 struct Room {
@@ -119,7 +121,8 @@ enum class JointKind {
     bridle,
     dovetail,
     lap,
-    mitre
+    mitre,
+    hinge
 };
 std::string_view name_of(JointKind kind); ///< "sliding dovetail"
 
@@ -138,7 +141,8 @@ struct Joint {
     Length clearance{}; ///< per side
     struct Tenon {
         Length length, width, thickness;
-        bool loose = false; ///< a slip of its own, let into both parts by `length`
+        bool loose = false;  ///< a slip of its own, let into both parts by `length`
+        bool mitred = false; ///< its end is cut at 45° where it meets another such tenon
     };
     std::optional<Tenon> tenon;
     std::optional<Length> groove_depth;
@@ -186,6 +190,14 @@ struct Joint {
         Length thickness, depth;
     };
     std::optional<Spline> spline;
+    /// Of a hinge: the first part hangs on the second; the pins lie along the longer side of the faces that look at each other.
+    struct Hinges {
+        int count = 2;
+        std::optional<Length> inset; ///< of the outer ones, from the ends of that side to their middles
+        Length gap{};                ///< the two parts may stand so far apart
+        std::optional<Side> pin;     ///< the edge of the faces at which the pins lie; none: along their middle
+    };
+    std::optional<Hinges> hinges;
     Spot spot;
 };
 
@@ -234,6 +246,7 @@ struct Piece {
     std::vector<WoodChoice> woods;
     std::vector<Part> parts;
     std::vector<Copy> copies; ///< grouped by part in the order of `parts`, numbered within
+    std::vector<bool> hung;   ///< by copy: hangs on hinges, stands on no floor; empty where there are none
     std::vector<Joint> joints;
     std::vector<StatedLoad> loads;
     Limits limits;
@@ -241,6 +254,7 @@ struct Piece {
     std::vector<std::string> unused;  ///< keys and kinds that no check uses yet, one sentence each
 
     const Part& part_of(std::size_t copy) const { return parts[copies[copy].part]; }
+    bool hangs(std::size_t copy) const { return copy < hung.size() && hung[copy]; }
     /// "slat #3"; just "slat" when there is one copy only and `short_form`.
     std::string label(std::size_t copy, bool short_form = false) const;
     /// Copies that a name means: "slat #3" one, "slat" all of them; empty when there is none such.

@@ -1,6 +1,7 @@
 #include "piece/read_design.hpp"
 
 #include "piece/contact.hpp"
+#include "piece/hung.hpp"
 #include "piece/read_pattern.hpp"
 #include "piece/readers.hpp"
 
@@ -141,8 +142,11 @@ private:
 
     DesignRead finished()
     {
-        if (reading_.shapes_sound() && !piece_.copies.empty())
-            for (Fault& fault : find_contacts(piece_).faults) reading_.fault(std::move(fault));
+        if (reading_.shapes_sound() && !piece_.copies.empty()) {
+            ContactSearch search = find_contacts(piece_);
+            for (Fault& fault : search.faults) reading_.fault(std::move(fault));
+            piece_.hung = hung_copies(piece_, search.contacts);
+        }
         DesignRead result;
         result.faults = reading_.sorted_faults();
         if (!result.faults.empty()) return result;

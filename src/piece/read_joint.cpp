@@ -14,7 +14,7 @@ constexpr std::size_t kMostJoints = 1000; // each is matched with every near pai
 
 const std::vector<std::string> kKinds{"edge",   "face",     "butt",    "screws", "buttons",
                                       "dowel",  "tenon",    "housing", "groove", "sliding dovetail",
-                                      "bridle", "dovetail", "lap",     "mitre"};
+                                      "bridle", "dovetail", "lap",     "mitre",  "hinge"};
 
 bool read_between(DesignTable& table, const PartIds& ids, Joint& joint)
 {

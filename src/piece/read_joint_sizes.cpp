@@ -13,6 +13,7 @@ namespace jointwright {
 namespace {
 
 using Kinds = std::initializer_list<JointKind>;
+constexpr double kWidestHingeGap = 0.0501; // m: leaves of hinges bridge less
 
 /// True when all are: unlike `&&`, every reader has run by then and reported its faults.
 bool every(std::initializer_list<bool> good) { return std::find(good.begin(), good.end(), false) == good.end(); }
@@ -34,6 +35,8 @@ public:
                                     length(t, "thickness", tenon_sizes.thickness)});
             if (const DesignValue* loose = t.may("loose"))
                 if (const auto yes = as_truth(reading_, *loose, "loose")) tenon_sizes.loose = *yes;
+            if (const DesignValue* mitred = t.may("mitred"))
+                if (const auto yes = as_truth(reading_, *mitred, "mitred")) tenon_sizes.mitred = *yes;
             if (all) joint_.tenon = tenon_sizes;
         });
         sizes({housing, groove, sliding_dovetail}, "groove", "{ depth = 11 }",
@@ -48,7 +51,7 @@ public:
             dowels.inset = free_length(t, "inset");
             if (all) joint_.dowels = dowels;
         });
-        sizes({screws}, "screws", "{ diameter = 5, length = 40, count = 3 }", [&](DesignTable& t) {
+        sizes({screws, hinge}, "screws", "{ diameter = 5, length = 40, count = 3 }", [&](DesignTable& t) {
             Joint::Screws screw_sizes;
             const bool all = every({length(t, "diameter", screw_sizes.diameter), length(t, "length", screw_sizes.length),
                                     count(t, screw_sizes.count)});
@@ -92,6 +95,7 @@ public:
             Joint::Spline strip;
             if (every({length(t, "thickness", strip.thickness), length(t, "depth", strip.depth)})) joint_.spline = strip;
         });
+        sizes({hinge}, "hinges", "{ count = 2, inset = 80, gap = 2 }", [&](DesignTable& t) { read_hinges(t); });
         read_glue();
     }
 
@@ -171,14 +175,41 @@ private:
         joint_.dovetail = dovetail;
     }
 
+    void read_hinges(DesignTable& table)
+    {
+        Joint::Hinges hinge;
+        bool good = true;
+        if (const DesignValue* value = table.may("count")) {
+            const auto read = as_count(reading_, *value, "count", 20);
+            good = read.has_value();
+            if (read) hinge.count = *read;
+        }
+        hinge.inset = free_length(table, "inset");
+        if (const auto gap = free_length(table, "gap")) hinge.gap = *gap;
+        if (const DesignValue* pin = table.may("pin"))
+            if (const auto choice = as_choice(reading_, *pin, "pin", "side", {"left", "right", "front", "back", "bottom", "top"}))
+                hinge.pin = static_cast<Side>(*choice);
+        if (in_metres(hinge.gap) > kWidestHingeGap) {
+            reading_.fault(table.key_spot("gap"), "out-of-range", "parts that hang on hinges stand at most 50 mm (2 in) apart",
+                           "gap = \"3 mm\"");
+            good = false;
+        }
+        if (good) joint_.hinges = hinge;
+    }
+
     void read_glue()
     {
         const DesignValue* glue = table_.may("glue");
         const DesignValue* glued = table_.may("glued");
         const DesignValue* clearance = table_.may("clearance");
-        const bool never = kind_known_ && joint_.kind == JointKind::buttons;
+        const bool buttoned = kind_known_ && joint_.kind == JointKind::buttons,
+                   hinged = kind_known_ && joint_.kind == JointKind::hinge;
+        const bool never = buttoned || hinged;
         for (const std::string_view key : {"glue", "glued", "clearance"})
-            if (never && table_.has(key)) misfit(key, "buttons hold without glue and leave the wood free to move");
+            if (never && table_.has(key))
+                misfit(key, buttoned
+                                ? "buttons hold without glue and leave the wood free to move"
+                                : "hinges hold without glue and turn; hinges = { gap = ... } is the room between the two parts");
         if (never) return;
         if (glue != nullptr) joint_.glue = as_glue(reading_, *glue);
         if (glued != nullptr) read_glued(*glued, glue != nullptr);

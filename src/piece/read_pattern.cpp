@@ -174,7 +174,7 @@ void fill_in_head(DesignValue& root, const PatternDraft& draft, const Piece& pie
         const auto add = [&](std::string_view key, DesignValue value) {
             if (head.find(key) == nullptr) head.entries.push_back({std::string(key), spot, std::move(value)});
         };
-        const bool bears = piece.use != Use::none && piece.use != Use::panel;
+        const bool bears = bears_something(piece.use);
         if (bears && !draft.carries.empty()) add("carries", texts_value(draft.carries, spot));
         add("size", point_value(draft.size, piece.units, spot));
         if (!draft.wall.empty()) add("wall", texts_value(draft.wall, spot));

@@ -8,7 +8,7 @@ namespace jointwright {
 
 namespace {
 
-const std::vector<std::string> kUses{"seat", "table", "shelf", "cabinet", "panel", "none"};
+const std::vector<std::string> kUses{"seat", "table", "shelf", "cabinet", "panel", "none", "door", "gate"};
 const std::vector<std::string> kUnits{"in", "mm", "cm"};
 
 void read_size(Reading& reading, const DesignValue& value, Piece& piece)
@@ -42,7 +42,7 @@ void read_piece_head(DesignTable& table, Piece& piece)
 void read_piece_names(DesignTable& table, const PartIds& ids, Piece& piece)
 {
     Reading& reading = table.reading();
-    const bool bears = piece.use != Use::none && piece.use != Use::panel;
+    const bool bears = bears_something(piece.use);
     const std::string example = ids.empty() ? R"(["slat"])" : "[" + toml_text(ids.begin()->first) + "]";
     const DesignValue* carries = bears ? table.must("carries", example) : table.may("carries");
     if (carries != nullptr) {

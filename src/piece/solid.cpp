@@ -206,6 +206,19 @@ double Solid::volume() const
     return sum;
 }
 
+Point Solid::first_moment() const
+{
+    Vec sum = Vec::Zero();
+    double whole = 0;
+    for (const Cell& cell : cells) {
+        sum += kernel::first_moment(cell);
+        whole += kernel::volume(cell);
+    }
+    // The round-over runs along all four edges: it takes as much on every side of the centre.
+    if (whole > 0) sum *= 1 - round_over_loss / whole;
+    return {sum.x(), sum.y(), sum.z()};
+}
+
 std::vector<Box> notch_boxes(const Part& part, const Copy& copy)
 {
     std::vector<Box> boxes;

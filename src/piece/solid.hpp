@@ -13,6 +13,7 @@ struct Solid {
     std::vector<kernel::Cell> cells;   ///< do not overlap; together the wood
     std::vector<kernel::Polygon> skin; ///< faces that can touch something; long faces lessened by the round-over
     double volume() const;             ///< m³, the round-over taken off
+    Point first_moment() const;        ///< volume times the centre of it [m⁴]
     double round_over_loss = 0;        ///< m³
 };
 

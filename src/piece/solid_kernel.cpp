@@ -181,6 +181,21 @@ double volume(const Cell& cell)
     return sum / 3;
 }
 
+Vec first_moment(const Cell& cell)
+{
+    Vec sum = Vec::Zero();
+    if (cell.empty()) return sum;
+    // Tetrahedra from one corner of the body to triangles of its faces; faces through that corner make none.
+    const Vec base = cell.faces[0].corners[0];
+    for (const Polygon& face : cell.faces)
+        for (std::size_t i = 1; i + 1 < face.corners.size(); ++i) {
+            const Vec &a = face.corners[0], &b = face.corners[i], &c = face.corners[i + 1];
+            const double six = std::abs((a - base).dot((b - base).cross(c - base)));
+            sum += six / 6 * (base + a + b + c) / 4;
+        }
+    return sum;
+}
+
 void bounds(const Polygon& polygon, Vec& lo, Vec& hi)
 {
     lo = hi = polygon.corners.front();

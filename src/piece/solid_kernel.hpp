@@ -51,6 +51,7 @@ std::vector<Cell> subtract(const Cell& cell, const std::vector<HalfSpace>& body)
 
 double area(const Polygon& polygon); ///< m²
 double volume(const Cell& cell);     ///< m³
+Vec first_moment(const Cell& cell);  ///< volume times its centre [m⁴]
 /// Smallest and largest coordinates.
 void bounds(const Polygon& polygon, Vec& lo, Vec& hi);
 void bounds(const Cell& cell, Vec& lo, Vec& hi);

@@ -2,6 +2,8 @@
 
 #include "report/json_values.hpp"
 
+#include <cmath>
+
 namespace jointwright {
 
 namespace {
@@ -40,6 +42,64 @@ OrderedJson json_value(const NamedValue& value)
     return json;
 }
 
+OrderedJson json_edit(const DesignEdit& edit)
+{
+    OrderedJson json = OrderedJson::object();
+    json["table"] = name_of(edit.table);
+    const bool alone = edit.table == DesignEdit::Table::room || edit.table == DesignEdit::Table::piece;
+    json["id"] = alone ? OrderedJson(nullptr) : OrderedJson(edit.id);
+    json["key"] = edit.key;
+    json["value"] = nullptr;
+    if (const double* number = std::get_if<double>(&edit.value))
+        json["value"] = edit.unit == DesignEdit::Unit::one && *number == std::round(*number)
+                            ? OrderedJson(static_cast<long long>(*number))
+                            : json_number(*number);
+    if (const std::string* text = std::get_if<std::string>(&edit.value)) json["value"] = *text;
+    if (const auto* list = std::get_if<std::vector<double>>(&edit.value)) {
+        json["value"] = OrderedJson::array();
+        for (const double number : *list) json["value"].push_back(json_number(number));
+    }
+    const auto unit = name_of(edit.unit);
+    json["unit"] = unit ? OrderedJson(*unit) : OrderedJson(nullptr);
+    return json;
+}
+
+OrderedJson json_edits(const std::vector<DesignEdit>& edits)
+{
+    OrderedJson json = OrderedJson::array();
+    for (const DesignEdit& edit : edits) json.push_back(json_edit(edit));
+    return json;
+}
+
+OrderedJson json_again(const CheckedAgain& again)
+{
+    OrderedJson json = OrderedJson::object();
+    json["verdict"] = word_of(again.verdict == Verdict::cannot_tell ? Verdict::warn : again.verdict);
+    json["utilisation"] = json_number(again.utilisation);
+    return json;
+}
+
+OrderedJson json_tried(const TriedRemedy& remedy)
+{
+    OrderedJson json = OrderedJson::object();
+    json["says"] = remedy.says;
+    json["edit"] = json_edits(remedy.edit);
+    json["share"] = json_number(remedy.share);
+    json["then"] = json_again(remedy.then);
+    return json;
+}
+
+OrderedJson json_step(const FirstStep& step)
+{
+    OrderedJson json = OrderedJson::object();
+    json["check"] = step.check;
+    json["subject"] = step.subject;
+    json["says"] = step.says;
+    json["edit"] = json_edits(step.edit);
+    json["then"] = step.then ? json_again(*step.then) : OrderedJson(nullptr);
+    return json;
+}
+
 OrderedJson json_finding(const Finding& finding)
 {
     OrderedJson json = OrderedJson::object();
@@ -50,6 +110,8 @@ OrderedJson json_finding(const Finding& finding)
     json["headline"] = finding.headline;
     json["where"] = json_text(finding.where);
     json["remedy"] = json_text(finding.remedy);
+    json["tried"] = OrderedJson::array();
+    for (const TriedRemedy& remedy : finding.tried) json["tried"].push_back(json_tried(remedy));
     json["values"] = OrderedJson::array();
     for (const NamedValue& value : finding.values) json["values"].push_back(json_value(value));
     json["working"] = json_working(finding.working);
@@ -101,6 +163,8 @@ std::string write_json(const ReportContent& content)
     json["counts"] = json_counts(count_verdicts(content.findings));
     json["findings"] = OrderedJson::array();
     for (const Finding& finding : content.findings) json["findings"].push_back(json_finding(finding));
+    json["do_first"] = OrderedJson::array();
+    for (const FirstStep& step : content.do_first) json["do_first"].push_back(json_step(step));
     json["assumed"] = json_list(content.assumed);
     json["cautions"] = json_list(content.cautions);
     return json_bytes(json);

@@ -21,6 +21,17 @@ std::string name_of(StrengthKind kind)
 
 } // namespace
 
+std::string_view name_of(DemandKind kind)
+{
+    switch (kind) {
+    case DemandKind::service: return "service load";
+    case DemandKind::hard_sitting: return "sitting down hard";
+    case DemandKind::proof: return "proof load";
+    case DemandKind::durability: return "durability load";
+    }
+    return "service load";
+}
+
 Datum<double> variation_of(const Facts& facts, StrengthKind kind) { return facts.number("variation_" + name_of(kind)); }
 
 Stress lower_strength(const Facts& facts, StrengthKind kind, Stress mean)
@@ -54,6 +65,39 @@ Stress proof_resistance(const Facts& facts, StrengthKind kind, Stress mean)
     return lower_strength(facts, kind, mean) / facts.number("proof_divisor").value;
 }
 
+Stress impact_resistance(const Facts& facts, StrengthKind kind, Stress mean)
+{
+    return lower_strength(facts, kind, mean) * facts.number("impact_factor").value;
+}
+
+Stress member_resistance(const Facts& facts, DemandKind demand, LoadDuration duration, StrengthKind kind, WoodKind wood,
+                         Stress mean)
+{
+    switch (demand) {
+    case DemandKind::service: return service_resistance(facts, kind, wood, mean, duration);
+    case DemandKind::hard_sitting: return impact_resistance(facts, kind, mean);
+    case DemandKind::proof:
+    case DemandKind::durability: return proof_resistance(facts, kind, mean);
+    }
+    return service_resistance(facts, kind, wood, mean, duration);
+}
+
+std::string member_formula(DemandKind demand)
+{
+    switch (demand) {
+    case DemandKind::service: return "f05 k_dur/k";
+    case DemandKind::hard_sitting: return "f05 × 1.25";
+    case DemandKind::proof:
+    case DemandKind::durability: return "f05/1.15";
+    }
+    return "f05 k_dur/k";
+}
+
+Datum<double> lasting_share(const Facts& facts, bool rectangular_tenon, std::string_view level)
+{
+    return facts.number((rectangular_tenon ? "lasting_share_tenon_" : "lasting_share_") + std::string(level));
+}
+
 double depth_factor(Length depth)
 {
     constexpr double reference = 0.051; // m: ASTM D245, 2 in (from memory)
@@ -67,5 +111,22 @@ double service_warn_limit(const Facts& facts, StrengthKind kind, WoodKind wood)
 }
 
 double proof_warn_limit(const Facts& facts) { return facts.number("proof_divisor").value; }
+
+double impact_warn_limit(const Facts& facts, StrengthKind kind)
+{
+    const Stress unit = pascals(1);
+    return std::max(1.0, unit.value() / impact_resistance(facts, kind, unit).value());
+}
+
+double warn_limit(const Facts& facts, DemandKind demand, StrengthKind kind, WoodKind wood)
+{
+    switch (demand) {
+    case DemandKind::service: return service_warn_limit(facts, kind, wood);
+    case DemandKind::hard_sitting: return impact_warn_limit(facts, kind);
+    case DemandKind::proof:
+    case DemandKind::durability: return proof_warn_limit(facts);
+    }
+    return service_warn_limit(facts, kind, wood);
+}
 
 } // namespace jointwright

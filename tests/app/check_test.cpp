@@ -97,6 +97,24 @@ TEST_CASE("Units, working, colour and date are options of the report", "[app][ch
     CHECK(std::regex_search(dated, std::regex("20[0-9]{2}-[01][0-9]-[0-3][0-9]")));
 }
 
+TEST_CASE("Remedies are tried unless the command line says not to", "[app][check][remedies]")
+{
+    const Folder folder;
+    const std::string design = folder.write("door.toml", kSplitting);
+    const json tried = json::parse(run({"check", design, "--format", "json"}).out),
+               none = json::parse(run({"check", design, "--format", "json", "--remedies", "none"}).out);
+    const json &first = tried.at("do_first").at(0), &plain = none.at("do_first").at(0);
+    CHECK(first.at("subject") == "batten / plank");
+    CHECK(first.at("then").at("verdict") == "pass");
+    REQUIRE_FALSE(first.at("edit").empty());
+    CHECK(first.at("edit").at(0).at("table") == "joint");
+    CHECK(first.at("edit").at(0).at("id") == "batten / plank");
+    CHECK(plain.at("then").is_null());
+    CHECK(plain.at("edit").empty());
+    CHECK(none.at("counts") == tried.at("counts")); // the piece as drawn is judged alike
+    CHECK(run({"check", design, "--remedies", "maybe"}).status == 2);
+}
+
 TEST_CASE("Faults of a design are told with file, line and column, all in one go", "[app][check]")
 {
     const Folder folder;

@@ -5,6 +5,8 @@
 
 #include "bond/clamping.hpp"
 
+#include <cmath>
+
 using namespace jointwright;
 using namespace jointwright::testing;
 
@@ -59,24 +61,57 @@ TEST_CASE("Clamps for the edge of a table top, by hand", "[clamping]")
     REQUIRE(plan.caul);
     // side² × half of 6 MPa = force of one clamp
     CHECK_THAT(in_metres(*plan.caul) * in_metres(*plan.caul) * 3e6, WithinRel(plan.per_clamp.value(), 1e-9));
-    CHECK(plan.fits());
+    CHECK(plan.enough);
+    CHECK_THAT(plan.reached.value(), WithinRel(plan.pressure.value(), 1e-9));
+    CHECK_FALSE(plan.board); // boards of 120 mm and the usual caul spread it over 61 mm to either side
     CHECK(working.size() >= 4);
     for (const WorkingStep& step : working) CHECK_FALSE(step.source.empty());
 }
 
-TEST_CASE("Thin stock wants clamps close together, and a wide sheet more than find room", "[clamping]")
+TEST_CASE("Thin stock is pressed over a board that spreads the pressure, not by clamps side by side", "[clamping]")
 {
+    // 800 × 20 mm at 1.4 MPa: 22.4 kN, 6 clamps of 4 kN. Through 8 mm of lipping and 25 mm of caul they would stand 66 mm apart, 13 of them; no nearer
+    // than 100 mm there are 8, and a board of 100/2 − 8 = 42 mm under them.
     const Density wood = kilograms_per_cubic_metre(600);
     const GlueRecord* glue = shared_facts().find_glue("PVA");
     const ClampPlan lipping = clamp_plan(shared_facts(), edge(0.8, 0.02, 0.008), wood, glue);
-    CHECK(in_metres(lipping.spacing) <= 2 * (0.008 + 0.025));
-    const ClampPlan board = clamp_plan(shared_facts(), edge(0.8, 0.02, 0.2), wood, glue);
-    CHECK(lipping.clamps > board.clamps);
+    CHECK(lipping.clamps == 8);
+    CHECK_THAT(in_metres(lipping.spacing), WithinRel(0.1, 1e-9));
+    REQUIRE(lipping.board);
+    CHECK_THAT(in_metres(*lipping.board), WithinRel(0.042, 1e-9));
+    CHECK_THAT(lipping.per_clamp.value(), WithinRel(2800, 1e-9));
+    CHECK(lipping.enough);
+    CHECK(lipping.clamps > clamp_plan(shared_facts(), edge(0.8, 0.02, 0.2), wood, glue).clamps);
+}
+
+TEST_CASE("A wide sheet is pressed by boards across it, as far as clamps of sense go", "[clamping]")
+{
+    // 600 × 400 mm, 20 mm thick: 1.4 MPa is 336 kN, 84 clamps. At most one for each 100 mm at either end of the boards: 12 of 4 kN, 0.2 MPa, a seventh.
     const ClampFace sheet{square_metres(0.6 * 0.4), metres(0.6), metres(0.4), metres(0.02), std::nullopt};
-    const ClampPlan veneered = clamp_plan(shared_facts(), sheet, wood, glue);
-    CHECK(veneered.rows > 1);
-    CHECK_FALSE(veneered.fits());
+    const Density wood = kilograms_per_cubic_metre(600);
+    const ClampPlan veneered = clamp_plan(shared_facts(), sheet, wood, shared_facts().find_glue("PVA"));
+    CHECK(veneered.rows == 2);
+    CHECK(veneered.clamps == 12);
+    CHECK_THAT(veneered.per_clamp.value(), WithinRel(4000, 1e-9));
+    CHECK_THAT(veneered.reached.value(), WithinRel(0.2e6, 1e-9));
+    CHECK_FALSE(veneered.enough);
     CHECK_FALSE(veneered.caul);
+    // Epoxy asks for 0.17 MPa, and gets it.
+    const ClampPlan filled = clamp_plan(shared_facts(), sheet, wood, shared_facts().find_glue("epoxy"));
+    CHECK(filled.enough);
+    CHECK_THAT(filled.reached.value(), WithinRel(0.17e6, 1e-9));
+}
+
+TEST_CASE("No face is ever clamped closer than every 100 mm", "[clamping]")
+{
+    for (const double thick : {0.018, 0.045, 0.09})
+        for (const double length : {0.05, 0.35, 1.27, 2.4}) {
+            CAPTURE(thick, length);
+            const ClampPlan plan = clamp_plan(shared_facts(), edge(length, thick, 0.04), kilograms_per_cubic_metre(800),
+                                              shared_facts().find_glue("PVA"));
+            CHECK(plan.clamps <= plan.rows * static_cast<int>(std::ceil(length / 0.1 - 1e-9)));
+            CHECK(plan.clamps >= 1);
+        }
 }
 
 TEST_CASE("More face never asks for fewer clamps, and no clamp for more than it gives", "[clamping]")

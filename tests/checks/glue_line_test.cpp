@@ -98,6 +98,34 @@ TEST_CASE("End grain alone counts as nothing", "[glue-line]")
     CHECK_THAT(*f.remedy, ContainsSubstring("tenon"));
 }
 
+TEST_CASE("A narrow bead let in across the grain is glued by the bottom of its recess, a stopped shelf by nothing", "[glue-line]")
+{
+    // 4 mm wide and 10 deep: 400 mm² of long grain at the bottom, 2 x 1000 mm² of the panel's end grain beside it.
+    const auto bead = [](double width) {
+        const std::string text = on_board(part_text("bead", {100, width, 14}, "y", "z", "[200, 0, 10]"),
+                                          joint_text("bead", "panel", "housing", "PVA"));
+        return finding_of(content_of(text).findings, "glue-line", "bead / panel");
+    };
+    for (const double width : {3.0, 4.0, 4.9, 5.1, 12.0}) {
+        CAPTURE(width);
+        const Finding f = bead(width);
+        CHECK(f.headline.find("end grain only") == std::string::npos);
+        CHECK_THAT(value_of(f, "area"), WithinAbs(width * 1e-3 * 0.100, kTenthOfMm2));
+        CHECK_THAT(value_of(f, "end_grain_area"), WithinAbs(2 * 0.010 * 0.100, kTenthOfMm2));
+    }
+    // A shelf's end in a housing that stops short of the front: the strip at the stop is long grain, and is no glue line to count on.
+    const std::string shelf = design({
+        still_head(true),
+        wood_text("northern red oak"),
+        part_text("side", {500, 300, 20}, "z", "x", "[0, 0, 0]"),
+        part_text("shelf", {400, 270, 20}, "x", "z", "[12, 30, 200]"),
+        joint_text("shelf", "side", "housing", "PVA"),
+    });
+    const Finding f = finding_of(content_of(shelf).findings, "glue-line", "shelf / side");
+    CHECK(value_of(f, "area") == 0);
+    CHECK_THAT(f.headline, ContainsSubstring("end grain"));
+}
+
 TEST_CASE("Of the word used for a joint nothing hangs: geometry tells which grain meets which", "[glue-line]")
 {
     for (const char* kind : {"edge", "face", "butt"}) {

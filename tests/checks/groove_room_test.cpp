@@ -134,6 +134,27 @@ TEST_CASE("A panel free to slide shows a gap where the same panel pinned at its 
     CHECK_THAT(*held.utilisation, WithinAbs(2 / (7 - 10 * 0.3333), 1e-6));
 }
 
+TEST_CASE("Unequal grooves: a free panel may sit wholly in the deeper one and leave the other", "[groove-room]")
+{
+    // 7 mm in either groove, 10 deep on the left and 14 on the right; the panel of 500 mm loses 4 mm when driest and gains 2 when dampest.
+    std::string text = Door{}.text();
+    const std::string both = "between = [\"panel\", \"stile\"]\nkind = \"groove\"\ngroove = { depth = 10.000000 }";
+    REQUIRE(text.find(both) != std::string::npos);
+    text.replace(text.find(both), both.size(),
+                 "between = [\"panel\", \"stile #1\"]\nkind = \"groove\"\ngroove = { depth = 10 }\n[[joint]]\n"
+                 "between = [\"panel\", \"stile #2\"]\nkind = \"groove\"\ngroove = { depth = 14 }");
+    const Finding f = finding_of(content_of(text).findings, "groove-room", "panel / stile");
+    // Pushed to the bottom of the right one, 14 deep, it reaches 7 + 7 − 14 − 4 < 0 into the left one.
+    CHECK_THAT(value_of(f, "engaged_driest_free"), WithinAbs(-0.004, kNanometre));
+    CHECK(f.verdict == Verdict::warn);
+    // Pinned at its middle it keeps 5 of 14 mm on the right, 5 of 10 on the left.
+    std::string pinned = text;
+    pinned.replace(pinned.find("groove = { depth = 11 }"), 23, "groove = { depth = 11 }\n" + kPinned);
+    const Finding held = finding_of(content_of(pinned).findings, "groove-room", "panel / stile");
+    CHECK_THAT(value_of(held, "engaged_driest"), WithinAbs(0.005, kNanometre));
+    CHECK(held.verdict == Verdict::pass);
+}
+
 TEST_CASE("A spot of glue in the middle of the rails holds a panel as a pin does", "[groove-room]")
 {
     Door door;

@@ -96,6 +96,25 @@ TEST_CASE("A frame that stands moves as one that lies", "[check-mitre-gap]")
     CHECK_THAT(value_of(lies, "opening_driest"), WithinRel(std::sin(2 * angle) * strain, 0.02));
 }
 
+TEST_CASE("Members of unlike width and unlike wood turn each by its own movement", "[check-mitre-gap]")
+{
+    // Rail of flat-sawn white oak 60 mm wide, stile of quarter-sawn cherry 90 mm: the cut runs over 90 mm of the rail's length and 60 of the stile's.
+    std::string text =
+        head() + corner("flat", "60", "90") + "[[wood]]\nid = \"cherry\"\nspecies = \"black cherry\"\nrings = \"quarter\"\n";
+    const std::string stile = "id = \"stile\"\nwood = \"oak\"";
+    text.replace(text.find(stile), stile.size(), "id = \"stile\"\nwood = \"cherry\"");
+    const Finding f = mitre(text);
+    const double oak = (0.00365 - 0.00005) * 4, cherry = (0.00126 - 0.00005) * 4, half = std::sin(2 * std::atan2(60.0, 90.0)) / 2;
+    CHECK_THAT(value_of(f, "opening_driest"), WithinRel(half * (oak + cherry), 0.02));
+    CHECK_THAT(value_of(f, "gap_driest"), WithinRel(std::hypot(0.060, 0.090) * half * (oak + cherry), 0.02));
+    // The other way round, the oak on the wide stile, the cuts turn alike: each is the other's complement.
+    std::string turned =
+        head() + corner("flat", "60", "90") + "[[wood]]\nid = \"cherry\"\nspecies = \"black cherry\"\nrings = \"quarter\"\n";
+    const std::string rail = "id = \"rail\"\nwood = \"oak\"";
+    turned.replace(turned.find(rail), rail.size(), "id = \"rail\"\nwood = \"cherry\"");
+    CHECK_THAT(value_of(mitre(turned), "opening_driest"), WithinRel(value_of(f, "opening_driest"), 0.02));
+}
+
 TEST_CASE("A box mitred round its corner moves through its thickness", "[check-mitre-gap]")
 {
     constexpr const char* kBox = R"(

@@ -354,8 +354,9 @@ TEST_CASE("Own test values without movement across leave the layers without modu
 TEST_CASE("What relaxes in one season comes back in the other", "[glued-face]")
 {
     // r (first + (1 − r) other).
-    CHECK_THAT(relaxed_strain(0.5, 0.01, 0.006), WithinRel(0.5 * (0.01 + 0.5 * 0.006), 1e-12));
-    CHECK_THAT(relaxed_strain(0.35, -0.01, 0.006), WithinRel(0.35 * (0.01 + 0.65 * 0.006), 1e-12));
-    CHECK_THAT(relaxed_strain(1, 0.01, 0.006), WithinRel(0.01, 1e-12)); // nothing relaxes: nothing comes back
-    CHECK(relaxed_strain(0, 0.01, 0.006) == 0);
+    CHECK_THAT(relaxed_strain(0.5, 0.01, 0.5, 0.006), WithinRel(0.5 * (0.01 + 0.5 * 0.006), 1e-12));
+    CHECK_THAT(relaxed_strain(0.35, -0.01, 0.35, 0.006), WithinRel(0.35 * (0.01 + 0.65 * 0.006), 1e-12));
+    CHECK_THAT(relaxed_strain(0.5, 0.01, 0.35, 0.006), WithinRel(0.5 * (0.01 + 0.65 * 0.006), 1e-12)); // creeps in the other season only
+    CHECK_THAT(relaxed_strain(1, 0.01, 1, 0.006), WithinRel(0.01, 1e-12)); // nothing relaxes: nothing comes back
+    CHECK(relaxed_strain(0, 0.01, 0, 0.006) == 0);
 }

@@ -1,4 +1,4 @@
-// Joints that turn freely and joints that do not turn at all, each kind against closed forms.
+// Joints as good as hinges and joints that do not turn at all, each kind against closed forms.
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
@@ -12,10 +12,11 @@ using namespace checked;
 
 namespace {
 
-/// Two posts and a rail between them, or two boards and a shelf: red oak at 12 % without weight to speak of, 450 high.
+/// Two posts and a rail between them, or two boards and a shelf: red oak at 12 % without weight to speak of, 450 high. The posts are deep, so that
+/// they stand by themselves square to the gate, and turn on their feet in its plane.
 struct Gate {
-    PartSize post{450, 50, 50}, rail{800, 63.5, 22.2};
-    std::string face = "y", at = "{ left = 50, front = 14, top = 450 }";
+    PartSize post{450, 120, 50}, rail{800, 63.5, 22.2};
+    std::string face = "y", at = "{ left = 50, front = 48.9, top = 450 }";
     std::string joint = joint_text("rail", "post", "tenon", "PVA", "tenon = { length = 32, width = 38, thickness = 9.5 }");
     std::string more; ///< loads
     std::unique_ptr<Bench> bench() const
@@ -50,7 +51,7 @@ constexpr double kMid = 0.450; // m: middle of the gate
 MemberResult rail_with(const Bench& bench, double share, std::size_t load_case)
 {
     const Statics& statics = bench.prepared.statics;
-    const Structure frame = statics.frame->with_turning(share);
+    const Structure frame = statics.frame->with_stiffness(share);
     std::vector<CopyLoad> loads = statics.cases.lasting;
     const auto& own = statics.cases.cases[load_case].loads;
     loads.insert(loads.end(), own.begin(), own.end());
@@ -66,7 +67,7 @@ MemberResult rail_with(const Bench& bench, double share, std::size_t load_case)
 
 double modulus(const Bench& bench) { return bench.prepared.parts[0].loaded.modulus_along->value.value(); }
 
-std::string middle_load(int z) { return load_text("weight", "rail", 500, fmt::format("[450, 25, {}]", z)); }
+std::string middle_load(int z) { return load_text("weight", "rail", 500, fmt::format("[450, 60, {}]", z)); }
 
 constexpr double kFree = 1e-6, kStiff = 1e3;
 
@@ -84,7 +85,7 @@ TEST_CASE("A rail in joints of any kind: P L/4 where they turn freely, a portal'
     const auto bench = gate.bench();
     REQUIRE(bench->prepared.statics.loose.empty());
     const double p = 500, l = 0.850, e = modulus(*bench), rail = 0.0222 * std::pow(0.0635, 3) / 12,
-                 post = std::pow(0.050, 4) / 12, h = 0.450 - 0.03175;
+                 post = 0.120 * std::pow(0.050, 3) / 12, h = 0.450 - 0.03175;
     // Hinged feet, no sway: M = 3 P L/(8 (2 k + 3)) at the corners, k = I_b h/(I_c L).
     const double corner = 3 * p * l / (8 * (2 * rail * h / (post * l) + 3));
     const MemberResult free = rail_with(*bench, kFree, 1), stiff = rail_with(*bench, kStiff, 1),
@@ -115,7 +116,7 @@ TEST_CASE("Wide rails turn freely on their legs though they are held over their 
     const std::size_t contact = bench->prepared.statics.path.bearings[bench->copy("rail #1")].front().contact;
     const Statics& statics = bench->prepared.statics;
     const auto moment = [&](double share) {
-        const Structure frame = statics.frame->with_turning(share);
+        const Structure frame = statics.frame->with_stiffness(share);
         std::vector<CopyLoad> loads = statics.cases.lasting;
         loads.insert(loads.end(), statics.cases.cases[1].loads.begin(), statics.cases.cases[1].loads.end());
         const ContactForce f = frame.contact_force(contact, frame.solve({loads}).front());
@@ -125,80 +126,59 @@ TEST_CASE("Wide rails turn freely on their legs though they are held over their 
     CHECK(std::abs(moment(kFree)) < 0.05);
 }
 
-TEST_CASE("A gate whose joints turn freely folds, and its feet alone answer the push", "[joint-bounds]")
+TEST_CASE("A gate sways on stiff joints as a portal on hinged feet, and far more on soft ones", "[joint-bounds]")
 {
-    const auto push = [](const std::string& at) {
-        return load_text("push", "rail", 40, at, "direction = [1, 0, 0]") +
-               load_text("ballast", "rail", 300, at, "lasting = true");
+    Gate posts;
+    posts.more = load_text("push", "rail", 40, "[450, 60, 420]", "direction = [1, 0, 0]") +
+                 load_text("ballast", "rail", 300, "[450, 60, 420]", "lasting = true");
+    const auto bench = posts.bench();
+    const Statics& statics = bench->prepared.statics;
+    REQUIRE(statics.loose.empty());
+    std::vector<CopyLoad> loads = statics.cases.lasting;
+    loads.insert(loads.end(), statics.cases.cases[1].loads.begin(), statics.cases.cases[1].loads.end());
+    const std::size_t rail_copy = bench->copy("rail #1");
+    const auto sway = [&](double share) {
+        const Structure frame = statics.frame->with_stiffness(share);
+        return frame.movement(rail_copy, frame.lines()[rail_copy].length / 2, 0, frame.solve({loads}).front()).x();
     };
-    Gate posts, boards = board_case();
-    posts.more = push("[450, 25, 420]");
-    boards.more = push("[450, 150, 400]");
-    for (const Gate* gate : {&posts, &boards}) {
-        const auto bench = gate->bench();
-        const Statics& statics = bench->prepared.statics;
-        std::vector<CopyLoad> loads = statics.cases.lasting;
-        loads.insert(loads.end(), statics.cases.cases[1].loads.begin(), statics.cases.cases[1].loads.end());
-        const double h = gate == &posts ? 0.450 - 0.03175 : 0.400, l = gate == &posts ? 0.850 : 0.875;
-        const auto at_feet = [&](const Structure& frame) {
-            const auto solved = frame.solve({loads}).front();
-            double sum = 0;
-            for (const Foot& foot : frame.feet()) sum += frame.frame().tie_force(foot.tie, solved.movement)(4);
-            return std::pair{sum, solved.movement};
-        };
-        // Free: hinges at the joints, so that each post is a lever about its foot.
-        const auto [levers, far] = at_feet(statics.frame->with_turning(kFree));
-        CHECK_THAT(std::abs(levers), WithinRel(40 * h, 0.01));
-        // Stiff: P h³/(12 E I_c) (2 + I_c L/(I_b h)) on hinged feet, less what the breadth of the feet holds.
-        const double e = modulus(*bench);
-        const double post = gate == &posts ? std::pow(0.050, 4) / 12 : 0.300 * std::pow(0.025, 3) / 12,
-                     rail = gate == &posts ? 0.0222 * std::pow(0.0635, 3) / 12 : 0.300 * std::pow(0.025, 3) / 12;
-        const Structure stiff = statics.frame->with_turning(kStiff);
-        const auto [held, near] = at_feet(stiff);
-        const double by_hand = 40 * h * h * h / (12 * e * post) * (2 + post * l / (rail * h)) -
-                               std::abs(held) * (h * l / (12 * e * rail) + h * h / (4 * e * post));
-        const std::size_t rail_copy = bench->copy("rail #1");
-        const kernel::Vec3 moved = stiff.movement(rail_copy, stiff.lines()[rail_copy].length / 2, 0, {near, {}, 0, true});
-        CAPTURE(moved.x(), by_hand);
-        CHECK_THAT(moved.x(), WithinRel(by_hand, 0.08)); // shear is left out of the formula, and it is a trifle softer for it
-        CHECK(far.cwiseAbs().maxCoeff() > 10 * near.cwiseAbs().maxCoeff());
-    }
+    // P h³/(12 E I_c) (2 + I_c L/(I_b h)); shear is left out of the formula, and the frame is a trifle softer for it.
+    const double h = 0.450 - 0.03175, l = 0.850, e = modulus(*bench), post = 0.120 * std::pow(0.050, 3) / 12,
+                 rail = 0.0222 * std::pow(0.0635, 3) / 12;
+    const double by_hand = 40 * h * h * h / (12 * e * post) * (2 + post * l / (rail * h));
+    CHECK_THAT(sway(kStiff), WithinRel(by_hand, 0.08));
+    CHECK(sway(1) > sway(3));
+    CHECK(sway(1.0 / 3) > 1.5 * sway(1));
 }
 
-TEST_CASE("A housed shelf sags as on hinges where its housings turn freely, and less where they do not", "[joint-bounds]")
+TEST_CASE("A housed shelf sags as on hinges where a back keeps the case square, and less where its housings must",
+          "[joint-bounds]")
 {
     Gate gate = board_case();
     gate.more = load_text("books", "rail", 300, "[450, 150]", "patch = [866, 300]");
-    const auto bench = gate.bench();
-    const double q = 300 / 0.866, e = modulus(*bench), inertia = 0.300 * std::pow(0.025, 3) / 12;
-    const double shear = bench->prepared.statics.frame->stiffness()[bench->copy("rail #1")].shear_face * 0.300 * 0.025 * 5 / 6;
-    const MemberResult free = rail_with(*bench, kFree, 1), stiff = rail_with(*bench, kStiff, 1),
-                       between = rail_with(*bench, 1, 1);
+    const auto open_case = gate.bench();
+    gate.more += part_text("back", {880, 430, 10}, "x", "y", "{ left = 10, front = 300, bottom = 10 }") +
+                 joint_text("back", "post", "screws", "", "screws = { diameter = 4, length = 30, count = 4 }");
+    const auto backed = gate.bench();
+    const double q = 300 / 0.866, e = modulus(*backed), inertia = 0.300 * std::pow(0.025, 3) / 12;
+    const double shear = backed->prepared.statics.frame->stiffness()[backed->copy("rail #1")].shear_face * 0.300 * 0.025 * 5 / 6;
     // Hinges stand in the middles of the housings' faces.
-    const double l = 0.900 - 2 * bench->prepared.statics.frame->contact_middle(0).x();
+    const double l = 0.900 - 2 * backed->prepared.statics.frame->contact_middle(0).x();
     CHECK(l > 0.850);
     CHECK(l < 0.867);
     const double hinged = 5 * q * std::pow(l, 4) / (384 * e * inertia) + q * l * l / (8 * shear);
-    CHECK_THAT(free.most_sag, WithinRel(hinged, 0.02));
-    // Portal on hinged feet, even load: q L²/(4 (2 k + 3)) at the corners, less what the weight levers from the housing to the middle of the
-    // side; they lift the middle by M L²/(8 E I).
-    const double wide = 0.875, corner = q * wide * wide / (4 * (2 * 0.400 / wide + 3)) - 150 * (wide - l) / 2;
-    CHECK_THAT(stiff.most_sag, WithinRel(hinged - corner * l * l / (8 * e * inertia), 0.04));
-    CHECK(between.most_sag < free.most_sag);
-    CHECK(between.most_sag > stiff.most_sag);
+    CHECK_THAT(rail_with(*backed, 1, 1).most_sag, WithinRel(hinged, 0.02));
+    CHECK(rail_with(*open_case, 1, 1).most_sag < 0.98 * hinged);
+    CHECK(rail_with(*open_case, kStiff, 1).most_sag < rail_with(*open_case, 1, 1).most_sag);
 }
 
-TEST_CASE("A piece that its joints alone hold upright says that it would fold, and shows no number for it", "[joint-bounds]")
+TEST_CASE("A result stands between softer and stiffer joints", "[joint-bounds]")
 {
     const auto findings = content_of(built_in_design("boot-bench")).findings;
     const Finding& f = finding_of(findings, "rack");
-    CHECK_FALSE(has_value(f, "sway_joints_free"));
-    CHECK(has_value(f, "sway_joints_stiff"));
-    bool said = false;
-    for (const WorkingStep& w : f.working) said = said || w.says.find("would fold up") != std::string::npos;
-    CHECK(said);
-    // Its long rails have rails and legs to lean on: what they sag with free joints is a number.
+    CHECK(value_of(f, "sway_joints_soft") > value_of(f, "sway"));
+    CHECK(value_of(f, "sway_joints_stiff") < value_of(f, "sway"));
     const Finding& sag = finding_of(findings, "sag", "long rail");
-    CHECK(value_of(sag, "deflection_joints_free") > value_of(sag, "deflection"));
+    CHECK(value_of(sag, "deflection_joints_soft") > value_of(sag, "deflection"));
     CHECK(value_of(sag, "deflection_joints_stiff") < value_of(sag, "deflection"));
+    CHECK(value_of(sag, "deflection_no_friction") >= value_of(sag, "deflection") * (1 - 1e-9));
 }

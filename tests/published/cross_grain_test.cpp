@@ -8,6 +8,7 @@
 #include <fmt/core.h>
 
 #include <cmath>
+#include <tuple>
 
 using namespace checked;
 
@@ -251,6 +252,9 @@ double tolerance(double value, double half_digit) { return 0.01 * value + half_d
 
 Finding cross_grain(const std::string& text) { return finding_of(content_of(text).findings, "cross-grain"); }
 
+/// The same design, kept by the share that the worked cases were told for: they take PVA to creep all year.
+std::string creeping(const std::string& text) { return text + "[limits]\nrelaxation = 0.35\n"; }
+
 /// Head of a design kept between two humidities at 21 °C, made at a third.
 std::string air_head(double driest, double dampest, double made)
 {
@@ -278,7 +282,7 @@ double held_strain(const Finding& f) { return value_of(f, "differential_movement
 
 TEST_CASE("Red oak slats glued across a rail hold, warn or fail by their width", "[cross-grain][published]")
 {
-    // Cases of our own for flat-sawn red oak 20 mm on a 22 x 70 mm rail, PVA, worked by hand. Strain: the same stress over r E.
+    // Cases of our own for flat-sawn red oak 20 mm on a 22 x 70 mm rail, r = 0.35, worked by hand. Strain: the same stress over r E.
     struct Row {
         bool wide_room;
         double width_mm, tension_mpa, shear_mpa, strain_pct; // 0: not told
@@ -293,7 +297,7 @@ TEST_CASE("Red oak slats glued across a rail hold, warn or fail by their width",
     };
     for (const Row& row : rows) {
         CAPTURE(row.wide_room, row.width_mm);
-        const Finding f = cross_grain(slat_on_rail(row.width_mm, row.wide_room));
+        const Finding f = cross_grain(creeping(slat_on_rail(row.width_mm, row.wide_room)));
         CHECK(f.verdict == row.verdict);
         CHECK_THAT(value_of(f, "restraint_stress"), WithinAbs(row.tension_mpa * 1e6, tolerance(row.tension_mpa, 0.005) * 1e6));
         CHECK_THAT(value_of(f, "tension_limit"), WithinAbs(2.27e6, 0.005e6));
@@ -302,6 +306,47 @@ TEST_CASE("Red oak slats glued across a rail hold, warn or fail by their width",
             CHECK_THAT(value_of(f, "glue_shear"), WithinAbs(row.shear_mpa * 1e6, tolerance(row.shear_mpa, 0.005) * 1e6));
         if (row.strain_pct > 0)
             CHECK_THAT(value_of(f, "unrelaxed_strain") * 100, WithinAbs(row.strain_pct, tolerance(row.strain_pct, 0.005)));
+    }
+}
+
+TEST_CASE("With half of the stress kept the same slats bear less, by the ratio of the strains that drive them",
+          "[cross-grain][published]")
+{
+    // Made 9 %, 5.4 to 11.9 %: Δε_dry 0.01315, Δε_damp 0.01056, so 0.5 (Δε_dry + 0.5 Δε_damp) = 0.00921 against 0.35 (Δε_dry + 0.65 Δε_damp)
+    // = 0.00700; made 8 %, 6 to 10 %: 0.00728 both, 0.00546 against 0.00420. No glue creeps in that air, so PVA keeps half as well.
+    struct Row {
+        bool wide_room;
+        double width_mm, tension_mpa, strain_pct;
+        Verdict verdict;
+    };
+    const Row rows[] = {
+        {true, 40, 2.47, 0.44, Verdict::warn},   {true, 75, 4.89, 0.87, Verdict::fail},  {true, 100, 6.24, 1.11, Verdict::fail},
+        {false, 40, 1.46, 0.26, Verdict::pass},  {false, 60, 2.28, 0.41, Verdict::warn}, {false, 75, 2.91, 0.52, Verdict::warn},
+        {false, 150, 4.68, 0.83, Verdict::fail},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.wide_room, row.width_mm);
+        const Finding f = cross_grain(slat_on_rail(row.width_mm, row.wide_room));
+        CHECK(f.verdict == row.verdict);
+        CHECK_THAT(value_of(f, "restraint_stress"), WithinAbs(row.tension_mpa * 1e6, tolerance(row.tension_mpa, 0.005) * 1e6));
+        CHECK_THAT(value_of(f, "unrelaxed_strain") * 100, WithinAbs(row.strain_pct, tolerance(row.strain_pct, 0.005)));
+    }
+}
+
+TEST_CASE("Borders of stress and of strain lie where they were worked out for flat-sawn red oak", "[cross-grain][published]")
+{
+    // 2.27 and 3.85 MPa over r E_T, E_T = 0.082 x 13.75 GPa: 0.40 and 0.68 % at r 0.5, 0.58 and 0.98 % at 0.35.
+    for (const auto& [share, passes, warns] : {std::tuple(0.5, 0.40, 0.68), std::tuple(0.35, 0.58, 0.98)}) {
+        CAPTURE(share);
+        const auto bench = bench_of(slat_on_rail(75, true) + fmt::format("[limits]\nrelaxation = {}\n", share));
+        for (const FaceDirection& face : glued_directions(bench->prepared)) {
+            const auto s = judge_layer_stresses(bench->prepared, face, nullptr);
+            REQUIRE(s);
+            if (s->layer != "slat") continue;
+            const double per_stress = s->strain / s->tension; // 1/(r E)
+            CHECK_THAT(s->tension_pass * per_stress * 100, WithinAbs(passes, 0.005));
+            CHECK_THAT(s->tension_warn * per_stress * 100, WithinAbs(warns, 0.005));
+        }
     }
 }
 
@@ -315,7 +360,7 @@ TEST_CASE("A cherry slat on a deep oak rail holds both ways", "[cross-grain][pub
                                                                    {"deep", "76"},
                                                                    {"bearing rings", "quarter"},
                                                                    {"bearer", "white oak"}});
-    const auto bench = bench_of(text);
+    const auto bench = bench_of(creeping(text));
     const auto faces = glued_directions(bench->prepared);
     REQUIRE(faces.size() == 2);
     for (const FaceDirection& face : faces) {
@@ -336,7 +381,8 @@ TEST_CASE("A cherry slat on a deep oak rail holds both ways", "[cross-grain][pub
 TEST_CASE("An oak half lap is on the edge in a dry house and holds in an even one", "[cross-grain][published]")
 {
     // White oak, 11 + 11 mm, 50 mm wide: 3.2 MPa, limits 3.1 and 5.2 (thin layers stand more); 1.9 MPa in the second room.
-    const Finding wide = cross_grain(still_head(true) + kHalfLap), even = cross_grain(still_head(false) + kHalfLap);
+    const Finding wide = cross_grain(creeping(still_head(true) + kHalfLap)),
+                  even = cross_grain(creeping(still_head(false) + kHalfLap));
     CHECK(wide.verdict == Verdict::warn);
     CHECK_THAT(value_of(wide, "restraint_stress"), WithinAbs(3.2e6, tolerance(3.2, 0.05) * 1e6));
     CHECK_THAT(value_of(wide, "tension_limit"), WithinAbs(3.1e6, 0.05e6));
@@ -347,7 +393,7 @@ TEST_CASE("An oak half lap is on the edge in a dry house and holds in an even on
 TEST_CASE("A flat-sawn board glued on a quarter-sawn one holds and cups", "[cross-grain][published]")
 {
     // 20 + 20 mm, 100 mm wide, first room: 0.8 MPa; its own bending, shown beside it, 1.6 MPa.
-    const Finding f = cross_grain(still_head(true) + kFlatOnQuarter);
+    const Finding f = cross_grain(creeping(still_head(true) + kFlatOnQuarter));
     CHECK(f.verdict == Verdict::pass);
     CHECK_THAT(value_of(f, "restraint_stress"), WithinAbs(0.8e6, tolerance(0.8, 0.05) * 1e6));
     CHECK_THAT(value_of(f, "own_bending"), WithinAbs(1.6e6, tolerance(1.6, 0.05) * 1e6));
@@ -397,6 +443,32 @@ TEST_CASE("A thin sheet on both faces holds, on one face it cups", "[cross-grain
     CHECK(cross_grain(still_head(true) + fill(kVeneered, {{"thin", "0.6"}, {"more", "copies = [ { at = [0, 0, -0.6] } ]"}}))
               .verdict == Verdict::pass);
     CHECK(cross_grain(still_head(true) + fill(kVeneered, {{"thin", "6"}, {"more", ""}})).verdict == Verdict::fail);
+    // Not alike: the sheet below is four times as thick as the one above, or runs the other way.
+    const std::string unlike = R"(
+[[part]]
+id = "backing"
+wood = "wood"
+length = $length
+width = $width
+thickness = $thin
+grain = "$grain"
+face = "z"
+at = { left = 0, front = 0, top = 0 }
+[[joint]]
+between = ["backing", "core"]
+kind = "face"
+glue = "hide glue"
+)";
+    const auto backed = [&](const char* thin, const char* grain, const char* length, const char* width) {
+        return finding_of(content_of(still_head(true) + fill(kVeneered, {{"thin", "0.6"}, {"more", ""}}) +
+                                     fill(unlike, {{"thin", thin}, {"grain", grain}, {"length", length}, {"width", width}}))
+                              .findings,
+                          "cross-grain", "sheet / core")
+            .verdict;
+    };
+    CHECK(backed("0.6", "y", "300", "600") == Verdict::pass);
+    CHECK(backed("2.4", "y", "300", "600") == Verdict::warn);
+    CHECK(backed("0.6", "x", "600", "300") == Verdict::warn);
 }
 
 TEST_CASE("An oak panel held all round splits between 70 and 10 % humidity, however it is sawn", "[cross-grain][published]")

@@ -63,6 +63,43 @@ TEST_CASE("The 5 % exclusion value from those rows", "[strength][published]")
     CHECK_THAT(lower_strength(facts, StrengthKind::shear, pascals(848)).value(), WithinAbs(848 - 1.645 * 119, 1.645 * 0.5));
 }
 
+TEST_CASE("What lasts the repeats of a test lies on the line through the fatigue tests", "[strength][published]")
+{
+    // Two-pin dowel joints, one-sided bending, cycles to failure by share of their static strength (Forest Prod. J., about 2003, abstract).
+    constexpr std::pair<double, double> rows[] = {{0.40, 131253}, {0.50, 78122}, {0.60, 31617},
+                                                  {0.70, 11023},  {0.80, 4161},  {0.90, 329}};
+    REQUIRE(std::size(rows) == 6);
+    const auto line = [](const std::pair<double, double>& a, const std::pair<double, double>& b, double cycles) {
+        return a.first + (b.first - a.first) * std::log(cycles / a.second) / std::log(b.second / a.second);
+    };
+    const Facts& facts = shared_facts();
+    // Printed to two digits; beyond the tests the line through the last two is drawn on.
+    CHECK_THAT(lasting_share(facts, false, "home").value, WithinAbs(line(rows[2], rows[3], 25000), 0.005));
+    CHECK_THAT(lasting_share(facts, false, "contract").value, WithinAbs(line(rows[0], rows[1], 100000), 0.005));
+    CHECK_THAT(lasting_share(facts, false, "severe").value, WithinAbs(line(rows[0], rows[1], 200000), 0.005));
+    CHECK(lasting_share(facts, false, "severe").value < rows[0].first);
+    CHECK_THAT(facts.number("durability_repeats_home").value, WithinRel(25000.0, 1e-12)); // from memory
+    CHECK_THAT(facts.number("durability_repeats_contract").value, WithinRel(100000.0, 1e-12));
+    CHECK_THAT(facts.number("durability_repeats_severe").value, WithinRel(200000.0, 1e-12));
+    // Side chairs with rectangular tenons kept 56.5 % (round 66.8, diamond 69.2), technical note, abstract.
+    CHECK_THAT(lasting_share(facts, true, "home").value, WithinAbs(0.565, 0.0005));
+    for (const char* level : {"home", "contract", "severe"})
+        CHECK(lasting_share(facts, true, level).value <= lasting_share(facts, false, level).value);
+}
+
+TEST_CASE("The heavy sitter is the 95th percentile of adults, alone and of the mean of several", "[strength][published]")
+{
+    // NHANES 2017-2018, 5130 adults of 20 and over, weighted: 126.5 kg; means of 2, 3, 4 by resampling: 113.9, 108.1, 104.8. To the kilogram.
+    const Facts& facts = shared_facts();
+    const std::pair<const char*, double> rows[] = {
+        {"sitter_mass", 126.5}, {"sitter_mass_2", 113.9}, {"sitter_mass_3", 108.1}, {"sitter_mass_4", 104.8}};
+    for (const auto& [key, percentile] : rows) {
+        CHECK_THAT(facts.number(key).value, WithinAbs(percentile, 0.5));
+        CHECK(facts.number(key).cite.provenance == Provenance::computed);
+    }
+    CHECK_THAT(facts.number("hard_sitting_factor").value, WithinAbs(2.13, 0.005)); // Hu and others 2016, abstract: 213 %
+}
+
 TEST_CASE("Duration factors follow the Madison curve", "[strength][published]")
 {
     // FPL R-1916 (Wood 1951), as quoted in Forests 12(9):1148 (2021): SL = 18.3 + 108.4 t^(−0.0464) percent, t in seconds.

@@ -32,15 +32,15 @@ TEST_CASE("Keys stand in the order of the format", "[json]")
 {
     const Json report = Json::parse(write_json(sample_content()));
     CHECK(keys(report) == Names{"format", "program", "piece", "room", "parts", "contacts", "verdict", "counts", "findings",
-                                "assumed", "cautions"});
+                                "do_first", "assumed", "cautions"});
     CHECK(keys(report["program"]) == Names{"name", "version"});
     CHECK(keys(report["piece"]) == Names{"name", "use", "mass_kg"});
     CHECK(keys(report["room"]) == Names{"moisture_driest_pct", "moisture_dampest_pct", "moisture_at_glue_up_pct"});
     CHECK(keys(report["parts"][0]) == Names{"id", "copies", "length_m", "width_m", "thickness_m", "mass_kg"});
     CHECK(keys(report["contacts"][0]) == Names{"between", "joint", "glue", "area_m2", "grain_angle_deg"});
     CHECK(keys(report["counts"]) == Names{"pass", "warn", "fail", "cannot_tell"});
-    CHECK(keys(report["findings"][0]) ==
-          Names{"check", "subject", "verdict", "utilisation", "headline", "where", "remedy", "values", "working", "sources"});
+    CHECK(keys(report["findings"][0]) == Names{"check", "subject", "verdict", "utilisation", "headline", "where", "remedy",
+                                               "tried", "values", "working", "sources"});
     CHECK(keys(report["findings"][0]["values"][0]) == Names{"name", "value", "unit"});
     CHECK(keys(report["findings"][0]["working"][0]) == Names{"says", "formula", "with", "value", "unit", "source"});
 }
@@ -144,4 +144,38 @@ TEST_CASE("Hostile names come back as they were, broken bytes replaced", "[json]
         if (broken) CHECK_THAT(read, ContainsSubstring("broken \uFFFD"));
         CHECK(report["findings"].size() == 4);
     }
+}
+
+TEST_CASE("Remedies are edits that a program can apply", "[json]")
+{
+    ReportContent content = sample_content();
+    using Table = DesignEdit::Table;
+    TriedRemedy remedy{
+        "hold the top on the rail by 2 buttons in place of glue",
+        {take_away(Table::joint, "top / end rail", "glue"), count_edit(Table::joint, "top / end rail", "buttons.count", 2),
+         length_edit(Table::part, "top", "width", millimetres(340)), text_edit(Table::room, "", "shop_temperature", "15 C")},
+        0.75,
+        {Verdict::cannot_tell, 0.91}};
+    content.findings[0].tried = {remedy};
+    content.do_first = {{"cross-grain", "top / end rail", remedy.says, remedy.edit, remedy.then},
+                        {"sag", "slat", "ask a friend", {}, std::nullopt}};
+    const Json report = Json::parse(write_json(content));
+    const Json& first = report["do_first"][0];
+    CHECK(keys(first) == Names{"check", "subject", "says", "edit", "then"});
+    REQUIRE(first["edit"].size() == 4);
+    CHECK(first["edit"][0] ==
+          Json({{"table", "joint"}, {"id", "top / end rail"}, {"key", "glue"}, {"value", nullptr}, {"unit", nullptr}}));
+    CHECK(first["edit"][1]["value"].is_number_integer());
+    CHECK(first["edit"][1]["unit"] == "1");
+    CHECK(first["edit"][2]["value"] == 0.34);
+    CHECK(first["edit"][2]["unit"] == "m");
+    CHECK(first["edit"][3]["id"].is_null());
+    CHECK(first["edit"][3]["value"] == "15 C");
+    CHECK(first["then"]["verdict"] == "warn"); // cannot-tell counts as warn
+    CHECK(first["then"]["utilisation"] == 0.91);
+    CHECK(report["do_first"][1]["then"].is_null());
+    CHECK(report["do_first"][1]["edit"].empty());
+    const Json& tried = report["findings"][0]["tried"][0];
+    CHECK(keys(tried) == Names{"says", "edit", "share", "then"});
+    CHECK(tried["share"] == 0.75);
 }

@@ -62,6 +62,61 @@ TEST_CASE("At the end of the warning a service stress reaches the lower strength
                WithinRel(lower_strength(facts, StrengthKind::bending, mean).value(), 1e-12));
 }
 
+TEST_CASE("Sitting down hard warns above the lower strength in an impact and fails above the mean strength", "[resistance]")
+{
+    // Impact 2.0 over ten minutes 1.6 (NDS): f05 × 1.25. Bending V 16 %: f05 = 0.7368 f; shear V 14 %: 0.7697 f.
+    const Facts& facts = shared_facts();
+    const Stress mean = megapascals(85);
+    CHECK_THAT(impact_resistance(facts, StrengthKind::bending, mean).value(), WithinRel(85e6 * 0.7368 * 1.25, 1e-9));
+    for (const StrengthKind kind : {StrengthKind::bending, StrengthKind::shear, StrengthKind::tension_across})
+        CHECK_THAT(impact_resistance(facts, kind, mean).value() * impact_warn_limit(facts, kind), WithinRel(85e6, 1e-12));
+    CHECK_THAT(impact_warn_limit(facts, StrengthKind::shear), WithinRel(1 / (0.7697 * 1.25), 1e-9));
+}
+
+TEST_CASE("Each kind of demand has its own resistance and its own border", "[resistance]")
+{
+    const Facts& facts = shared_facts();
+    const Stress mean = megapascals(50);
+    const auto of = [&](DemandKind kind, LoadDuration duration) {
+        return member_resistance(facts, kind, duration, StrengthKind::shear, WoodKind::softwood, mean).value();
+    };
+    CHECK(of(DemandKind::service, LoadDuration::sitting) ==
+          service_resistance(facts, StrengthKind::shear, WoodKind::softwood, mean, LoadDuration::sitting).value());
+    CHECK(of(DemandKind::proof, LoadDuration::lasting) == proof_resistance(facts, StrengthKind::shear, mean).value());
+    CHECK(of(DemandKind::hard_sitting, LoadDuration::lasting) == impact_resistance(facts, StrengthKind::shear, mean).value());
+    const auto border = [&](DemandKind kind) { return warn_limit(facts, kind, StrengthKind::bending, WoodKind::softwood); };
+    CHECK_THAT(border(DemandKind::service), WithinRel(2.1 / 1.6, 1e-12));
+    CHECK_THAT(border(DemandKind::hard_sitting), WithinRel(1 / (0.7368 * 1.25), 1e-9));
+    CHECK_THAT(border(DemandKind::proof), WithinRel(1.15, 1e-12));
+    CHECK_THAT(border(DemandKind::durability), WithinRel(1.15, 1e-12));
+    // Wood is not asked for durability, joints not for hard sitting.
+    CHECK_FALSE(asks_members(DemandKind::durability));
+    CHECK_FALSE(asks_joints(DemandKind::hard_sitting));
+    for (const DemandKind kind : {DemandKind::service, DemandKind::proof}) {
+        CHECK(asks_members(kind));
+        CHECK(asks_joints(kind));
+    }
+}
+
+TEST_CASE("Which of service and proof governs a hardwood rail under people", "[resistance]")
+{
+    // Service governs up to a proof load of k/(1.15 k_dur) = 1.74 times the sitter: never at 1300 or 1600 N against 127 kg, nor at 2000 N.
+    const Facts& facts = shared_facts();
+    const Stress oak = megapascals(105);
+    const double service =
+                     service_resistance(facts, StrengthKind::bending, WoodKind::hardwood, oak, LoadDuration::sitting).value(),
+                 proof = proof_resistance(facts, StrengthKind::bending, oak).value(),
+                 impact = impact_resistance(facts, StrengthKind::bending, oak).value();
+    CHECK_THAT(proof / service, WithinAbs(1.74, 0.005));
+    const double sitter = facts.number("sitter_mass").value * 9.80665;
+    CHECK(2000 / proof < sitter / service);
+    // Someone who drops uses less of what is allowed (2.13 × 1.15/(2.3 × 1.25) = 0.852 of it), but it breaks sooner: at 1.35 against 1.44.
+    const double hard = facts.number("hard_sitting_factor").value * sitter / impact;
+    CHECK_THAT(hard / (sitter / service), WithinAbs(0.852, 0.0005));
+    CHECK(impact_warn_limit(facts, StrengthKind::bending) / hard <
+          service_warn_limit(facts, StrengthKind::bending, WoodKind::hardwood) / (sitter / service));
+}
+
 TEST_CASE("Bending strength falls with depth beyond 51 mm", "[resistance]")
 {
     CHECK(depth_factor(millimetres(20)) == 1);
