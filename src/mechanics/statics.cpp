@@ -29,6 +29,11 @@ public:
     void run()
     {
         auto frame = std::make_shared<Structure>(prepared_);
+        if (!frame->loose().empty() && piece_.wall.empty()) {
+            // Blocks and slabs that stand for themselves stand by the breadth of their soles.
+            auto broad = std::make_shared<Structure>(prepared_, true);
+            if (broad->loose().empty()) frame = std::move(broad);
+        }
         const auto& cases = statics_.cases.cases;
         std::vector<std::vector<CopyLoad>> loads;
         for (std::size_t k = 0; k < cases.size(); ++k) {

@@ -60,7 +60,7 @@ std::vector<PlanPoint> sole_corners(const Part& part, const Copy& copy, double f
 
 } // namespace
 
-Structure::Structure(const Prepared& prepared) : piece_(*prepared.piece), contacts_(prepared.layout->contacts)
+Structure::Structure(const Prepared& prepared, bool on_corners) : piece_(*prepared.piece), contacts_(prepared.layout->contacts)
 {
     const Piece& piece = *prepared.piece;
     const std::size_t n = piece.copies.size();
@@ -100,7 +100,7 @@ Structure::Structure(const Prepared& prepared) : piece_(*prepared.piece), contac
             note(link.b);
         }
     }
-    const bool in_line = feet_in_line(piece);
+    const bool in_line = on_corners || feet_in_line(piece);
     std::vector<std::pair<LinkEnd, Vec3>> feet;
     for (std::size_t i = 0; i < n; ++i)
         if (path.on_floor[i]) stand_on_floor(i, in_line, feet);

@@ -56,7 +56,9 @@ struct ContactForce {
 /// The frame of a piece, factored, and how to load and read it.
 class Structure {
 public:
-    explicit Structure(const Prepared& prepared);
+    /// @param on_corners  every foot stands on the corners of its sole, whose breadth then steadies it by what presses on it; else on its middle.
+    ///                    Feet in one line always stand on their corners.
+    explicit Structure(const Prepared& prepared, bool on_corners = false);
     /// The same piece with joints that resist turning so many times as much as estimated. What is loose is not looked for again.
     Structure with_stiffness(double times) const;
     /// Holds the joints that move in a motion which nothing stops, and factors anew; false when no joint that could hold moves in it. First those

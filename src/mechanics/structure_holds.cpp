@@ -15,6 +15,20 @@ constexpr double kMoves = 0.01;  // of the largest movement of a motion that not
 constexpr double kTurnArm = 0.1; // m: at this distance a turn counts as the movement it makes
 constexpr int kMostHolds = 24;   // rounds in which joints are held after all
 
+/// The axes about which a joint may turn, by the grains of its parts: which of them are held does not hang on how the piece is turned in the room.
+std::vector<Vec3> axes_of_turning(const kernel::Mat3& turn, const MemberLine& a, const MemberLine& b)
+{
+    std::vector<Vec3> axes;
+    kernel::Mat3 left = turn;
+    for (const Vec3& grain : {a.grain, b.grain, a.width, a.face, b.width}) {
+        const Vec3 axis = left * grain;
+        if (axis.norm() < 0.5) continue;
+        axes.push_back(axis.normalized());
+        left -= axes.back() * axes.back().transpose();
+    }
+    return axes;
+}
+
 } // namespace
 
 /// The springs of a contact as its joint is let or held.
@@ -54,21 +68,24 @@ bool Structure::hold_turning(const kernel::FreeMotion& motion, bool with_play)
 {
     struct Turning {
         std::size_t contact;
-        Vec3 axis;
+        std::vector<Vec3> axes;
         double lean; ///< of the motion until it bears
     };
     std::vector<Turning> moving;
     for (std::size_t c = 0; c < held_.size(); ++c) {
         const double play = play_of(piece_, contacts_[c]);
         if ((play > 0) != with_play) continue;
-        const JointLet& let = lets_[c];
         Vec3 most = Vec3::Zero();
         for (const Held& h : held_[c]) {
             if (h.tie < 0 || h.mean > 0) continue;
-            const Vec3 turn = let.turn * frame_.tie_movement(h.tie, motion.movement).tail<3>();
+            const Vec3 turn = lets_[c].turn * frame_.tie_movement(h.tie, motion.movement).tail<3>();
             if (turn.norm() > most.norm()) most = turn;
         }
-        if (kTurnArm * most.norm() > kMoves) moving.push_back({c, most.normalized(), play / most.norm()});
+        if (kTurnArm * most.norm() <= kMoves) continue;
+        Turning t{c, {}, play / most.norm()};
+        for (const Vec3& axis : axes_of_turning(lets_[c].turn, lines_[contacts_[c].first], lines_[contacts_[c].second]))
+            if (kTurnArm * std::abs(axis.dot(most)) > kMoves / 2) t.axes.push_back(axis);
+        moving.push_back(std::move(t));
     }
     if (moving.empty()) return false;
     double lean = 0;
@@ -83,8 +100,8 @@ bool Structure::hold_turning(const kernel::FreeMotion& motion, bool with_play)
         JointLet& let = lets_[t.contact];
         const bool row =
             std::any_of(held_[t.contact].begin(), held_[t.contact].end(), [](const Held& h) { return h.link.one_of_many; });
-        const kernel::Mat3 rest = kernel::Mat3::Identity() - t.axis * t.axis.transpose();
-        let.turn = row ? kernel::Mat3(kernel::Mat3::Zero()) : kernel::Mat3(rest * let.turn * rest);
+        for (const Vec3& axis : t.axes) let.turn -= axis * axis.transpose();
+        if (row) let.turn.setZero();
         let.as_one = false;
         held_after_all_[t.contact] = true;
         set_springs(t.contact);
