@@ -5,8 +5,8 @@
 //     u = u0 + K⁻¹ Gᵀ z,   g = G u,   z = k max(g, 0),
 // so that one factored stiffness serves every state of the contacts. Along each step the energy is searched exactly; each round lowers it, and
 // there are finitely many states, so that the rounds end.
-// A foot that slides pushes back with a force that hangs on what presses on it: that force is held while the contacts settle, then brought up to
-// date, until it stays.
+// A foot that slides pushes back with a force that hangs on what presses on it: it is a spring as much softer as that force is less than it would
+// hold, brought up to date whenever the contacts have settled, until it stays. So whether a foot slides a little or just holds comes to the same.
 
 #include "mechanics/frame_kernel.hpp"
 
@@ -23,8 +23,7 @@ constexpr int kMostRounds = 200;
 constexpr double kGape = 1e-13;      // m: less is rounding
 constexpr double kFliesOff = 0.5;    // m: no piece bends so far and is still one
 constexpr double kSlick = 100;       // N/m: a sliding foot is still held so much, lest a piece on sliding feet drift for rounding
-constexpr int kMostSlides = 60;      // rounds in which the force of sliding feet is brought up to date
-constexpr int kMostTurns = 3;        // times that a foot may stick again
+constexpr int kMostSlides = 150;     // rounds in which the force of sliding feet is brought up to date
 constexpr double kForceStays = 1e-4; // of the force of a sliding foot: a change that no longer counts
 
 } // namespace
@@ -42,12 +41,12 @@ public:
     Yielding(const Frame& frame, FrameSolution& solution, const FloorState& floor)
         : frame_(frame), solution_(solution), floor_(floor), n_(frame.yielding()), m_(frame.presses()),
           closed_(frame.gaps_ * solution.movement), gaps_(closed_), z_(Eigen::VectorXd::Zero(n_)),
-          columns_(static_cast<std::size_t>(n_)), slides_(static_cast<std::size_t>(frame.grips()), false),
-          turns_(static_cast<std::size_t>(frame.grips()), 0), both_ways_(static_cast<std::size_t>(m_), false),
-          pushed_(Eigen::VectorXd::Zero(n_))
+          columns_(static_cast<std::size_t>(n_)), left_(static_cast<std::size_t>(frame.grips())),
+          both_ways_(static_cast<std::size_t>(m_), false)
     {
+        for (int g = 0; g < frame.grips(); ++g) left_[static_cast<std::size_t>(g)] = frame.grip(g).stiffness;
         for (const int g : floor.free) {
-            slides_[static_cast<std::size_t>(g)] = true;
+            left_[static_cast<std::size_t>(g)] = kSlick;
             if (const int p = frame.grip(g).press; p >= 0) both_ways_[static_cast<std::size_t>(p)] = true;
         }
         if (floor.holds_down)
@@ -58,13 +57,13 @@ public:
     void run()
     {
         settle();
-        for (int round = 0; floor_.slides && round < kMostSlides && solution_.settled && let_slide(round); ++round) settle();
+        for (int round = 0; floor_.slides && round < kMostSlides && solution_.settled && let_slide(); ++round) settle();
         for (int i = 0; i < n_; ++i)
             if (z_(i) != 0) solution_.movement += z_(i) * frame_.response_of(i);
         for (int i = 0; i < m_; ++i)
             if (gives(i)) solution_.open.push_back(i);
         for (int g = 0; g < frame_.grips(); ++g)
-            if (slides_[static_cast<std::size_t>(g)]) solution_.slid.push_back(g);
+            if (slides(g)) solution_.slid.push_back(g);
     }
 
 private:
@@ -77,18 +76,23 @@ private:
     }
 
     /// What a spring no longer gives grows by this with its gap.
-    double lost(int i) const { return frame_.yielding_stiffness(i) - (i < m_ ? 0 : kSlick); }
+    double lost(int i) const
+    {
+        return frame_.yielding_stiffness(i) - (i < m_ ? 0 : left_[static_cast<std::size_t>((i - m_) / 2)]);
+    }
+
+    bool slides(int g) const { return left_[static_cast<std::size_t>(g)] < frame_.grip(g).stiffness; }
 
     bool gives(int i) const
     {
-        if (i >= m_) return slides_[static_cast<std::size_t>((i - m_) / 2)];
+        if (i >= m_) return slides((i - m_) / 2);
         return !both_ways_[static_cast<std::size_t>(i)] && gaps_(i) > kGape;
     }
 
     /// The force that takes away what a spring no longer gives, at a gap.
     double law(int i, double gap) const
     {
-        if (i >= m_) return slides_[static_cast<std::size_t>((i - m_) / 2)] ? pushed_(i) + lost(i) * gap : 0;
+        if (i >= m_) return lost(i) * gap;
         return both_ways_[static_cast<std::size_t>(i)] ? 0 : lost(i) * std::max(0.0, gap);
     }
 
@@ -105,7 +109,7 @@ private:
             const Eigen::VectorXd& whole = column(i);
             for (int r = 0; r < n; ++r) a(r, c) = -whole(set[static_cast<std::size_t>(r)]);
             a(c, c) += 1 / lost(i);
-            right(c) = closed_(i) + pushed_(i) / lost(i);
+            right(c) = closed_(i);
         }
         const Eigen::VectorXd forces = a.ldlt().solve(right);
         for (int c = 0; c < n; ++c) next(set[static_cast<std::size_t>(c)]) = forces(c);
@@ -154,37 +158,19 @@ private:
         return t;
     }
 
-    /// Brings what sliding feet push back with up to date; false when nothing changed.
-    bool let_slide(int round)
+    /// Brings what sliding feet push back with up to date: what the floor holds, over how far they have gone; false when nothing changed.
+    bool let_slide()
     {
         bool changed = false;
         for (int g = 0; g < frame_.grips(); ++g) {
             if (std::find(floor_.free.begin(), floor_.free.end(), g) != floor_.free.end()) continue;
-            const auto k = static_cast<std::size_t>(g);
             const Grip& grip = frame_.grip(g);
             const double press = grip.press < 0 ? 0 : frame_.yielding_stiffness(grip.press) * std::max(0.0, -gaps_(grip.press));
-            const int at = m_ + 2 * g;
-            const Eigen::Vector2d gap = gaps_.segment<2>(at);
-            const double most = floor_.share * press, way = gap.norm();
-            if (!slides_[k]) {
-                if (grip.stiffness * way <= most * (1 + 1e-6) + 1e-6 || turns_[k] > kMostTurns) continue;
-                slides_[k] = changed = true;
-                pushed_.segment<2>(at) = -most / way * gap;
-                continue;
-            }
-            // Pushed back beyond where it stood: it does not slide after all.
-            if (gap.dot(pushed_.segment<2>(at)) > 0 && turns_[k] <= kMostTurns) {
-                slides_[k] = false;
-                ++turns_[k];
-                pushed_.segment<2>(at).setZero();
-                changed = true;
-                continue;
-            }
-            Eigen::Vector2d next = pushed_.segment<2>(at);
-            next = way > 1e-12 ? Eigen::Vector2d(-most / way * gap) : Eigen::Vector2d(next.normalized() * most);
-            if (round > 5) next = (next + pushed_.segment<2>(at)) / 2;
-            if ((next - pushed_.segment<2>(at)).norm() > kForceStays * std::max(1.0, most)) changed = true;
-            pushed_.segment<2>(at) = next;
+            const double most = floor_.share * press, way = gaps_.segment<2>(m_ + 2 * g).norm();
+            double& left = left_[static_cast<std::size_t>(g)];
+            const double next = way * grip.stiffness <= most ? grip.stiffness : std::clamp(most / way, kSlick, grip.stiffness);
+            if (std::abs(next - left) * way > kForceStays * std::max(1.0, most)) changed = true;
+            left = next;
         }
         return changed;
     }
@@ -195,10 +181,8 @@ private:
     int n_, m_;
     Eigen::VectorXd closed_, gaps_, z_;
     std::vector<Eigen::VectorXd> columns_;
-    std::vector<bool> slides_; ///< by grip
-    std::vector<int> turns_;   ///< by grip: how often it stuck again
+    std::vector<double> left_; ///< stiffness that a grip has still, sliding [N/m]
     std::vector<bool> both_ways_;
-    Eigen::VectorXd pushed_; ///< what sliding feet push back with
 };
 
 FrameSolution Frame::solve(const Eigen::VectorXd& loads, const FloorState& floor) const
