@@ -34,7 +34,7 @@ const std::vector<WaysOfCheck>& ways_of_checks()
          {longer_tenon, wider_tenon, glue_instead_of_dry, thicker_tenon, deeper_slip, more_fasteners, longer_fasteners,
           thicker_fasteners, thicker_bridle, deeper_rail_and_tenon},
          true},
-        {"let-ins", {shorter_tenon}, true},
+        {"let-ins", {mitred_ends, one_tenon_shorter, shallower_let_in}, true},
         {"fastener", {more_fasteners, longer_fasteners, thicker_fasteners, thinner_screws}, true},
         {"glue-line",
          {longer_tenon, wider_tenon, deeper_slip, more_fasteners, longer_fasteners, dowels_instead, screws_as_well,

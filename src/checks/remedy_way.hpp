@@ -85,6 +85,11 @@ Ways deeper_groove(const RemedyBench& bench, const Finding& finding);
 Ways thicker_bridle(const RemedyBench& bench, const Finding& finding);
 Ways deeper_slip(const RemedyBench& bench, const Finding& finding); ///< keys and splines of a mitre
 
+// remedy_let_ins.cpp
+Ways mitred_ends(const RemedyBench& bench, const Finding& finding);       ///< of two tenons that meet in a part
+Ways one_tenon_shorter(const RemedyBench& bench, const Finding& finding); ///< of two that meet, to where the other begins
+Ways shallower_let_in(const RemedyBench& bench, const Finding& finding);  ///< a tenon that leaves too little behind it
+
 // remedy_fasteners.cpp
 Ways longer_slot(const RemedyBench& bench, const Finding& finding);
 Ways more_fasteners(const RemedyBench& bench, const Finding& finding); ///< screws, dowels, pegs, buttons, keys

@@ -61,6 +61,13 @@ DesignEdit text_edit(DesignEdit::Table table, std::string id, std::string key, s
     return edit;
 }
 
+DesignEdit truth_edit(DesignEdit::Table table, std::string id, std::string key, bool value)
+{
+    DesignEdit edit = edit_of(table, std::move(id), std::move(key), DesignEdit::Unit::none);
+    edit.value = value;
+    return edit;
+}
+
 DesignEdit take_away(DesignEdit::Table table, std::string id, std::string key)
 {
     return edit_of(table, std::move(id), std::move(key), DesignEdit::Unit::none);
@@ -73,6 +80,7 @@ std::string words_of(const std::vector<DesignEdit>& edits)
         words += fmt::format("{}|{}|{}|", name_of(edit.table), edit.id, edit.key);
         if (const double* number = std::get_if<double>(&edit.value)) words += fmt::format("{:.9f}", *number);
         if (const std::string* text = std::get_if<std::string>(&edit.value)) words += "\"" + *text;
+        if (const bool* truth = std::get_if<bool>(&edit.value)) words += *truth ? "yes" : "no";
         if (const auto* list = std::get_if<std::vector<double>>(&edit.value))
             for (const double number : *list) words += fmt::format("{:.9f},", number);
         words += "\n";
