@@ -65,6 +65,7 @@ std::optional<Stop> stop_of(const Ties& ties, const std::vector<std::size_t>& fr
         if (room < -kTouch || room > kWidestRoom || !opposite(box, stop, axis)) continue;
         if (!nearest || room < nearest->room) nearest = Stop{other, std::max(room, 0.0)};
     }
+    if (nearest && ties.hinged(part, nearest->copy)) nearest->room = 0;
     return nearest;
 }
 

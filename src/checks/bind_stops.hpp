@@ -23,7 +23,8 @@ struct Stop {
 };
 /// Copies that can be stops: a stop belongs to something, two that are tied to each other.
 std::vector<std::size_t> frames_of(const Prepared& prepared, const Ties& ties);
-/// What stops a part on one side along an axis; nothing where it is farther than 15 mm or passes by.
+/// What stops a part on one side along an axis; nothing where it is farther than 15 mm or passes by. Hinges keep the room on their side as it is: there
+/// it counts for nothing, and all that the leaf grows goes to its other side.
 std::optional<Stop> stop_of(const Ties& ties, const std::vector<std::size_t>& frames, std::size_t part, Axis axis, bool high);
 
 /// Every loose part between two stops.

@@ -55,8 +55,13 @@ std::string remedy_for(const Prepared& prepared, const FaceDirection& face, doub
     // Rounded down to what a rule shows: 1/8 in or 5 mm.
     const double step = prepared.units == LengthUnit::inch ? 0.125 * kMetresPerInch : 0.005;
     const double width = std::floor(holding_width / step) * step;
+    // Where no width passes, what is glued every day is at worst on the edge.
+    const double small = std::floor((prepared.facts->number("small_crossed_side").value - 1e-6) / step) * step;
     const std::string middle =
-        width > 0.015 ? fmt::format("glue only {} at the middle", size_words(prepared, width)) : "leave the face dry";
+        width > 0.015 ? fmt::format("glue only {} at the middle", size_words(prepared, width))
+        : face.length > small && !face.core
+            ? fmt::format("leave the face dry, or glue no more than {} at the middle (on the edge)", size_words(prepared, small))
+            : "leave the face dry";
     switch (joint.kind) {
     case JointKind::tenon:
         return fmt::format("{} and let the rest slide dry, held by pegs in slots; or make the tenon narrower", middle);

@@ -146,7 +146,7 @@ Finding judge(const Prepared& prepared, std::size_t index, const Board& board, s
     const double widest = widest_within(board.grain, worse.dry ? cups.dry_strain : cups.damp_strain, limit.value);
     const std::string better =
         fmt::format("use quarter-sawn stock or boards no wider than {}, or make it nearer {}, the middle of the room's range",
-                    size_words(prepared, widest),
+                    size_words(prepared, shop_size_below(prepared, widest)),
                     moisture_words(MoistureContent::percent((state.driest.percent() + state.dampest.percent()) / 2)));
     if (held) {
         // A held board does not cup: what is left is how hard it pulls at what holds it.

@@ -154,6 +154,20 @@ bool relies_on_untested(const Prepared& prepared, const Contact& contact, const 
     return !known || use_of_joint(prepared, contact, joint, *known, demand).use > sure_share(*known);
 }
 
+/// What brings a tenon back to what has been tested.
+std::string tested_sizes_words(const Prepared& prepared, const JointCapacity& capacity)
+{
+    std::string words;
+    for (const UntestedSize& size : capacity.untested) {
+        if (!words.empty()) words += "; ";
+        words += size.size < size.least
+                     ? fmt::format("make the tenon at least {} {}", size_words(prepared, in_metres(size.least)), size.what)
+                     : fmt::format("a tenon more than {} {} has not been tested: make it wider, or use a deeper rail, instead",
+                                   size_words(prepared, in_metres(size.most)), size.what);
+    }
+    return words;
+}
+
 Finding judge_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointCapacity& capacity,
                     const JointDemand& demand, Working strength)
 {
@@ -166,9 +180,12 @@ Finding judge_joint(const Prepared& prepared, const Contact& contact, const Draw
                           species == other ? species : species + " in " + other);
     if (std::isfinite(u.use)) f.utilisation = u.use;
     const bool pulled = pulls_on_end_grain(prepared.piece->joints[*contact.joint], joint, u);
-    f.verdict = verdict_of_joint(u, pulled, relies_on_untested(prepared, contact, joint, capacity, demand));
+    const bool untested = relies_on_untested(prepared, contact, joint, capacity, demand);
+    f.verdict = verdict_of_joint(u, pulled, untested);
     f.headline = headline_of(prepared, words_of_joint(prepared, contact, joint), capacity, demand, u, f.verdict, pulled);
-    if (f.verdict != Verdict::pass) f.remedy = remedy_of(prepared, contact, joint, demand, u);
+    if (f.verdict != Verdict::pass)
+        f.remedy = untested && u.use <= 1 && !pulled ? tested_sizes_words(prepared, capacity)
+                                                     : remedy_of(prepared, contact, joint, demand, u);
     f.values = values_of_joint(capacity, u);
     f.working = working_of_joint(*prepared.facts, joint.form, name_of(prepared.piece->limits.level), capacity, demand, u,
                                  std::move(strength));

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib> //DBG
 
 namespace jointwright {
 
@@ -61,6 +62,11 @@ private:
         const RemedyTrial* trial = left_ > 0 && !edits.empty() ? trials_.at(edits) : nullptr;
         if (trial == nullptr) return false;
         left_ -= before - trials_.left();
+        if (std::getenv("JWDBG")) { //DBG
+            fprintf(stderr, "DBG %s %s | %s | %s\n", finding_.check.c_str(), finding_.subject.c_str(), way_.says(steps).c_str(),
+                    trial->possible ? "" : "refused"); //DBG
+            trials_.dbg(*trial, finding_);
+        } //DBG
         switch (trials_.effect_of(*trial, finding_, way_.may_end)) {
         case Effect::mended:
             best_ = Mended{steps, trial};
@@ -152,7 +158,8 @@ void try_remedies(std::string_view text, const Piece& piece, const Facts& facts,
     const RemedyBench bench(design, facts, layout, units);
     RemedyTrials trials(bench, findings, trials_for(piece));
     for (Finding& finding : findings) {
-        if (finding.verdict != Verdict::fail && finding.verdict != Verdict::warn) continue;
+        const bool bad = finding.verdict == Verdict::fail || finding.verdict == Verdict::warn;
+        if (!bad || finding.comes_first) continue; // a slip in the drawing is mended by hand
         finding.tried = remedies_for(bench, trials, finding);
         write_remedy(finding);
     }

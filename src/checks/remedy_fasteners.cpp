@@ -20,9 +20,10 @@ constexpr std::array<int, 7> kGauges{4, 6, 8, 10, 12, 14, 18};
 constexpr std::array<double, 9> kScrewsMetric{0.003, 0.0035, 0.004, 0.0045, 0.005, 0.006, 0.007, 0.008, 0.010};
 constexpr std::array<double, 5> kDowelsMetric{0.006, 0.008, 0.010, 0.012, 0.016};
 constexpr std::array<int, 5> kDowelSixteenths{4, 5, 6, 8, 10};
-constexpr double kDowelLength = 5;    // diameters, half in either part; common practice, no source
-constexpr double kScrewHold = 10;     // diameters of a screw in what it holds in
-constexpr double kWallBehind = 0.003; // m: wood left before the point of a screw
+constexpr double kDowelLength = 5;         // diameters, half in either part; common practice, no source
+constexpr double kScrewHold = 10;          // diameters of a screw in what it holds in
+constexpr double kWallBehind = 0.003;      // m: wood left before the point of a screw
+constexpr double kWallBehindDowel = 0.005; // m: and at the bottom of a dowel's hole
 constexpr int kMostFasteners = 8;
 
 double gauge_diameter(int number) { return (0.060 + 0.013 * number) * kMetresPerInch; }
@@ -254,7 +255,11 @@ Ways dowels_instead(const RemedyBench& bench, const Finding& finding)
     for (const Sized& sold : dowels_sold(bench))
         if (sold.diameter <= thin / 2) dowel = sold; // a third to half of the thickness
     if (dowel.diameter <= 0) return {};
-    const double length = rounded_up(kDowelLength * dowel.diameter, bench.glued_step());
+    const auto through = through_of(bench, joints.front());
+    if (!through) return {};
+    const double room = 2 * (std::min(through->first, through->second) - kWallBehindDowel), step = bench.glued_step();
+    const double length = std::min(rounded_up(kDowelLength * dowel.diameter, step), std::floor(room / step + 1e-6) * step);
+    if (length < 2 * dowel.diameter) return {};
     RemedyWay way;
     way.edits = [=, &bench](int k) {
         std::vector<DesignEdit> edits;

@@ -22,6 +22,12 @@ constexpr std::size_t kMostGlues = 4;
 
 bool takes_glue(JointKind kind) { return kind != JointKind::screws && kind != JointKind::buttons && kind != JointKind::groove; }
 
+/// What keeps a part in place without glue; a top that only rests on its aprons is not held, nor is a dry tenon.
+bool holds_by_shape(JointKind kind)
+{
+    return kind == JointKind::groove || kind == JointKind::housing || kind == JointKind::sliding_dovetail;
+}
+
 /// The glue that most joints of the design have.
 std::string usual_glue(const Piece& piece)
 {
@@ -191,7 +197,8 @@ Ways glued_at_the_middle(const RemedyBench& bench, const Finding& finding)
 
 Ways left_dry(const RemedyBench& bench, const Finding& finding)
 {
-    const auto joints = glued_joints(bench, finding);
+    auto joints = glued_joints(bench, finding);
+    std::erase_if(joints, [&](std::size_t j) { return !holds_by_shape(bench.piece.joints[j].kind); });
     if (joints.empty() || finding.about.parts.size() != 2) return {};
     RemedyWay way;
     way.edits = [=, &bench](int) {
@@ -252,7 +259,9 @@ Ways slower_glue(const RemedyBench& bench, const Finding& finding)
     });
     std::stable_sort(glues.begin(), glues.end(),
                      [](const GlueRecord* a, const GlueRecord* b) { return a->open_time->value < b->open_time->value; });
-    return ways_of(bench, *now, glues);
+    Ways ways = ways_of(bench, *now, glues);
+    for (RemedyWay& way : ways) way.may_end = true; // another stage may then be the longest, under its own name
+    return ways;
 }
 
 } // namespace jointwright

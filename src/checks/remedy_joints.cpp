@@ -163,7 +163,7 @@ Ways more_clearance(const RemedyBench& bench, const Finding& finding)
     const auto joints = joints_of(bench, finding);
     if (joints.empty() || finding.about.joints.empty()) return {};
     static constexpr JointLength kClearance{"clearance", [](const Joint& joint) { return in_metres(joint.clearance); },
-                                            "cut what {} sits in with {} of room on each side, {} now"};
+                                            "cut the recess for {} with {} of room on each side, {} now"};
     RemedyWay way = stepped(bench, joints, kClearance, bench.fine_step(), true);
     way.most = 10;
     const double now = in_metres(bench.piece.joints[joints.front().index].clearance);

@@ -1,4 +1,4 @@
-// Other sizes, spacings, ring cuts and woods of parts.
+// Other sizes and woods of parts.
 
 #include "checks/remedy_way.hpp"
 
@@ -15,7 +15,6 @@ namespace jointwright {
 namespace {
 
 constexpr int kMostSteps = 200;
-constexpr double kQuarterFrom = 60; // degrees: what is cut so is quarter-sawn already
 
 /// One size of a part that may change, and the side that it is held by.
 struct PartSize {
@@ -121,21 +120,6 @@ RemedyWay both_sizes(const RemedyBench& bench, const Finding& finding, const Par
     return way;
 }
 
-RemedyWay of_quarter(const RemedyBench& bench, const std::vector<std::size_t>& parts)
-{
-    std::string names;
-    for (const std::size_t p : parts) names += (names.empty() ? "the " : " and the ") + bench.piece.parts[p].id;
-    RemedyWay way;
-    way.edits = [&bench, parts](int) {
-        std::vector<DesignEdit> edits;
-        for (const std::size_t p : parts)
-            edits.push_back(text_edit(DesignEdit::Table::part, bench.piece.parts[p].id, "rings", "quarter"));
-        return edits;
-    };
-    way.says = [names](int) { return fmt::format("use quarter-sawn stock for {}", names); };
-    return way;
-}
-
 std::string species_words(const WoodChoice& wood)
 {
     return wood.species.size() == 1 ? wood.species.front() : fmt::format("the wood \"{}\"", wood.id);
@@ -200,30 +184,6 @@ Ways narrower(const RemedyBench& bench, const Finding& finding)
     return {std::move(way)};
 }
 
-Ways wider_gap(const RemedyBench& bench, const Finding& finding)
-{
-    if (finding.about.parts.empty()) return {};
-    const Part& part = bench.piece.parts[finding.about.parts.front()];
-    const DesignValue* repeat = bench.design.part_value(part.id, "repeat");
-    const DesignValue* gap = repeat != nullptr ? repeat->find("gap") : nullptr;
-    if (gap == nullptr) return {};
-    const auto now = length_stated(*gap, bench.piece.units);
-    if (!now) return {};
-    const double step = bench.shop_step(), from = in_metres(*now), today = value_of(finding, "gap_least_today").value_or(from);
-    RemedyWay way;
-    way.edits = [=, &bench, id = part.id](int k) {
-        return std::vector<DesignEdit>{
-            length_edit(DesignEdit::Table::part, id, "repeat.gap", metres(bench.above(from, step, k)))};
-    };
-    way.says = [=, &bench, id = part.id](int k) {
-        return fmt::format("leave {} between each {} and the next, {} now", bench.words(bench.above(from, step, k)), id,
-                           bench.words(from));
-    };
-    way.most = 30;
-    way.guess = std::max(1, static_cast<int>(std::ceil((today - from) / step - 1e-6)));
-    return {std::move(way)};
-}
-
 Ways shallower_notches(const RemedyBench& bench, const Finding& finding)
 {
     if (finding.about.parts.size() != 1) return {};
@@ -246,22 +206,6 @@ Ways shallower_notches(const RemedyBench& bench, const Finding& finding)
     };
     way.most = std::clamp(static_cast<int>(now / step) - 1, 1, kMostSteps);
     return {std::move(way)};
-}
-
-Ways quarter_sawn(const RemedyBench& bench, const Finding& finding)
-{
-    std::vector<std::size_t> flat;
-    for (const std::size_t part : finding.about.parts) {
-        const Part& of = bench.piece.parts[part];
-        const auto& rings = of.own_rings ? of.rings : bench.piece.woods[of.wood].rings;
-        const bool already = std::all_of(rings.begin(), rings.end(), [](Angle a) { return in_degrees(a) > kQuarterFrom; });
-        if (!already && std::find(flat.begin(), flat.end(), part) == flat.end()) flat.push_back(part);
-    }
-    if (flat.empty()) return {};
-    if (finding.check == "mitre-gap") return {of_quarter(bench, flat)};
-    Ways ways;
-    for (const std::size_t part : flat) ways.push_back(of_quarter(bench, {part}));
-    return ways;
 }
 
 Ways more_boards(const RemedyBench& bench, const Finding& finding)
@@ -304,7 +248,10 @@ Ways deeper_rails(const RemedyBench& bench, const Finding& finding)
     for (const Contact& contact : bench.layout.contacts) {
         const std::size_t rail = bench.piece.copies[contact.first].part, post = bench.piece.copies[contact.second].part;
         const bool tenoned = contact.joint && bench.piece.joints[*contact.joint].tenon;
-        if (!tenoned || bench.piece.parts[post].grain != Axis::z) continue;
+        const auto& about = finding.about.joints;
+        const bool meant = about.empty() ? bench.piece.parts[post].grain == Axis::z
+                                         : contact.joint && std::find(about.begin(), about.end(), *contact.joint) != about.end();
+        if (!tenoned || !meant) continue;
         const auto what = upright_size(bench.piece.parts[rail]);
         if (!what || *what != VariedSize::width) continue;
         if (std::find(joints.begin(), joints.end(), *contact.joint) == joints.end()) joints.push_back(*contact.joint);
@@ -327,7 +274,7 @@ Ways deeper_rails(const RemedyBench& bench, const Finding& finding)
         std::string words;
         for (const PartSize& rail : rails)
             words += (words.empty() ? "" : " and ") + size_words(bench, rail, bench.above(rail.now, step, k));
-        return words + ", and their tenons as much wider";
+        return fmt::format("{}, and {} tenons as much wider", words, rails.size() == 1 ? "its" : "their");
     };
     way.most = std::clamp(static_cast<int>(rails.front().now / step), 1, kMostSteps);
     way.guess = steps_to_limit(finding, rails.front().now, step, 2);

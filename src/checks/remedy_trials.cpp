@@ -77,13 +77,14 @@ const RemedyTrial* RemedyTrials::at(const std::vector<DesignEdit>& edits)
     return &trial;
 }
 
-bool RemedyTrials::is_worse_than_drawn(const Finding& there) const
+bool RemedyTrials::is_worse_than_drawn(const Finding& there, bool mind_advice) const
 {
     if (there.verdict == Verdict::pass) return false;
     const Finding* drawn = same_in(drawn_, there);
     const int before = drawn != nullptr ? severity(drawn->verdict) : 0, now = severity(there.verdict);
-    if (now > before) return !is_advice(there) || there.verdict == Verdict::fail;
-    if (now < before || is_advice(there) || drawn == nullptr) return false;
+    const bool minded = mind_advice || !is_advice(there);
+    if (now > before) return minded || there.verdict == Verdict::fail;
+    if (now < before || !minded || drawn == nullptr) return false;
     return there.utilisation.value_or(0) > drawn->utilisation.value_or(0) + kHardlyMore;
 }
 
@@ -91,7 +92,7 @@ Effect RemedyTrials::effect_of(const RemedyTrial& trial, const Finding& of, bool
 {
     if (!trial.possible) return Effect::harms;
     for (const Finding& f : trial.findings)
-        if ((f.check != of.check || f.subject != of.subject) && is_worse_than_drawn(f)) return Effect::harms;
+        if ((f.check != of.check || f.subject != of.subject) && is_worse_than_drawn(f, f.check == of.check)) return Effect::harms;
     const Finding* there = same_in(trial.findings, of);
     const bool mended = there != nullptr ? there->verdict == Verdict::pass : may_end;
     return mended ? Effect::mended : Effect::not_yet;

@@ -3,6 +3,7 @@
 
 #include "checks/remedy_way.hpp"
 
+#include <cstdio> //DBG
 #include <map>
 #include <string>
 #include <vector>
@@ -32,10 +33,21 @@ public:
     const RemedyTrial* at(const std::vector<DesignEdit>& edits);
     /// What it means for a finding. @param may_end  mended too when the finding is not there any more
     Effect effect_of(const RemedyTrial& trial, const Finding& of, bool may_end) const;
+    void dbg(const RemedyTrial& trial, const Finding& of) const
+    {
+        for (const auto& f : trial.findings) {
+            if ((f.check != of.check || f.subject != of.subject) && is_worse_than_drawn(f, f.check == of.check))
+                fprintf(stderr, "    worse: %s %s %s %f\n", f.check.c_str(), f.subject.c_str(),
+                        std::string(word_of(f.verdict)).c_str(), f.utilisation.value_or(-1));
+            if (f.check == of.check && f.subject == of.subject)
+                fprintf(stderr, "    itself: %s %f\n", std::string(word_of(f.verdict)).c_str(), f.utilisation.value_or(-1));
+        }
+    } //DBG
     int left() const { return left_; }
 
 private:
-    bool is_worse_than_drawn(const Finding& there) const;
+    /// @param mind_advice  instructions for gluing and the like count as well
+    bool is_worse_than_drawn(const Finding& there, bool mind_advice) const;
 
     const RemedyBench& bench_;
     const std::vector<Finding>& drawn_;

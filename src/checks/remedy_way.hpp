@@ -67,12 +67,19 @@ Ways bent_way_thicker(const RemedyBench& bench, const Finding& finding);  ///< t
 Ways both_ways_thicker(const RemedyBench& bench, const Finding& finding); ///< width and thickness alike: a leg
 Ways wider(const RemedyBench& bench, const Finding& finding);             ///< the parts named: more face
 Ways narrower(const RemedyBench& bench, const Finding& finding);
-Ways wider_gap(const RemedyBench& bench, const Finding& finding);
 Ways shallower_notches(const RemedyBench& bench, const Finding& finding);
-Ways quarter_sawn(const RemedyBench& bench, const Finding& finding);
 Ways more_boards(const RemedyBench& bench, const Finding& finding);
 Ways other_wood_in_stock(const RemedyBench& bench, const Finding& finding);
-Ways deeper_rails(const RemedyBench& bench, const Finding& finding); ///< of the whole piece, their tenons with them
+Ways deeper_rails(const RemedyBench& bench,
+                  const Finding& finding); ///< those of the finding, or all that stand in posts; their tenons with them
+
+// remedy_room.cpp
+Ways wider_gap(const RemedyBench& bench, const Finding& finding);
+Ways narrower_with_gaps(const RemedyBench& bench, const Finding& finding);   ///< the row keeps its step
+Ways deeper_groove_pinned(const RemedyBench& bench, const Finding& finding); ///< and the panel held at its middle
+Ways narrower_panel(const RemedyBench& bench, const Finding& finding);       ///< at both its edges; then pinned as well
+Ways quarter_sawn(const RemedyBench& bench, const Finding& finding);
+Ways settled_stock(const RemedyBench& bench, const Finding& finding); ///< at the mean of the room before it is cut
 
 // remedy_joints.cpp
 Ways longer_tenon(const RemedyBench& bench, const Finding& finding);
@@ -84,6 +91,11 @@ Ways more_clearance(const RemedyBench& bench, const Finding& finding);
 Ways deeper_groove(const RemedyBench& bench, const Finding& finding);
 Ways thicker_bridle(const RemedyBench& bench, const Finding& finding);
 Ways deeper_slip(const RemedyBench& bench, const Finding& finding); ///< keys and splines of a mitre
+
+// remedy_let_ins.cpp
+Ways mitred_ends(const RemedyBench& bench, const Finding& finding);       ///< of two tenons that meet in a part
+Ways one_tenon_shorter(const RemedyBench& bench, const Finding& finding); ///< of two that meet, to where the other begins
+Ways shallower_let_in(const RemedyBench& bench, const Finding& finding);  ///< a tenon that leaves too little behind it
 
 // remedy_fasteners.cpp
 Ways longer_slot(const RemedyBench& bench, const Finding& finding);

@@ -47,6 +47,12 @@ void widen(Box& box, const Box& other)
     }
 }
 
+/// True when a joint ties its parts together, so that they move as parts of one piece: all do but hinges.
+bool ties_parts(const Piece& piece, const Contact& contact)
+{
+    return contact.joint && piece.joints[*contact.joint].kind != JointKind::hinge;
+}
+
 bool is_tongue(JointKind kind) { return kind == JointKind::tenon || kind == JointKind::bridle; }
 
 /// The box around the faces that a joint holds by: for a tenon its cheeks, else all.
@@ -250,7 +256,7 @@ Ties::Ties(const Prepared& prepared) : prepared_(prepared)
         contacts_of_[contacts[c].first].push_back(c);
         contacts_of_[contacts[c].second].push_back(c);
         if (moves_as_one(piece, contacts[c])) boards.join(contacts[c].first, contacts[c].second);
-        if (contacts[c].joint) joined.join(contacts[c].first, contacts[c].second);
+        if (ties_parts(piece, contacts[c])) joined.join(contacts[c].first, contacts[c].second);
     }
     for (const Copy& copy : piece.copies) boxes_.push_back(bounds_of(piece.parts[copy.part], copy));
     body_index_.resize(piece.copies.size());
@@ -372,7 +378,7 @@ std::vector<bool> Ties::tied_without(const TiedBody& body, std::size_t copy) con
         open.pop_back();
         for (const std::size_t c : contacts_of_[now]) {
             const Contact& contact = prepared_.layout->contacts[c];
-            if (!contact.joint) continue;
+            if (!ties_parts(*prepared_.piece, contact)) continue;
             const std::size_t next = contact.first == now ? contact.second : contact.first;
             if (barred[next] || tied[next]) continue;
             tied[next] = true;
@@ -380,6 +386,14 @@ std::vector<bool> Ties::tied_without(const TiedBody& body, std::size_t copy) con
         }
     }
     return tied;
+}
+
+bool Ties::hinged(std::size_t a, std::size_t b) const
+{
+    return std::any_of(contacts_of_[a].begin(), contacts_of_[a].end(), [&](std::size_t c) {
+        const Contact& contact = prepared_.layout->contacts[c];
+        return (contact.first == b || contact.second == b) && contact.joint && !ties_parts(*prepared_.piece, contact);
+    });
 }
 
 std::optional<std::size_t> Ties::spanning(std::size_t a, std::size_t b, Axis axis, const TiedBody& but) const

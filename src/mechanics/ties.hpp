@@ -90,9 +90,11 @@ public:
     std::vector<double> held_places(std::size_t contact, Axis axis) const;
     /// Which copies joints tie to a copy on ways that do not lead over a body; by copy.
     std::vector<bool> tied_without(const TiedBody& body, std::size_t copy) const;
-    /// Copies that joints tie together have the same number; it counts its members in `crowd`.
+    /// Copies that joints tie together have the same number; it counts its members in `crowd`. A leaf that hangs on hinges is not tied to its post.
     std::size_t assembly_of(std::size_t copy) const { return assembly_[copy]; }
     std::size_t crowd(std::size_t assembly) const { return crowd_[assembly]; }
+    /// True when hinges hold one copy to another: they keep the room between them as it is.
+    bool hinged(std::size_t a, std::size_t b) const;
     /// A copy that reaches from one copy to another along an axis and touches both, so that it sets their distance; one whose grain
     /// runs that way first.
     std::optional<std::size_t> spanning(std::size_t a, std::size_t b, Axis axis, const TiedBody& but) const;

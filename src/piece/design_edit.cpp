@@ -36,6 +36,7 @@ std::optional<std::string_view> name_of(DesignEdit::Unit unit)
     case DesignEdit::Unit::none: return std::nullopt;
     case DesignEdit::Unit::one: return "1";
     case DesignEdit::Unit::metres: return "m";
+    case DesignEdit::Unit::percent: return "%";
     }
     return std::nullopt;
 }
@@ -54,10 +55,24 @@ DesignEdit count_edit(DesignEdit::Table table, std::string id, std::string key, 
     return edit;
 }
 
+DesignEdit percent_edit(DesignEdit::Table table, std::string id, std::string key, double value)
+{
+    DesignEdit edit = edit_of(table, std::move(id), std::move(key), DesignEdit::Unit::percent);
+    edit.value = value;
+    return edit;
+}
+
 DesignEdit text_edit(DesignEdit::Table table, std::string id, std::string key, std::string value)
 {
     DesignEdit edit = edit_of(table, std::move(id), std::move(key), DesignEdit::Unit::none);
     edit.value = std::move(value);
+    return edit;
+}
+
+DesignEdit truth_edit(DesignEdit::Table table, std::string id, std::string key, bool value)
+{
+    DesignEdit edit = edit_of(table, std::move(id), std::move(key), DesignEdit::Unit::none);
+    edit.value = value;
     return edit;
 }
 
@@ -73,8 +88,10 @@ std::string words_of(const std::vector<DesignEdit>& edits)
         words += fmt::format("{}|{}|{}|", name_of(edit.table), edit.id, edit.key);
         if (const double* number = std::get_if<double>(&edit.value)) words += fmt::format("{:.9f}", *number);
         if (const std::string* text = std::get_if<std::string>(&edit.value)) words += "\"" + *text;
+        if (const bool* truth = std::get_if<bool>(&edit.value)) words += *truth ? "yes" : "no";
         if (const auto* list = std::get_if<std::vector<double>>(&edit.value))
             for (const double number : *list) words += fmt::format("{:.9f},", number);
+        if (const bool* truth = std::get_if<bool>(&edit.value)) words += *truth ? "true" : "false";
         words += "\n";
     }
     return words;

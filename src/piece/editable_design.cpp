@@ -45,6 +45,11 @@ DesignValue value_of(const DesignEdit& edit, LengthUnit units, Spot spot)
         value.text = *text;
         return value;
     }
+    if (const bool* truth = std::get_if<bool>(&edit.value)) {
+        value.kind = DesignValue::Kind::truth;
+        value.truth = *truth;
+        return value;
+    }
     value.kind = DesignValue::Kind::list;
     for (const double number : std::get<std::vector<double>>(edit.value))
         value.items.push_back(number_value(in_file(number, edit.unit, units), false, spot));

@@ -55,6 +55,7 @@ OrderedJson json_edit(const DesignEdit& edit)
                             ? OrderedJson(static_cast<long long>(*number))
                             : json_number(*number);
     if (const std::string* text = std::get_if<std::string>(&edit.value)) json["value"] = *text;
+    if (const bool* truth = std::get_if<bool>(&edit.value)) json["value"] = *truth;
     if (const auto* list = std::get_if<std::vector<double>>(&edit.value)) {
         json["value"] = OrderedJson::array();
         for (const double number : *list) json["value"].push_back(json_number(number));

@@ -18,6 +18,7 @@ struct Inset {
     bool case_joined = true;
     const char* door_glue = "PVA";
     double left_gap = 1, bottom_gap = 1;
+    bool hung = false; ///< on hinges at the left
 };
 
 std::string inset(const Inset& d)
@@ -53,6 +54,8 @@ std::string inset(const Inset& d)
         joint_text("bottom rail", "right stile", "tenon", d.door_glue, tenon),
         joint_text("top rail", "left stile", "tenon", d.door_glue, tenon),
         joint_text("top rail", "right stile", "tenon", d.door_glue, tenon),
+        d.hung ? joint_text("left stile", "side #1", "hinge", "", fmt::format("hinges = {{ count = 2, gap = {} }}", d.left_gap))
+               : "",
     });
 }
 
@@ -129,6 +132,23 @@ TEST_CASE("Up and down a door moves by half its rails beyond their tenons, no mo
         jammed = jammed || (f.verdict == Verdict::fail && f.headline.find("up and down") != std::string::npos);
     CHECK(jammed);
     CHECK(level(tight).verdict == Verdict::pass);
+}
+
+TEST_CASE("Hinges keep the room on their side; what a hung door grows goes to its latch side", "[bind]")
+{
+    // 1 mm at the hinges, 0.3 at the latch: 1.3 in all for 1.25 mm of growth, of which a hung door has only the 0.3.
+    Inset door{397.3, 598, "flat", true, "PVA", 1, 1};
+    const double grows = 0.120 * kFlat + 0.276 * kAlong - 0.3973 * kAlong;
+    const auto loose = jams(door);
+    CHECK_THAT(value_of(level(loose), "gap_dampest"), WithinAbs(0.0013 - grows, 2e-7));
+    CHECK(level(loose).verdict == Verdict::warn);
+    door.hung = true;
+    const auto hung = jams(door);
+    CHECK_THAT(value_of(level(hung), "gap_dampest"), WithinAbs(0.0003 - grows, 2e-7));
+    CHECK(level(hung).verdict == Verdict::fail);
+    Inset roomy{399, 598, "flat", true, "PVA", 1, 1, true};
+    const auto free = jams(roomy);
+    CHECK(level(free).verdict == Verdict::pass);
 }
 
 TEST_CASE("Sides of a case that nothing ties stop no door", "[bind]")

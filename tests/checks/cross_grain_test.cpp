@@ -64,15 +64,20 @@ TEST_CASE("A wide plank glued to a batten splits, and the remedy says how much t
     CHECK(*f.utilisation > 1);
     CHECK_THAT(value_of(f, "differential_movement"), WithinAbs(0.300 * (3.6 / (1 / 0.00369 - 1) - 0.00005 * 3.6), 1e-8));
     REQUIRE(f.remedy);
-    CHECK_THAT(*f.remedy, ContainsSubstring("glue only") && ContainsSubstring("at the middle") && ContainsSubstring("slots"));
+    // Half of the stress kept, no width of flat-sawn red oak passes in this room; under 50 mm it is no worse than on the edge.
+    CHECK_THAT(*f.remedy, ContainsSubstring("glue no more than 45 mm at the middle (on the edge)") && ContainsSubstring("slots"));
+    CHECK(cross_grain(door("300", "glue = \"PVA\"\nglued = { length = 45, at = \"middle\" }")).verdict == Verdict::warn);
 }
 
 TEST_CASE("Glued as the remedy says it holds", "[cross-grain]")
 {
-    const Finding bad = cross_grain(door("300"));
+    const char* kept = "\n[limits]\nrelaxation = 0.35";
+    const Finding bad = cross_grain(door("300", std::string("glue = \"PVA\"") + kept));
     const std::string says = *bad.remedy;
-    const std::string width = says.substr(10, says.find(" at the middle") - 10); // "glue only 47.6 mm at the middle ..."
-    const Finding mended = cross_grain(door("300", "glue = \"PVA\"\nglued = { length = \"" + width + "\", at = \"middle\" }"));
+    REQUIRE_THAT(says, ContainsSubstring("glue only"));
+    const std::string width = says.substr(10, says.find(" at the middle") - 10); // "glue only 45 mm at the middle ..."
+    const Finding mended =
+        cross_grain(door("300", "glue = \"PVA\"\nglued = { length = \"" + width + "\", at = \"middle\" }" + kept));
     CAPTURE(width, mended.headline);
     CHECK(mended.verdict <= Verdict::warn); // the rounding of the words may put it on the edge
     CHECK(*mended.utilisation < 1.01);
@@ -85,7 +90,7 @@ TEST_CASE("A dry face, free to slide, has no quarrel", "[cross-grain]")
 
 TEST_CASE("Glued over its middle only, the middle is what counts", "[cross-grain]")
 {
-    const Finding f = cross_grain(door("300", "glue = \"PVA\"\nglued = { length = 40, at = \"middle\" }"));
+    const Finding f = cross_grain(door("300", "glue = \"PVA\"\nglued = { length = 40, at = \"middle\" }", "red oak", false));
     CHECK_THAT(value_of(f, "glued_length"), WithinAbs(0.040, 1e-9));
     CHECK(f.verdict == Verdict::pass);
 }
@@ -187,11 +192,12 @@ TEST_CASE("Quarter-sawn stock is never worse than flat-sawn of the same wood", "
     };
     std::size_t told = 0, helped = 0;
     for (const Listing& wood : testing::shared_facts().woods())
-        for (const bool wide_room : {true, false}) {
-            const auto flat = use(wood.name, "flat", wide_room, "60"), quarter = use(wood.name, "quarter", wide_room, "60"),
-                       rift = use(wood.name, "rift", wide_room, "60");
+        for (const char* width : {"60", "140"}) { // the glue line governs the one, the wood the other
+            const bool wide_room = *width == '6';
+            const auto flat = use(wood.name, "flat", wide_room, width), quarter = use(wood.name, "quarter", wide_room, width),
+                       rift = use(wood.name, "rift", wide_room, width);
             if (!flat || !quarter || !rift) continue;
-            CAPTURE(wood.name, wide_room, *flat, *rift, *quarter);
+            CAPTURE(wood.name, width, *flat, *rift, *quarter);
             CHECK(*quarter <= *flat * (1 + 1e-9));
             CHECK(*rift <= *flat * (1 + 1e-9));
             ++told;

@@ -76,9 +76,10 @@ TEST_CASE("Designs that must fail, fail for the reason they were made for", "[de
     CHECK_THAT(headline("waiting-bench-tenons-too-short", "joint-capacity", "long rail / leg"),
                ContainsSubstring("pushed to the"));
     CHECK_THAT(headline("waiting-bench-tenons-too-short", "joint-capacity", "long rail / leg"), ContainsSubstring("too weak"));
-    // Long tenons make it good.
+    // Long tenons make it good, mitred where they meet in the legs.
     std::string text = built_in_design("waiting-bench-tenons-too-short");
-    text.replace(text.find("length = 10, width"), 11, "length = 40");
+    const std::string sizes = "length = 10, width = 40, thickness = 10";
+    text.replace(text.find(sizes), sizes.size(), "length = 40, width = 40, thickness = 10, mitred = true");
     CHECK(content_of(text).verdict == Verdict::pass);
 }
 

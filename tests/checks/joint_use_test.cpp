@@ -152,4 +152,11 @@ TEST_CASE("A tenon beyond the published tests: said, and a warning where the tes
     CHECK_THAT(still.headline, ContainsSubstring("outside the published tests"));
     CHECK_THAT(still.headline, ContainsSubstring("20 mm long lies outside the published tests (25 mm to 50 mm)"));
     CHECK_THAT(judged(40, 9.5, "none").headline, !ContainsSubstring("published tests"));
+    // Where people sit: 50 × 13 mm would not do in place of 60 × 16.
+    const Finding seat = judged(60, 16, "seat");
+    CHECK_THAT(seat.headline, ContainsSubstring("60 mm long"));
+    CHECK_THAT(seat.headline, ContainsSubstring("16 mm thick"));
+    CHECK(seat.verdict != Verdict::pass);
+    REQUIRE(seat.remedy);
+    if (*seat.utilisation <= 1) CHECK_THAT(*seat.remedy, ContainsSubstring("more than 50 mm long has not been tested"));
 }

@@ -3,6 +3,7 @@
 #include "catch.hpp"
 #include "checks/checked.hpp"
 #include "checks/design_text.hpp"
+#include "piece/editable_design.hpp"
 
 using namespace checked;
 
@@ -202,12 +203,12 @@ TEST_CASE("Housings leave a bottom, and warn where they stop just short of an ed
 {
     // A side 18 thick and 250 deep, a shelf 20 thick let in `deep`, from the back to `short_of` the front.
     const auto housed = [](double deep, double short_of) {
-        const auto findings =
-            content_of(design({head_text({}), wood_text("eastern white pine"), part_text("side", {800, 250, 18}, "z", "x", "[0, 0, 0]"),
-                               part_text("shelf", {600, 250 - short_of, 20}, "x", "z",
-                                         fmt::format("[{}, {}, 300]", 18 - deep, short_of)),
-                               joint_text("shelf", "side", "housing", "PVA")}))
-                .findings;
+        const auto findings = content_of(design({head_text({}), wood_text("eastern white pine"),
+                                                 part_text("side", {800, 250, 18}, "z", "x", "[0, 0, 0]"),
+                                                 part_text("shelf", {600, 250 - short_of, 20}, "x", "z",
+                                                           fmt::format("[{}, {}, 300]", 18 - deep, short_of)),
+                                                 joint_text("shelf", "side", "housing", "PVA")}))
+                                  .findings;
         for (const Finding& f : findings)
             if (f.check == "let-ins" && f.subject == "shelf / side") return f.verdict;
         return finding_of(findings, "let-ins", "side").verdict;
@@ -236,4 +237,26 @@ TEST_CASE("No sound example has anything that meets in it", "[let-ins]")
             CHECK(f.verdict == Verdict::pass);
         }
     }
+}
+
+TEST_CASE("What mends tenons that meet was tried, in a maker's order, and each change passes", "[let-ins][remedies]")
+{
+    const std::string text = Corner().text();
+    const Piece piece = piece_of(text);
+    CheckOptions options;
+    options.text = text;
+    options.remedies_tried = true;
+    const auto findings = check_piece(piece, testing::shared_facts(), options).findings;
+    const Finding& f = finding_of(findings, "let-ins", "leg");
+    REQUIRE(f.tried.size() == 3);
+    CHECK_THAT(f.tried[0].says, ContainsSubstring("mitre the ends of the tenons of long rail and end rail"));
+    CHECK_THAT(f.tried[1].says, ContainsSubstring("make the tenon of end rail 28 mm long, 33 mm now"));
+    CHECK_THAT(f.tried[2].says, ContainsSubstring("make the tenon of long rail 22 mm long, 30 mm now"));
+    const EditableDesign design(text, piece, testing::shared_facts());
+    for (const TriedRemedy& remedy : f.tried) {
+        CAPTURE(remedy.says);
+        const std::string changed = design.text_with(remedy.edit);
+        CHECK(finding_of(content_of(changed).findings, "let-ins", "leg").verdict == Verdict::pass);
+    }
+    CHECK_THAT(design.text_with(f.tried[0].edit), ContainsSubstring("mitred = true"));
 }
