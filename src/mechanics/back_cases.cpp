@@ -70,7 +70,7 @@ struct Leaning {
 struct BackTest {
     DemandKind kind = DemandKind::proof;
     const Datum<double>*push = nullptr, *down = nullptr; ///< on the back, and on the seat, of each place
-    std::string repeats = {};                                 ///< ", 25,000 times"
+    std::string repeats = {};                            ///< ", 25,000 times"
 };
 
 /// Pushes that would tip the piece are lessened; the test stops its feet.

@@ -198,6 +198,15 @@ Vec6 Frame::movement_at(const Anchor& anchor, const Vec3& at, const Eigen::Vecto
     return sum;
 }
 
+Vec3 Frame::grip_force(int grip, const Eigen::VectorXd& movement) const
+{
+    const Grip& g = grips_[static_cast<std::size_t>(grip)];
+    Vec3 force = Vec3::Zero();
+    for (int d = 0; d < 2; ++d)
+        force += g.stiffness * gaps_.row(presses() + 2 * grip + d).dot(movement) * g.directions[static_cast<std::size_t>(d)];
+    return force;
+}
+
 Vec6 Frame::tie_movement(int tie, const Eigen::VectorXd& movement) const
 {
     const Tie& t = ties_[static_cast<std::size_t>(tie)];

@@ -114,6 +114,8 @@ public:
     Vec6 tie_force(int tie, const Eigen::VectorXd& movement) const;
     /// Likewise for a pressing contact; zero when it is open.
     Vec6 press_force(int press, const Eigen::VectorXd& movement) const;
+    /// What a grip that has not given way hands to the ground [N].
+    Vec3 grip_force(int grip, const Eigen::VectorXd& movement) const;
     /// Movement of the first point of a tie against the second, at its place.
     Vec6 tie_movement(int tie, const Eigen::VectorXd& movement) const;
     /// Gap of a pressing contact [m], negative while it presses.

@@ -67,20 +67,20 @@ bool has_side_grain(const Contact& contact)
                        [](const Patch& p) { return p.role != Patch::Role::edge && !p.end_grain_first && !p.end_grain_second; });
 }
 
-/// A glued face that does not hold turning, on which a part lies that lies on others too: it would lie as well were the glue gone.
-bool lies_glued(const Prepared& prepared, std::size_t index, JointHold hold, bool holds)
+/// The part that lies on this face and on others too, where the joint does not hold turning: it would lie as well were its glue gone.
+std::optional<std::size_t> lying_copy(const Prepared& prepared, std::size_t index, bool holds)
 {
-    if (hold != JointHold::glued || holds) return false;
+    if (holds) return std::nullopt;
     const Contact& contact = prepared.layout->contacts[index];
     const auto angle = contact.grain_angle();
-    if (angle && *angle < kAlike) return false; // one piece of wood
+    if (angle && *angle < kAlike) return std::nullopt; // one piece of wood
     for (const std::size_t upper : {contact.first, contact.second}) {
         const auto& bearings = prepared.statics.path.bearings[upper];
         if (bearings.size() > 1 &&
             std::any_of(bearings.begin(), bearings.end(), [&](const Bearing& b) { return b.contact == index; }))
-            return true;
+            return upper;
     }
-    return false;
+    return std::nullopt;
 }
 
 /// Dry, straight walls and no pegs: friction alone keeps it in.
@@ -133,8 +133,9 @@ public:
               const std::vector<MemberStiffness>& stiffness)
         : contact_(prepared.layout->contacts[index]), index_(index),
           joint_(contact_.joint ? &prepared.piece->joints[*contact_.joint] : nullptr), hold_(hold_of(*prepared.piece, contact_)),
-          holds_(holds_turning(*prepared.piece, contact_)), lies_(lies_glued(prepared, index, hold_, holds_)),
-          a_(lines[contact_.first]), b_(lines[contact_.second]), sa_(stiffness[contact_.first]), sb_(stiffness[contact_.second])
+          holds_(holds_turning(*prepared.piece, contact_)),
+          lies_(hold_ == JointHold::glued && lying_copy(prepared, index, holds_)), a_(lines[contact_.first]),
+          b_(lines[contact_.second]), sa_(stiffness[contact_.first]), sb_(stiffness[contact_.second])
     {
         for (const Patch& p : contact_.patches)
             if (p.bears > 0) faces_.push_back(rectangle_of(p, a_, b_));
@@ -145,6 +146,8 @@ public:
             area += f.patch->area;
         }
         centre_ /= std::max(area, 1e-12);
+        if (const auto upper = lying_copy(prepared, index, holds_); upper && hold_ == JointHold::screwed)
+            slips_ = *upper == contact_.first ? a_.grain : b_.grain;
         if (is_drawn_freely(joint_, hold_)) {
             const Point way = way_apart(*prepared.piece, contact_);
             out_ = Vec3(way[0], way[1], way[2]);
@@ -312,6 +315,7 @@ private:
     {
         Mat6 k = Mat6::Zero();
         add_shares(k, part, whole, at);
+        let_slip(k, part, whole);
         // What couples turning to shifting is left out, since the joint is placed at its middle.
         link.holding += k.topLeftCorner<3, 3>();
         if (!turns_open(whole)) {
@@ -325,6 +329,15 @@ private:
             const Mat3 lever = kernel::cross_matrix(part.centre - at);
             link.turning += lever.transpose() * k.topLeftCorner<3, 3>() * lever;
         }
+    }
+
+    /// Screws let a part that lies on several others slide along its grain by the hair that its bending asks for: no more than friction is reckoned.
+    void let_slip(Mat6& stiffness, const FaceRectangle& part, const FaceRectangle& whole) const
+    {
+        if (slips_.norm() < 0.5 || std::abs(part.n.z()) < 0.7) return;
+        const double held = slips_.dot(stiffness.topLeftCorner<3, 3>() * slips_),
+                     most = kFriction * part.area() / std::max(whole.area(), 1e-9);
+        if (held > most) stiffness.topLeftCorner<3, 3>() -= (held - most) * slips_ * slips_.transpose();
     }
 
     void add_shares(Mat6& stiffness, const FaceRectangle& part, const FaceRectangle& whole, const Vec3& at) const
@@ -455,8 +468,9 @@ private:
     const Joint* joint_;
     JointHold hold_;
     bool holds_;
-    bool lies_;               ///< one part lies on the other and on more, and would do so without its glue
-    Vec3 out_ = Vec3::Zero(); ///< out of its recess, where nothing but friction keeps the first part in it
+    bool lies_;                 ///< one part lies on the other and on more, and would do so without its glue
+    Vec3 slips_ = Vec3::Zero(); ///< along the grain of a screwed part that lies so; none: zero
+    Vec3 out_ = Vec3::Zero();   ///< out of its recess, where nothing but friction keeps the first part in it
     const MemberLine &a_, &b_;
     const MemberStiffness &sa_, &sb_;
     std::vector<FaceRectangle> faces_;

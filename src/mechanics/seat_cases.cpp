@@ -68,8 +68,7 @@ SeatRow row_of(const Piece& piece, const std::vector<std::size_t>& carried, cons
         if (b.hi[axis] - b.lo[axis] > kShortAlong * (row.hi - row.lo)) continue;
         const bool touches = b.hi[2] > low - kTouch && b.lo[2] < low - kTouch;
         const double middle = (b.lo[axis] + b.hi[axis]) / 2;
-        if ((touches || meets_floor(piece, i, floor)) && middle > row.lo - kTouch &&
-            middle < row.hi + kTouch)
+        if ((touches || meets_floor(piece, i, floor)) && middle > row.lo - kTouch && middle < row.hi + kTouch)
             row.supports.push_back(middle);
     }
     return row;

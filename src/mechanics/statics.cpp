@@ -39,7 +39,8 @@ public:
         for (std::size_t k = 0; k < cases.size(); ++k) {
             loads.push_back(loads_of(k));
             floors_.push_back(floor_of(*frame, k));
-            if (floors_.back().slides) keep_from_sliding(loads.back());
+            // A piece that its load would push along is held against stops: on a rougher floor it tips instead of sliding.
+            if (pushes_along(loads.back())) floors_.back().slides = false;
         }
         hold_what_comes_away(*frame, loads);
         statics_.loose = frame->loose();
@@ -134,16 +135,12 @@ private:
         return floor;
     }
 
-    /// A piece that its load would push along slides: no more of a level force comes onto it than all its feet together hold.
-    void keep_from_sliding(std::vector<CopyLoad>& loads) const
+    /// True when all feet together cannot hold what the loads push sideways.
+    static bool pushes_along(const std::vector<CopyLoad>& loads)
     {
-        constexpr double just_holds = 0.98;
         Vec3 sum = Vec3::Zero();
         for (const CopyLoad& load : loads) sum += load.force * Vec3(load.direction[0], load.direction[1], load.direction[2]);
-        const double level = sum.head<2>().norm(), most = just_holds * kFloorFriction * std::max(0.0, -sum.z());
-        if (level <= most) return;
-        for (CopyLoad& load : loads)
-            if (std::hypot(load.direction[0], load.direction[1]) > 1e-9) load.force *= most / level;
+        return sum.head<2>().norm() > kFloorFriction * std::max(0.0, -sum.z());
     }
 
     void reserve_for(std::size_t cases)

@@ -56,7 +56,10 @@ void add_case(const PatternOrder& order, double board, PatternDraft& draft)
     upright.boards = level.boards = boards_for(depth);
     draft.parts.push_back(std::move(upright));
     draft.parts.push_back(std::move(level));
-    draft.joints.push_back(pattern_joint(order, "board", "panel", JointKind::housing, true));
+    // A rabbet glued on end grain would let the case rack.
+    Joint corner = pattern_joint(order, "board", "panel", JointKind::dovetail, true);
+    corner.dovetail = Joint::DovetailSizes{tails_for(depth), 7};
+    draft.joints.push_back(std::move(corner));
 }
 
 void add_drawer_parts(const PatternOrder& order, const DrawerSizes& s, PatternDraft& draft)

@@ -135,8 +135,8 @@ void add_joints(const PatternOrder& order, const BenchSizes& s, PatternDraft& dr
     for (const PatternPart* rail : {&long_rail, &side_rail})
         for (const char* leg : {"front leg", "back leg"})
             draft.joints.push_back(pattern_tenon(order, *rail, leg, tenon, rule.fine(s.rail / 8), wood));
-    const double half = rule.fine(s.rail_thickness / 2);
-    draft.joints.push_back(pattern_tenon(order, bearer, "long rail", half, rule.fine(bearer.width / 6), wood));
+    draft.joints.push_back(
+        pattern_tenon(order, bearer, "long rail", rule.fine(long_rail.thickness * 0.6), rule.fine(bearer.width / 6), wood));
     draft.joints.push_back(pattern_tenon(order, back_rail, "back leg", tenon, rule.fine(s.back_rail / 8), wood));
     Joint loose =
         pattern_tenon(order, back_slat, "back rail", rule.of(0.75, 20), rule.fine(back_slat.width / 8), order.wood("slat_wood"));

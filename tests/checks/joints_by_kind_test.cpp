@@ -54,7 +54,7 @@ std::string mitred(const char* slip)
 TEST_CASE("Pegs hold a dry tenon under a push, a tenon without them cannot be told", "[joint-capacity]")
 {
     const char* sizes = "tenon = { length = 45, width = 60, thickness = 12 }";
-    const Finding bare = strength_of(frame_with(sizes));
+    const Finding bare = strength_of(frame_with("tenon = { length = 25, width = 60, thickness = 12 }"));
     CHECK(bare.verdict == Verdict::cannot_tell);
     CHECK_THAT(bare.headline, ContainsSubstring("its shape alone bears"));
     REQUIRE(bare.remedy);
@@ -128,7 +128,7 @@ TEST_CASE("A plain mitre warns, a slip across it does not", "[joint-capacity][gl
     CHECK_THAT(*alone.remedy, ContainsSubstring("key, spline or dowel"));
     for (const auto* findings : {&splined, &keyed, &dowelled}) {
         CHECK(finding_of(*findings, "glue-line", "stile / rail").verdict == Verdict::pass);
-        CHECK(*finding_of(*findings, "joint-capacity").utilisation <= *finding_of(plain, "joint-capacity").utilisation * 1.5);
+        CHECK(*finding_of(*findings, "joint-capacity").utilisation < 0.2);
     }
     CHECK_THAT(finding_of(splined, "joint-capacity").headline, ContainsSubstring("splined mitre"));
     CHECK_THAT(finding_of(keyed, "joint-capacity").headline, ContainsSubstring("keyed mitre"));

@@ -29,14 +29,13 @@ bool has_finding(const std::vector<Finding>& findings, std::string_view check, s
 
 } // namespace
 
-TEST_CASE("Screws in end grain do not keep a seat on slabs upright when it is pushed", "[fastener]")
+TEST_CASE("Screws in end grain do not keep a seat on slabs upright", "[fastener]")
 {
     const auto report =
         content_of(slab_bench(joint_text("seat", "slab", "screws", "", "screws = { diameter = 3.5, length = 60, count = 2 }")));
     const Finding& f = finding_of(report.findings, "fastener", "seat / slab");
     CHECK(f.verdict == Verdict::fail);
     CHECK_THAT(f.headline, ContainsSubstring("turn the joint"));
-    CHECK_THAT(*f.where, ContainsSubstring("pushed"));
     // The pull of the working is that of the moment it names, less what lies on the slab, over 0.9 of half the slab's thickness.
     const auto at = std::find_if(f.working.begin(), f.working.end(),
                                  [](const WorkingStep& step) { return step.says.find("turns the joint") != std::string::npos; });
