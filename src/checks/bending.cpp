@@ -104,12 +104,11 @@ std::vector<Finding> check_bending(const Prepared& prepared)
                                  "mechanics of frames (Timoshenko beams and plates)"});
         else
             add_bending_steps(prepared, *g, f.working);
-        if (m.bounds && !g->across)
-            add_joint_bounds(prepared, f,
-                             {"stress", m.bounds->stress_soft, m.bounds->stress_stiff, m.bounds->stress_slick, "Pa",
-                              write_stress(pascals(m.bounds->stress_stiff))});
-        if (m.bounds && !g->across) {
-            const double worst = std::max(m.bounds->stress_soft, m.bounds->stress_slick);
+        if (m.bounds) {
+            const auto stress_of = [&](const MemberResult::Bound& b) { return g->across ? b.across_stress : b.stress; };
+            const double soft = stress_of(m.bounds->soft), stiff = stress_of(m.bounds->stiff), slick = stress_of(m.bounds->slick);
+            add_joint_bounds(prepared, f, {"stress", soft, stiff, slick, "Pa", write_stress(pascals(stiff))});
+            const double worst = std::max(soft, slick);
             warn_of_bounds(f, worst, g->warns_to * g->resistance,
                            fmt::format("with joints a third as stiff, or on a slick floor, the stress would be {}",
                                        write_stress(pascals(worst))));

@@ -63,7 +63,7 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         const Datum<double>& creep = creep_factor(*prepared.facts, state.dampest);
         const MemberResult* worst = nullptr;
         double use = 0, total = 0, at_once = 0, over = 0;
-        bool beyond = false;
+        bool beyond = false, by_most = false;
         SagRule rule;
         for (const MemberResult& m : prepared.statics.members) {
             const LoadCase& load_case = prepared.statics.cases.cases[m.load_case];
@@ -79,6 +79,7 @@ std::vector<Finding> check_sag(const Prepared& prepared)
                 if (with_creep / here.limit <= use * (1 + 1e-9)) continue;
                 use = with_creep / here.limit;
                 worst = &m;
+                by_most = sag != m.sag;
                 at_once = sag;
                 over = span;
                 beyond = overhangs;
@@ -126,8 +127,9 @@ std::vector<Finding> check_sag(const Prepared& prepared)
                              prepared.facts->cite("wood-handbook-2010", "eq. 9-2, solved with Timoshenko beams and plates")});
         if (worst->bounds && at_once > 0) {
             const double grown = total / at_once; // by creep, the same for all
-            const double soft = grown * worst->bounds->sag_soft, stiff = grown * worst->bounds->sag_stiff,
-                         slick = grown * worst->bounds->sag_slick;
+            const auto sag_of = [&](const MemberResult::Bound& b) { return grown * (by_most ? b.most_sag : b.sag); };
+            const double soft = sag_of(worst->bounds->soft), stiff = sag_of(worst->bounds->stiff),
+                         slick = sag_of(worst->bounds->slick);
             add_joint_bounds(prepared, f, {"deflection", soft, stiff, slick, "m", small_words(prepared, stiff)});
             warn_of_bounds(f, std::max(soft, slick), warn.value * rule.limit,
                            fmt::format("with joints a third as stiff, or on a slick floor, it would sag {}",

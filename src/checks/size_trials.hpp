@@ -28,7 +28,7 @@ struct Trial {
 
 /// What a variant is measured by. A maker asks what a size changes, so that two kinds of findings are named and left aside.
 struct Yardstick {
-    /// Not pass at any size: those that no size changes, and those about other parts alone that no size cures.
+    /// Not pass at any size: those that no size changes, and those about other parts alone that no size cures; never that a piece comes apart.
     std::set<FindingKey> aside;
     /// Warnings that the drawn size has already within its limits (advice of practice): they count only where they get worse.
     std::map<FindingKey, Verdict> advice;

@@ -75,6 +75,7 @@ struct PlateSection {
 /// What a plate carries at a point, per metre of width [N m/m and N/m]. m_x bends along x; positive stretches the face that looks to +z.
 struct PlateForces {
     double m_x = 0, m_y = 0, m_xy = 0, n_x = 0, n_y = 0, n_xy = 0, q_x = 0, q_y = 0;
+    double keeps_straight = 0; ///< the m_y at which a plate that m_x bends stays straight across: Poisson's share
 };
 
 /// A flat rectangle, four nodes anticlockwise seen from +z: bending with shear (assumed shear strains, exact in bending to a cylinder),

@@ -185,7 +185,8 @@ PlateForces PlateElement::forces_at(double x, double y, const Vec24& displacemen
     const Eigen::Vector2d q = shear_matrix() * (shear_strain(0, 0) * u);
     const Vec3 n = t * plane * (membrane_strain(0, 0) * u);
     // Within a cell the moment runs straight, at the slope that the shear gives it.
-    return {m(0) + q(0) * x * a_ / 2, m(1) + q(1) * y * b_ / 2, m(2), n(0), n(1), n(2), q(0), q(1)};
+    return {m(0) + q(0) * x * a_ / 2, m(1) + q(1) * y * b_ / 2, m(2), n(0), n(1), n(2), q(0), q(1),
+            plane(1, 0) / plane(0, 0) * m(0)};
 }
 
 } // namespace jointwright::kernel

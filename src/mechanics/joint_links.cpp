@@ -179,13 +179,25 @@ private:
         return {copy, std::clamp(line.along(at), 0.0, line.length), std::clamp(line.across(at), -line.wide / 2, line.wide / 2)};
     }
 
-    void put(JointLink link, const Vec3& at)
+    /// @param over  the piece of a face whose springs it stands for; none: a point
+    void put(JointLink link, const Vec3& at, const FaceRectangle* over = nullptr)
     {
         link.contact = index_;
         link.at = at;
         link.a = end_on(contact_.first, a_, at);
         link.b = end_on(contact_.second, b_, at);
+        if (over) {
+            link.a.spread = spread_on(a_, link.a.across, *over);
+            link.b.spread = spread_on(b_, link.b.across, *over);
+        }
         links_.push_back(std::move(link));
+    }
+
+    /// How much of a plate's width a piece of a face takes hold of evenly about a place.
+    static double spread_on(const MemberLine& line, double across, const FaceRectangle& over)
+    {
+        if (!line.plate) return 0;
+        return std::max(0.0, std::min(over.size_along(line.width), line.wide - 2 * std::abs(across)));
     }
 
     void press(const FaceRectangle& face)
@@ -212,8 +224,14 @@ private:
                 link.presses = true;
                 link.direction = face.n;
                 link.press = bed.normal * part.lu * part.lv * part.fill;
-                put(std::move(link), part.centre);
+                const bool moved = (nu == 2 && crosses_plate(face.u)) || (nv == 2 && crosses_plate(face.v));
+                put(std::move(link), part.centre, moved ? nullptr : &part);
             }
+    }
+
+    bool crosses_plate(const Vec3& d) const
+    {
+        return (a_.plate && std::abs(a_.width.dot(d)) > 0.7) || (b_.plate && std::abs(b_.width.dot(d)) > 0.7);
     }
 
     /// Springs that hold: one for all faces, several in a row along a long face, or a field of them over one that is long both ways.
@@ -292,7 +310,10 @@ private:
             link.freed = freed;
             link.couple = couple;
             link.out = out_;
-            put(std::move(link), centre);
+            const auto widest = std::max_element(slices.begin(), slices.end(), [&](const auto& x, const auto& y) {
+                return x.second.size_along(along) < y.second.size_along(along);
+            });
+            put(std::move(link), centre, &widest->second);
         }
     }
 
@@ -306,7 +327,7 @@ private:
                 JointLink link;
                 add(link, part, face, part.centre);
                 link.one_of_many = true;
-                put(std::move(link), part.centre);
+                put(std::move(link), part.centre, &part);
             }
     }
 

@@ -19,6 +19,7 @@ struct LinkEnd {
     std::size_t copy = 0;
     double along = 0;  ///< from the lower end of its line; beyond the ends where the line is drawn on to meet another's middle
     double across = 0; ///< from the middle of its width; used on plates
+    double spread = 0; ///< across, about that: on a plate it takes hold of so much, not of a point
 };
 
 /// What a joint is let do in the sums: everything else of it is held, and charged.

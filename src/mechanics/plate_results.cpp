@@ -53,6 +53,14 @@ LineSag sag_on_line(double at, double down, const std::vector<std::pair<double, 
     return {down - chord, span_about(places, at)};
 }
 
+/// What a plate must bear across its grain. The moment that merely keeps it straight across while it bends along its grain is none of it: a crack
+/// along the grain frees that, and nothing falls.
+double needed_across(const kernel::PlateForces& f)
+{
+    const auto [least, most] = std::minmax({f.m_y, f.m_y - f.keeps_straight});
+    return least > 0 ? least : most < 0 ? -most : 0;
+}
+
 } // namespace
 
 std::vector<PlateSupport> plate_supports(const Structure& structure, const std::vector<Bearing>& bearings, std::size_t copy)
@@ -156,7 +164,7 @@ void read_plate(MemberResult& r, const Structure& structure, std::size_t copy, c
             const double depth = line.face_section((m.along[i] + m.along[i + 1]) / 2).depth;
             for (const double y : {-1.0, 1.0}) {
                 const kernel::PlateForces f = structure.frame().plate(e).forces_at(0, y, u);
-                r.across_stress = std::max(r.across_stress, 6 * std::abs(f.m_y) / (depth * depth));
+                r.across_stress = std::max(r.across_stress, 6 * needed_across(f) / (depth * depth));
             }
         }
 }

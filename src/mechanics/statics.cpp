@@ -9,6 +9,7 @@
 #include <deque>
 #include <map>
 #include <set>
+#include <tuple>
 
 namespace jointwright {
 
@@ -209,9 +210,7 @@ private:
         members_from_.push_back(statics_.members.size());
         for (std::size_t i = 0; i < piece_.copies.size(); ++i) {
             if (statics_.is_beam[i]) {
-                MemberResult r = read_member(frame, piece_, statics_, i, on[i], edges_count(index), solution);
-                if (!frame.play().empty())
-                    take_sag(r, read_member(frame, piece_, statics_, i, on[i], edges_count(index), leaning(frame, solution)));
+                MemberResult r = read_with_play(frame, i, on[i], index, solution);
                 r.load_case = index;
                 statics_.members.push_back(r);
             } else if (frame.member(i).built && !frame.lines()[i].lies) {
@@ -220,6 +219,15 @@ private:
                 statics_.posts.push_back(r);
             }
         }
+    }
+
+    MemberResult read_with_play(const Structure& frame, std::size_t copy, const std::vector<ElementLoad>& on, std::size_t index,
+                                const FrameSolution& solution) const
+    {
+        MemberResult r = read_member(frame, piece_, statics_, copy, on, edges_count(index), solution);
+        if (!frame.play().empty())
+            take_sag(r, read_member(frame, piece_, statics_, copy, on, edges_count(index), leaning(frame, solution)));
+        return r;
     }
 
     /// The same with the piece leaning as its play lets it, the way that the loads push it.
@@ -302,34 +310,41 @@ private:
         for (MemberResult& r : statics_.members) r.lasting_sag = std::min(lasting[r.copy], r.most_sag);
     }
 
-    /// Cases that may govern a part, and which: the largest stress and sag among those alike in kind; and every push, for its sway.
+    /// Cases that may govern a copy, and which: the largest stress and the largest sag, by itself and for its span, among those alike in kind; and
+    /// every push, for its sway.
     std::map<std::size_t, std::set<std::size_t>> governing_cases() const
     {
         struct Largest {
-            double stress = 0, sag = 0;
-            std::size_t by_stress = 0, by_sag = 0;
+            double measure = 0;
+            std::size_t load_case = 0;
+            void take(double other, std::size_t k)
+            {
+                if (other > measure * (1 + 1e-9)) *this = {other, k}; // of mirrored cases the first, as the checks take them
+            }
         };
-        std::map<std::pair<std::size_t, int>, Largest> largest;
+        struct Governing {
+            Largest stress, across, sag, most_sag, slope, most_slope;
+        };
+        std::map<std::tuple<std::size_t, DemandKind, LoadDuration>, Governing> largest;
         for (const MemberResult& r : statics_.members) {
+            if (!statics_.settled[r.load_case]) continue;
             const LoadCase& c = statics_.cases.cases[r.load_case];
-            Largest& l = largest[{piece_.copies[r.copy].part, c.proof ? 3 : static_cast<int>(c.duration)}];
-            if (r.stress > l.stress) {
-                l.stress = r.stress;
-                l.by_stress = r.load_case;
-            }
-            if (c.counts_for_sag && !c.proof && r.sag > l.sag) {
-                l.sag = r.sag;
-                l.by_sag = r.load_case;
-            }
+            Governing& g = largest[{r.copy, c.kind, c.duration}];
+            g.stress.take(r.stress, r.load_case);
+            g.across.take(r.across_stress, r.load_case);
+            if (!c.counts_for_sag || c.proof) continue;
+            g.sag.take(r.sag, r.load_case);
+            g.most_sag.take(r.most_sag, r.load_case);
+            if (r.sag_span > 0) g.slope.take(r.sag / r.sag_span, r.load_case);
+            if (r.most_sag_span > 0) g.most_slope.take(r.most_sag / r.most_sag_span, r.load_case);
         }
-        std::map<std::size_t, std::set<std::size_t>> parts; // by case
-        for (const auto& [key, l] : largest) {
-            parts[l.by_stress].insert(key.first);
-            parts[l.by_sag].insert(key.first);
-        }
+        std::map<std::size_t, std::set<std::size_t>> chosen; // copies by case
+        for (const auto& [key, g] : largest)
+            for (const Largest* l : {&g.stress, &g.across, &g.sag, &g.most_sag, &g.slope, &g.most_slope})
+                if (l->measure > 0) chosen[l->load_case].insert(std::get<0>(key));
         for (std::size_t k = 0; k < statics_.cases.cases.size(); ++k)
-            if (statics_.cases.cases[k].push) parts[k];
-        return parts;
+            if (statics_.cases.cases[k].push) chosen[k];
+        return chosen;
     }
 
     void add_bounds(const std::vector<std::vector<CopyLoad>>& loads)
@@ -337,9 +352,9 @@ private:
         const auto chosen = governing_cases();
         if (chosen.empty()) return;
         std::vector<std::vector<CopyLoad>> some;
-        for (const auto& [k, parts] : chosen) some.push_back(loads[k]);
+        for (const auto& [k, copies] : chosen) some.push_back(loads[k]);
         std::vector<kernel::FloorState> floors, slick;
-        for (const auto& [k, parts] : chosen) {
+        for (const auto& [k, copies] : chosen) {
             floors.push_back(floors_[k]);
             slick.push_back(floors_[k]);
             slick.back().share = kSlickFloor;
@@ -348,21 +363,20 @@ private:
         const auto with_soft = soft.solve(some, floors), with_stiff = stiff.solve(some, floors),
                    with_slick = frame.solve(some, slick);
         std::size_t n = 0;
-        for (const auto& [k, parts] : chosen) {
+        for (const auto& [k, copies] : chosen) {
             SwayResult& sway = statics_.sways[k];
             sway.soft = sway_of(soft, with_soft[n]).sway;
             sway.stiff = sway_of(stiff, with_stiff[n]).sway;
-            if (!parts.empty()) {
+            if (!copies.empty()) {
                 const OnElements on = by_element(k);
                 for (std::size_t m = members_from_[k]; m < members_from_[k + 1]; ++m) {
                     MemberResult& r = statics_.members[m];
-                    if (parts.count(piece_.copies[r.copy].part) == 0) continue;
-                    const auto read = [&](const Structure& as, const FrameSolution& solution) {
-                        return read_member(as, piece_, statics_, r.copy, on[r.copy], edges_count(k), solution);
+                    if (copies.count(r.copy) == 0) continue;
+                    const auto bound = [&](const Structure& as, const FrameSolution& solution) {
+                        const MemberResult read = read_with_play(as, r.copy, on[r.copy], k, solution);
+                        return MemberResult::Bound{read.stress, read.across_stress, read.sag, read.most_sag};
                     };
-                    const MemberResult a = read(soft, with_soft[n]), b = read(stiff, with_stiff[n]),
-                                       c = read(frame, with_slick[n]);
-                    r.bounds = MemberResult::Bounds{a.stress, b.stress, a.sag, b.sag, c.stress, c.sag};
+                    r.bounds = MemberResult::Bounds{bound(soft, with_soft[n]), bound(stiff, with_stiff[n]), bound(frame, with_slick[n])};
                 }
             }
             ++n;

@@ -41,11 +41,14 @@ struct MemberResult {
     double sag_span = 0;    ///< span that goes with it; twice the overhang at a free end [m]
     double most_sag = 0, most_sag_span = 0;                 ///< the largest in itself, where `sag` is the largest for its span
     bool sag_overhangs = false, most_sag_overhangs = false; ///< these spans are twice an overhang
-    double across_stress = 0;                               ///< of a plate: bending across the grain [Pa]
+    double across_stress = 0;                               ///< of a plate: bending across the grain that its loads ask for [Pa]
     /// The same with joints a third and three times as stiff as estimated, and on a floor without friction; only for cases that may govern.
+    struct Bound {
+        double stress = 0, across_stress = 0; ///< Pa
+        double sag = 0, most_sag = 0;         ///< m
+    };
     struct Bounds {
-        double stress_soft = 0, stress_stiff = 0, sag_soft = 0, sag_stiff = 0;
-        double stress_slick = 0, sag_slick = 0;
+        Bound soft, stiff, slick;
     };
     std::optional<Bounds> bounds;
     // At the corner of the worst notch on the stretched side, where there is one.

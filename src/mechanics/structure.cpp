@@ -259,6 +259,25 @@ void Structure::build_member(std::size_t copy, std::vector<double> places, std::
     }
 }
 
+namespace {
+
+/// Shares of lines in what lies evenly over `spread` about a place between them, straight from line to line.
+std::vector<double> weights_on(const std::vector<double>& lines, double at, double spread)
+{
+    std::vector<double> weights(lines.size(), 0.0);
+    const int n = spread > 1e-6 ? 16 : 1; // places for the sum; their middle is `at` for any number
+    for (int k = 0; k < n; ++k) {
+        const double place = std::clamp(at + ((k + 0.5) / n - 0.5) * spread, lines.front(), lines.back());
+        const std::size_t j = interval(lines, place);
+        const double y = (place - lines[j]) / (lines[j + 1] - lines[j]);
+        weights[j] += (1 - y) / n;
+        weights[j + 1] += y / n;
+    }
+    return weights;
+}
+
+} // namespace
+
 kernel::Anchor Structure::anchor(const LinkEnd& end) const
 {
     const StructureMember& m = members_[end.copy];
@@ -268,13 +287,13 @@ kernel::Anchor Structure::anchor(const LinkEnd& end) const
         });
         return {{{m.node(static_cast<std::size_t>(nearest - m.along.begin())), 1.0}}};
     }
-    const std::size_t i = interval(m.along, end.along), j = interval(m.across, end.across);
-    const double x = std::clamp((end.along - m.along[i]) / (m.along[i + 1] - m.along[i]), 0.0, 1.0),
-                 y = std::clamp((end.across - m.across[j]) / (m.across[j + 1] - m.across[j]), 0.0, 1.0);
+    const std::size_t i = interval(m.along, end.along);
+    const double x = std::clamp((end.along - m.along[i]) / (m.along[i + 1] - m.along[i]), 0.0, 1.0);
+    const std::vector<double> on = weights_on(m.across, end.across, end.spread);
     kernel::Anchor anchor;
-    for (const auto& [node, weight] : {std::pair{m.node(i, j), (1 - x) * (1 - y)}, std::pair{m.node(i + 1, j), x * (1 - y)},
-                                       std::pair{m.node(i + 1, j + 1), x * y}, std::pair{m.node(i, j + 1), (1 - x) * y}})
-        if (weight > 1e-9) anchor.shares.push_back({node, weight});
+    for (std::size_t j = 0; j < on.size(); ++j)
+        for (const auto& [node, weight] : {std::pair{m.node(i, j), (1 - x) * on[j]}, std::pair{m.node(i + 1, j), x * on[j]}})
+            if (weight > 1e-9) anchor.shares.push_back({node, weight});
     return anchor;
 }
 

@@ -232,7 +232,7 @@ TEST_CASE("A load that bends a slat does not count against the screws it lies on
     };
     const Finding bent = loaded("lasting = true"), shoved = loaded("lasting = true\ndirection = [0, 1, 0]");
     CHECK(bent.verdict == Verdict::pass);
-    CHECK(value_of(bent, "shear") < 5);
+    CHECK(value_of(bent, "shear") < 0.15 * 400); // its ends slide by a hair against friction, and no more
     CHECK(value_of(shoved, "shear") > 350); // half of it on either rail
 }
 

@@ -64,7 +64,7 @@ TEST_CASE("Pegs hold a dry tenon under a push, a tenon without them cannot be to
     CHECK(value_of(pegged, "pull_by_pegs") > 1000);
     CHECK(value_of(pegged, "moment_mean") == value_of(pegged, "moment_by_pegs"));
     CHECK_FALSE(pegged.sources.empty());
-    const Finding thin = strength_of(frame_with(sizes, "pegs = { diameter = 5, count = 1 }\n"));
+    const Finding thin = strength_of(frame_with(sizes, "pegs = { diameter = 3, count = 1 }\n"));
     CHECK(*thin.utilisation > *pegged.utilisation);
     CHECK(thin.verdict == Verdict::fail);
     REQUIRE(thin.remedy);

@@ -171,5 +171,5 @@ TEST_CASE("A foot on a wide board bends it as on a far finer grid", "[statics][p
     const MemberResult &a = board_of(*plain, "top", 0), &b = board_of(*fine, "top", 0);
     CHECK_THAT(a.stress, WithinRel(b.stress, 0.03));
     // Across the grain a load at the edge bends most over the corners of its supports, where no grid comes to an end.
-    if (y > 100) CHECK_THAT(a.across_stress, WithinRel(b.across_stress, 0.04));
+    if (y > 100) CHECK_THAT(a.across_stress, WithinRel(b.across_stress, 0.06));
 }
