@@ -26,6 +26,7 @@ double as_told(double utilisation)
 bool comes_before(const Finding& a, const Finding& b)
 {
     if (a.comes_first != b.comes_first) return a.comes_first;
+    if (falls(a) != falls(b)) return falls(a);
     if (a.verdict != b.verdict) return a.verdict > b.verdict; // Verdict is listed from mild to grave
     const double of_a = utilisation_for_order(a), of_b = utilisation_for_order(b);
     if (of_a != of_b) return of_a > of_b;
@@ -34,6 +35,8 @@ bool comes_before(const Finding& a, const Finding& b)
 }
 
 } // namespace
+
+bool falls(const Finding& finding) { return finding.check == "stands" && finding.verdict == Verdict::fail; }
 
 std::string_view word_of(Verdict verdict)
 {

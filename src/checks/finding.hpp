@@ -43,6 +43,9 @@ struct Finding {
     std::vector<TriedRemedy> tried;   ///< changes that mend it, each checked again, in the order in which a maker would try them
 };
 
+/// True when the piece or a part of it comes away, folds up or falls over: nothing else counts before that is mended.
+bool falls(const Finding& finding);
+
 /// Sorts what comes first; then fail, cannot-tell, warn, pass; then utilisation falling; then subject; then check.
 void sort_findings(std::vector<Finding>& findings);
 

@@ -34,9 +34,6 @@ bool speaks_of(const Finding& finding, const std::string& part)
     return false;
 }
 
-/// Of a piece that comes apart or falls over little else is told: such a variant never passes, whatever else does not cure it.
-bool is_loose(const Finding& finding) { return finding.check == "stands" && finding.verdict == Verdict::fail; }
-
 std::pair<std::size_t, std::size_t> pair_of(const Contact& contact) { return std::minmax(contact.first, contact.second); }
 
 } // namespace
@@ -69,7 +66,7 @@ void set_aside_what_stays(Yardstick& yardstick, const Trial& drawn, const std::v
 {
     std::set<FindingKey> stay;
     for (const Finding& f : drawn.findings) {
-        if (yardstick.allows(f) || is_loose(f)) continue;
+        if (yardstick.allows(f) || falls(f)) continue; // of what comes apart little else is told: it passes at no size
         bool ever_passes = false, changes = false;
         for (const Trial* trial : all) {
             if (!trial->possible) continue;

@@ -376,7 +376,8 @@ private:
                         const MemberResult read = read_with_play(as, r.copy, on[r.copy], k, solution);
                         return MemberResult::Bound{read.stress, read.across_stress, read.sag, read.most_sag};
                     };
-                    r.bounds = MemberResult::Bounds{bound(soft, with_soft[n]), bound(stiff, with_stiff[n]), bound(frame, with_slick[n])};
+                    r.bounds =
+                        MemberResult::Bounds{bound(soft, with_soft[n]), bound(stiff, with_stiff[n]), bound(frame, with_slick[n])};
                 }
             }
             ++n;
