@@ -36,6 +36,7 @@ constexpr std::array kVerbs{
     Verb{"rooms", "[NAME]", "the rooms a piece may live in", rooms},
     Verb{"glues", "[NAME]", "the glues", glues},
     Verb{"finishes", "[NAME]", "the finishes", finishes},
+    Verb{"sources", "[KEY]", "what the figures rest on, and how many were read in their source", sources},
     Verb{"checks", "[ID]", "what each check does, its limits, its sources", checks},
     Verb{"new", "[PATTERN]", "a commented starter design, or the list of them", new_design},
     Verb{"expand", "DESIGN.toml", "the design with every copy written out", expand},

@@ -2,6 +2,7 @@
 // One entry of the tables, as the list verbs show it: every number with its unit and source, what is said in words, what is missing.
 
 #include "facts/facts.hpp"
+#include "facts/places.hpp"
 
 #include <optional>
 #include <string>
@@ -45,6 +46,8 @@ struct Entry {
 
 Entry entry_of(const Facts& facts, const WoodRecord& wood);
 Entry entry_of(const Facts& facts, const RoomRecord& room);
+/// A place: the open air there month by month, and the heated room worked out from it.
+Entry entry_of(const Facts& facts, const PlaceRecord& place);
 Entry entry_of(const GlueRecord& glue);
 Entry entry_of(const FinishRecord& finish);
 

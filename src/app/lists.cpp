@@ -133,11 +133,13 @@ Answer species(const Arguments& arguments)
 Answer rooms(const Arguments& arguments)
 {
     return list_verb(room_names(), arguments, "NAME",
-                     "The rooms a piece may live in, or one of them with its driest and dampest state.",
+                     "The rooms a piece may live in and the places whose air is known, or one of them with its figures.",
                      [](const Facts& facts, const std::string& name, bool json) -> std::optional<std::string> {
                          const RoomRecord* room = facts.find_room(name);
-                         if (room == nullptr) return std::nullopt;
-                         return write_entry(entry_of(facts, *room), json);
+                         if (room != nullptr) return write_entry(entry_of(facts, *room), json);
+                         const auto place = find_place(facts, name);
+                         if (!place) return std::nullopt;
+                         return write_entry(entry_of(facts, *place), json);
                      });
 }
 

@@ -3,6 +3,7 @@
 #include "app/entry.hpp"
 #include "facts/room_months.hpp"
 #include "wood/moisture_balance.hpp"
+#include "wood/room_year.hpp"
 
 #include <fmt/format.h>
 
@@ -33,14 +34,22 @@ void take_season(EntryGroup& group, const std::string& name, const Season& seaso
     group.values.push_back({"moisture_" + name, "moisture of the wood", moisture_in(season).percent(), "%", {}, {}, cite});
 }
 
+constexpr const char* kNames[] = {"January", "February", "March",     "April",   "May",      "June",
+                                  "July",    "August",   "September", "October", "November", "December"};
+
 EntryGroup months_group(const MonthlyMoisture& months, const Citation& cite)
 {
-    constexpr const char* kNames[] = {"January", "February", "March",     "April",   "May",      "June",
-                                      "July",    "August",   "September", "October", "November", "December"};
     EntryGroup group{"moisture that wood settles at, by month", {}};
     for (std::size_t m = 0; m < months.size(); ++m)
         group.values.push_back({fmt::format("moisture_month_{}", m + 1), kNames[m], months[m], "%", {}, {}, cite});
     return group;
+}
+
+void take_air(EntryGroup& group, const std::string& name, const std::string& month, const AirState& air, const Citation& cite)
+{
+    group.values.push_back(
+        {name + "_temperature", month + ", temperature", air.temperature.celsius() + kKelvinAtZeroCelsius, "K", {}, {}, cite});
+    group.values.push_back({name + "_humidity", month + ", relative humidity", air.humidity.percent(), "%", {}, {}, cite});
 }
 
 void take_coats(EntryGroup& group, const char* name, const char* words, const std::optional<Datum<double>>& kept_out)
@@ -107,6 +116,36 @@ Entry entry_of(const Facts& facts, const RoomRecord& room)
     if (const auto months = months_of_room(facts, room.name)) entry.groups.push_back(months_group(*months, room.cite));
     entry.texts.push_back({"says", "room", room.says, {}});
     if (room.outdoors) entry.texts.push_back({"outdoors", "place", "open air, under a roof", {}});
+    return entry;
+}
+
+Entry entry_of(const Facts& facts, const PlaceRecord& place)
+{
+    Entry entry;
+    entry.name = place.name;
+    entry.aliases = place.aliases;
+    EntryGroup outside{"outside, by month", {}}, heated{"in a heated room, by month", {}};
+    const RoomYear year = year_at(facts, place, Shelter::heated);
+    const Citation worked_out{year.source, "", Provenance::computed, ""};
+    for (std::size_t m = 0; m < place.air.size(); ++m) {
+        const std::string number = std::to_string(m + 1), name = kNames[m];
+        take_air(outside, "outside_" + number, name, place.air[m], place.air_cite);
+        outside.values.push_back(
+            {"outside_moisture_" + number, name + ", moisture of wood", place.moisture[m], "%", {}, {}, place.moisture_cite});
+        take_air(heated, "heated_" + number, name, *year.months[m].air, worked_out);
+        heated.values.push_back({"heated_moisture_" + number,
+                                 name + ", moisture of wood",
+                                 year.months[m].moisture.percent(),
+                                 "%",
+                                 {},
+                                 {},
+                                 worked_out});
+    }
+    entry.groups = {std::move(outside), std::move(heated)};
+    entry.texts.push_back({"use",
+                           "in a design",
+                           fmt::format("[room] place = \"{}\", shelter = \"heated\", \"not heated\" or \"outdoors\"", place.name),
+                           {}});
     return entry;
 }
 

@@ -3,6 +3,8 @@
 #include "app/files.hpp"
 #include "app/words.hpp"
 #include "checks/registry.hpp"
+#include "facts/meanings.hpp"
+#include "facts/places.hpp"
 #include "measure/text.hpp"
 #include "report/safe_text.hpp"
 
@@ -19,6 +21,22 @@ std::vector<Listing> list_checks(const Facts&)
     std::vector<Listing> list;
     for (const CheckInfo& check : all_checks()) list.push_back({std::string(check.id), std::string(check.words)});
     return list;
+}
+
+/// The rooms of the tables, then the places that a room may be worked out for.
+std::vector<Listing> list_rooms(const Facts& facts)
+{
+    std::vector<Listing> list = facts.rooms();
+    for (const PlaceRecord& place : all_places(facts)) list.push_back({place.name, "a place, month by month"});
+    return list;
+}
+
+std::vector<std::string> suggest_rooms_and_places(const Facts& facts, std::string_view name)
+{
+    std::vector<std::string> known;
+    for (const Listing& entry : list_rooms(facts)) known.push_back(entry.name);
+    for (const PlaceRecord& place : all_places(facts)) known.insert(known.end(), place.aliases.begin(), place.aliases.end());
+    return nearest_spellings(name, known);
 }
 
 /// The starter designs of data/patterns/; what each one is stands in its first line, a comment.
@@ -81,12 +99,7 @@ const NameKind& wood_names()
 
 const NameKind& room_names()
 {
-    static const NameKind kind{"rooms",
-                               "room",
-                               "rooms",
-                               "unknown-name",
-                               [](const Facts& facts) { return facts.rooms(); },
-                               [](const Facts& facts, std::string_view name) { return facts.suggest_rooms(name); }};
+    static const NameKind kind{"rooms", "room", "rooms", "unknown-name", list_rooms, suggest_rooms_and_places};
     return kind;
 }
 
@@ -132,6 +145,9 @@ const NameKind& starter_names()
 
 Fault unknown_name(const Facts& facts, const NameKind& kind, const std::string& typed, const std::string& before)
 {
+    if (const auto meanings = &kind == &wood_names() ? meanings_of(facts, typed) : std::nullopt)
+        return fault_of(kind.id, fmt::format("{} means different woods in different places", in_quotes(typed)),
+                        before + " " + as_typed(likeliest_woods(facts, *meanings).front()), meanings->words());
     const std::vector<std::string> near = kind.suggest(facts, typed);
     const std::string lists = fmt::format("\"jointwright {}\" lists the {} {}", kind.verb, kind.list(facts).size(), kind.plural);
     std::string note =

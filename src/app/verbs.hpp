@@ -19,6 +19,7 @@ Answer species(const Arguments& arguments);
 Answer rooms(const Arguments& arguments);
 Answer glues(const Arguments& arguments);
 Answer finishes(const Arguments& arguments);
+Answer sources(const Arguments& arguments);
 Answer checks(const Arguments& arguments);
 Answer new_design(const Arguments& arguments);
 

@@ -57,6 +57,14 @@ void take_strengths(Collector to, const StrengthRow& row)
     to.take("impact_bending", "impact bending, drop height", "m", row.impact_bending);
 }
 
+/// All figures that stand behind the one that counts, where there are several.
+void take_listed(EntryGroup& group, const char* name, const char* words, const std::vector<Datum<MovementCoefficient>>& listed)
+{
+    if (listed.size() < 2) return;
+    for (const Datum<MovementCoefficient>& datum : listed)
+        group.values.push_back({name, words, datum.value.per_point(), "1/%", std::nullopt, {}, datum.cite});
+}
+
 /// Printed coefficients, or those that the program works out from shrinkage where the table prints none.
 EntryGroup movement(const Facts& facts, const WoodRecord& wood, std::vector<std::string>& missing)
 {
@@ -70,6 +78,8 @@ EntryGroup movement(const Facts& facts, const WoodRecord& wood, std::vector<std:
     Collector to(group, {}, std::nullopt, &missing);
     to.take("movement_tangential", "tangential (flat-sawn)", "1/%", tangential);
     to.take("movement_radial", "radial (quarter-sawn)", "1/%", radial);
+    take_listed(group, "movement_tangential_listed", "tangential, as listed", wood.listed_tangential);
+    take_listed(group, "movement_radial_listed", "radial, as listed", wood.listed_radial);
     Collector(group, {}, std::nullopt, nullptr)
         .take("fibre_saturation", "fibre saturation to reckon with", "%", wood.fibre_saturation);
     return group;
@@ -108,6 +118,7 @@ std::vector<EntryText> wood_texts(const WoodRecord& wood)
 {
     std::vector<EntryText> texts;
     texts.push_back({"kind", "kind", wood.kind == WoodKind::hardwood ? "hardwood" : "softwood", {}});
+    if (!wood.nearest.empty()) texts.push_back({"nearest", "figures", nearest_sentence(wood), {}});
     if (!wood.note.empty()) texts.push_back({"note", "note", wood.note, {}});
     if (!wood.elastic.like.empty())
         texts.push_back({"elastic_like",

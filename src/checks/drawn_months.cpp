@@ -62,11 +62,11 @@ const Finding* alike(const std::vector<Finding>& findings, const MonthRow& row)
 std::optional<DrawnMonths> drawn_months(const Prepared& prepared)
 {
     if (prepared.piece->copies.size() > kMostCopies) return std::nullopt;
-    const Room& room = prepared.piece->room;
-    const RoomRecord* record = room.name ? prepared.facts->find_room(*room.name) : nullptr;
-    const auto moisture = record ? months_of_room(*prepared.facts, record->name) : std::nullopt;
-    if (!moisture) return std::nullopt;
-    DrawnMonths drawn{*moisture, record->cite.text(), prepared.combination.words, {}};
+    const std::optional<RoomYear>& year = prepared.piece->room.year;
+    if (!year) return std::nullopt;
+    MonthlyMoisture moisture{};
+    for (std::size_t m = 0; m < moisture.size(); ++m) moisture[m] = year->months[m].moisture.percent();
+    DrawnMonths drawn{moisture, year->source, prepared.combination.words, {}};
     for (const Finding& f : sizes_and_gaps(prepared))
         if (const auto states = states_of(f)) drawn.rows.push_back({f.check, f.subject, states->made, {}});
     Prepared other = prepared;

@@ -113,6 +113,7 @@ void describe_piece(ReportContent& content, const Piece& piece, const Layout& la
     content.use = std::string(name_of(piece.use));
     content.mass_kg = prepared.whole_mass();
     content.room_name = piece.room.name;
+    content.room_year = piece.room.year;
     content.moisture_driest_pct = prepared.parts.front().driest.percent();
     content.moisture_dampest_pct = prepared.parts.front().dampest.percent();
     content.moisture_at_glue_up_pct = piece.room.at_glue_up.percent();

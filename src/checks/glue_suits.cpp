@@ -34,12 +34,7 @@ struct GlueLook {
     Working working;
 };
 
-bool is_outdoors(const Prepared& prepared)
-{
-    const auto& name = prepared.piece->room.name;
-    const RoomRecord* room = name ? prepared.facts->find_room(*name) : nullptr;
-    return room && room->outdoors;
-}
+bool is_outdoors(const Prepared& prepared) { return prepared.piece->room.outdoors; }
 
 double dampest_of(const Prepared& prepared, const GluedPlace& place)
 {

@@ -34,7 +34,7 @@ const std::vector<CheckInfo>& all_checks()
         {"tip", "whether the piece tips over under someone at its edge", check_tip},
         {"creep", "lasting loads: how much sag grows over the years", check_creep},
         {"stands", "parts that touch nothing, hang in the air, fold or come away", check_stands},
-        {"dust", "woods whose dust irritates or sensitises", check_dust},
+        {"dust", "what is known of the dust of the woods", check_dust},
         {"species-unsure", "what hangs on not knowing the wood", nullptr},
     };
     return checks;

@@ -3,6 +3,7 @@
 
 #include "checks/finding.hpp"
 #include "measure/read.hpp"
+#include "wood/room_year.hpp"
 
 #include <cstddef>
 #include <memory>
@@ -66,6 +67,7 @@ struct ReportContent {
     LengthUnit units = LengthUnit::millimetre; ///< of what people read
     double mass_kg = 0;
     std::optional<std::string> room_name;
+    std::optional<RoomYear> room_year; ///< where the room is known month by month
     double moisture_driest_pct = 0, moisture_dampest_pct = 0, moisture_at_glue_up_pct = 0;
     std::vector<PartLine> parts;
     std::vector<JointLine> joints;

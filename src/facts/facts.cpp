@@ -309,11 +309,17 @@ const Datum<double>& Facts::number(std::string_view key) const
     return found->second;
 }
 
-const std::string& Facts::source(std::string_view key) const
+const std::string* Facts::find_source(std::string_view key) const
 {
     const auto found = tables_->sources.find(key);
-    if (found == tables_->sources.end()) throw BrokenData(fmt::format("sources.toml: there is no \"{}\"", key));
-    return found->second;
+    return found == tables_->sources.end() ? nullptr : &found->second;
+}
+
+const std::string& Facts::source(std::string_view key) const
+{
+    const std::string* found = find_source(key);
+    if (!found) throw BrokenData(fmt::format("sources.toml: there is no \"{}\"", key));
+    return *found;
 }
 
 std::string Facts::cite(std::string_view source_key, std::string_view where) const
@@ -326,6 +332,13 @@ const std::string* Facts::text(std::string_view path) const
 {
     const auto found = tables_->texts.find(path);
     return found == tables_->texts.end() ? nullptr : &found->second;
+}
+
+std::vector<std::string> Facts::all_paths() const
+{
+    std::vector<std::string> paths;
+    for (const auto& [path, text] : tables_->texts) paths.push_back(path);
+    return paths;
 }
 
 std::vector<std::string> Facts::paths_under(std::string_view folder) const

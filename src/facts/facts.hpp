@@ -120,11 +120,15 @@ public:
     /// The readable short form of a source key: "Wood Handbook (USDA FPL GTR-190, 2010)".
     /// @throws BrokenData  there is no such key
     const std::string& source(std::string_view key) const;
+    /// The same, or nullptr when there is no such key.
+    const std::string* find_source(std::string_view key) const;
     /// "Wood Handbook (USDA FPL GTR-190, 2010), eq. 4-5".
     std::string cite(std::string_view source_key, std::string_view where) const;
 
     /// Any text of the data folder, for example "checks/cross-grain.md"; nullptr when there is none.
     const std::string* text(std::string_view path) const;
+    /// Paths of all texts of the data folder, sorted.
+    std::vector<std::string> all_paths() const;
     /// Paths below a folder of the data folder, sorted.
     std::vector<std::string> paths_under(std::string_view folder) const;
     /// Version of the tables: a short fingerprint of all texts.

@@ -1,13 +1,18 @@
 #include "facts/read_wood_record.hpp"
 
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <iterator>
+
 namespace jointwright {
 
 namespace {
 
 // Units in which a table may print each kind of value.
-constexpr std::string_view kStress[] = {"MPa", "GPa", "kPa", "N/mm2", "psi"}, kForce[] = {"N", "kN"}, kLength[] = {"mm", "m"},
-                           kEnergyDensity[] = {"kJ/m3"};
-constexpr std::string_view kPercent[] = {"%"}, kRatio[] = {"1"}, kPerPoint[] = {"1/%"};
+constexpr std::string_view kStress[] = {"MPa", "GPa", "kPa", "N/mm2", "psi", "ksi"}, kForce[] = {"N", "kN", "lbf"},
+                           kLength[] = {"mm", "m"}, kEnergyDensity[] = {"kJ/m3"};
+constexpr std::string_view kPercent[] = {"%"}, kRatio[] = {"1"}, kPerPoint[] = {"1/%", "% per %"};
 
 MovementCoefficient coefficient(double v) { return MovementCoefficient::per_point(v); }
 MoistureContent moisture(double v) { return MoistureContent::percent(v); }
@@ -49,11 +54,66 @@ ElasticRatios read_ratios(const TableReader& r, const toml::table* table)
     return ratios;
 }
 
+constexpr std::string_view kHandbook = "wood-handbook-2010"; // its table 13-5
+
+struct ListedCoefficient {
+    Datum<MovementCoefficient> datum;
+    bool of_the_handbook = false; ///< read in the handbook's own table of coefficients of these very woods
+};
+
+std::vector<ListedCoefficient> read_coefficients(const TableReader& r, const toml::table* movement, std::string_view key)
+{
+    const toml::array* list = movement->get_as<toml::array>(key);
+    const auto is_from_handbook = [&](std::size_t i) {
+        const toml::node& item = list ? *list->get(i) : *movement->get(key);
+        const toml::node* source = item.is_table() ? item.as_table()->get("source") : nullptr;
+        return source && source->value_or(std::string_view{}) == kHandbook;
+    };
+    std::vector<ListedCoefficient> all;
+    for (const Datum<double>& datum : r.numbers(movement, key, kPerPoint)) {
+        const bool of_the_handbook = datum.cite.provenance == Provenance::retrieved && is_from_handbook(all.size());
+        all.push_back({{coefficient(datum.value), datum.cite}, of_the_handbook});
+    }
+    return all;
+}
+
+std::vector<Datum<MovementCoefficient>> data_of(const std::vector<ListedCoefficient>& all)
+{
+    std::vector<Datum<MovementCoefficient>> data;
+    for (const ListedCoefficient& c : all) data.push_back(c.datum);
+    return data;
+}
+
+/// The handbook's own figure for that wood, read in its table, before trade data. Else of several printed figures the largest, for a pass is a
+/// promise; a computed one comes out too small and steps back.
+std::optional<Datum<MovementCoefficient>> coefficient_that_counts(const std::vector<ListedCoefficient>& all)
+{
+    std::vector<ListedCoefficient> candidates;
+    std::copy_if(all.begin(), all.end(), std::back_inserter(candidates),
+                 [](const ListedCoefficient& c) { return c.datum.cite.provenance != Provenance::computed; });
+    if (candidates.empty()) candidates = all;
+    if (candidates.empty()) return std::nullopt;
+    const auto by_value = [](const auto& a, const auto& b) { return a.datum.value < b.datum.value; };
+    const auto [least, most] = std::minmax_element(candidates.begin(), candidates.end(), by_value);
+    const auto own = std::find_if(candidates.begin(), candidates.end(), [](const auto& c) { return c.of_the_handbook; });
+    Datum<MovementCoefficient> chosen =
+        own != candidates.end() ? own->datum : std::max_element(candidates.begin(), candidates.end(), by_value)->datum;
+    if (candidates.size() == 1) return chosen;
+    chosen.cite.note += chosen.cite.note.empty() ? "" : "; ";
+    chosen.cite.note +=
+        fmt::format("{} of {} figures, from {:.5f} to {:.5f}", own != candidates.end() ? "the handbook's own" : "the largest",
+                    candidates.size(), least->datum.value.per_point(), most->datum.value.per_point());
+    return chosen;
+}
+
 void read_movement(const TableReader& r, const toml::table& table, WoodRecord& wood)
 {
     if (const toml::table* movement = r.part(table, "movement")) {
-        wood.tangential = as<MovementCoefficient>(r.number(movement, "tangential", kPerPoint), coefficient);
-        wood.radial = as<MovementCoefficient>(r.number(movement, "radial", kPerPoint), coefficient);
+        const auto tangential = read_coefficients(r, movement, "tangential"), radial = read_coefficients(r, movement, "radial");
+        wood.listed_tangential = data_of(tangential);
+        wood.listed_radial = data_of(radial);
+        wood.tangential = coefficient_that_counts(tangential);
+        wood.radial = coefficient_that_counts(radial);
         wood.fibre_saturation = as<MoistureContent>(r.number(movement, "fibre_saturation", kPercent), moisture);
     }
     if (const toml::table* shrinkage = r.part(table, "shrinkage")) {
@@ -63,7 +123,19 @@ void read_movement(const TableReader& r, const toml::table& table, WoodRecord& w
     }
 }
 
+bool any_figure(const StrengthRow& row)
+{
+    return row.specific_gravity || row.bending_strength || row.modulus || row.work_to_maximum_load || row.compression_along ||
+           row.compression_across || row.shear || row.tension_across || row.hardness || row.impact_bending;
+}
+
 } // namespace
+
+bool WoodRecord::has_figures() const
+{
+    return tangential || radial || shrinkage_tangential || shrinkage_radial || shrinkage_volumetric || any_figure(dry) ||
+           any_figure(green);
+}
 
 WoodRecord read_wood_record(const TableReader& r, std::string_view text, std::string_view file)
 {
@@ -73,6 +145,8 @@ WoodRecord read_wood_record(const TableReader& r, std::string_view text, std::st
     wood.name = r.required_text(table, "name");
     wood.botanical = r.text(table, "botanical");
     wood.note = r.text(table, "note");
+    wood.nearest = r.text(table, "nearest");
+    wood.nearest_why = r.text(table, "nearest_why");
     wood.aliases = r.texts(table, "aliases");
     const std::string kind = r.required_text(table, "kind");
     if (kind != "hardwood" && kind != "softwood") r.broken("kind", "hardwood or softwood is wanted");

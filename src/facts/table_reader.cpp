@@ -19,15 +19,18 @@ std::optional<double> factor_of(std::string_view unit)
     static const std::map<std::string_view, double> factors = {
         {"1", 1.0},
         {"1/%", 1.0},
+        {"% per %", 1e-2},
         {"%", 1.0},
         {"MPa", 1e6},
         {"GPa", 1e9},
         {"kPa", 1e3},
         {"N/mm2", 1e6},
         {"psi", kPascalsPerPsi},
+        {"ksi", 1e3 * kPascalsPerPsi},
         {"kJ/m3", 1e3},
         {"N", 1.0},
         {"kN", 1e3},
+        {"lbf", kNewtonsPerPoundForce},
         {"mm", 1e-3},
         {"m", 1.0},
         {"kg", 1.0},
@@ -76,6 +79,14 @@ toml::table parse_table(std::string_view text, std::string_view file)
 void TableReader::broken(std::string_view key, std::string_view why) const
 {
     throw BrokenData(fmt::format("{}: {}: {}", file_, key, why));
+}
+
+TableReader reader_of(const Facts& facts, std::string file)
+{
+    return {std::move(file), &facts, [](const void* loaded, std::string_view key) -> std::string {
+                const std::string* name = static_cast<const Facts*>(loaded)->find_source(key);
+                return name ? *name : std::string{};
+            }};
 }
 
 std::string TableReader::text(const toml::table& table, std::string_view key) const
@@ -162,17 +173,33 @@ Datum<double> TableReader::number_of(const toml::table& entry, std::string_view 
     return {value * *factor, citation(entry, key)};
 }
 
-std::optional<Datum<double>> TableReader::number(const toml::table* table, std::string_view key, Units units) const
+Datum<double> TableReader::number_at(const toml::node& node, std::string_view key, Units units) const
 {
-    if (!table) return std::nullopt;
-    const toml::node* node = table->get(key);
-    if (!node) return std::nullopt;
-    const toml::table* entry = node->as_table();
+    const toml::table* entry = node.as_table();
     if (!entry) broken(key, "a value with printed, unit, source, where and provenance is wanted");
     const std::string unit = text(*entry, "unit");
     if (!unit.empty() && std::find(units.begin(), units.end(), unit) == units.end())
         broken(key, fmt::format("unit \"{}\" is of the wrong kind", unit));
     return number_of(*entry, key);
+}
+
+std::optional<Datum<double>> TableReader::number(const toml::table* table, std::string_view key, Units units) const
+{
+    const toml::node* node = table ? table->get(key) : nullptr;
+    if (!node) return std::nullopt;
+    return number_at(*node, key, units);
+}
+
+std::vector<Datum<double>> TableReader::numbers(const toml::table* table, std::string_view key, Units units) const
+{
+    const toml::node* node = table ? table->get(key) : nullptr;
+    if (!node) return {};
+    const toml::array* list = node->as_array();
+    if (!list) return {number_at(*node, key, units)};
+    if (list->empty()) broken(key, "the list is empty");
+    std::vector<Datum<double>> all;
+    for (const toml::node& item : *list) all.push_back(number_at(item, key, units));
+    return all;
 }
 
 } // namespace jointwright

@@ -10,6 +10,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace jointwright {
 
@@ -39,6 +40,8 @@ public:
     /// The unit must be one of those that the quantity allows.
     using Units = std::span<const std::string_view>;
     std::optional<Datum<double>> number(const toml::table* table, std::string_view key, Units units) const;
+    /// One such value or a list of them, in the order of the file; empty when the key is absent.
+    std::vector<Datum<double>> numbers(const toml::table* table, std::string_view key, Units units) const;
     Datum<double> number_of(const toml::table& entry, std::string_view key) const;
     /// Source, place and provenance of a table.
     Citation citation(const toml::table& entry, std::string_view key) const;
@@ -46,10 +49,15 @@ public:
     [[noreturn]] void broken(std::string_view key, std::string_view why) const;
 
 private:
+    Datum<double> number_at(const toml::node& node, std::string_view key, Units units) const;
+
     std::string file_;
     const void* tables_;
     SourceName source_;
 };
+
+/// Looks sources up in tables that are already loaded, for readers of tables that are read when they are asked for.
+TableReader reader_of(const Facts& facts, std::string file);
 
 /// A plain datum as a datum of quantities.
 template <class Q, class Make>

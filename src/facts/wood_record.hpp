@@ -52,10 +52,14 @@ struct Extractives {
 struct WoodRecord {
     std::string file; ///< "woods/cherry-black.toml"
     std::string name, botanical, note;
+    std::string nearest, nearest_why; ///< the nearest listed relative of a wood that lacks figures, or empty
     WoodKind kind = WoodKind::hardwood;
     std::vector<std::string> aliases;
 
-    std::optional<Datum<MovementCoefficient>> tangential, radial; ///< per point of moisture, 6 to 14 %
+    /// Per point of moisture, 6 to 14 %: the handbook's own where it was read, else of several printed figures the largest; its note tells the range; a computed one only where none is
+    /// printed.
+    std::optional<Datum<MovementCoefficient>> tangential, radial;
+    std::vector<Datum<MovementCoefficient>> listed_tangential, listed_radial; ///< all of them, in the order of the file
     std::optional<Datum<MoistureContent>> fibre_saturation;       ///< only where it differs from 30 %
     std::optional<Datum<double>> shrinkage_tangential, shrinkage_radial, shrinkage_volumetric; ///< percent, green to oven-dry
 
@@ -67,6 +71,9 @@ struct WoodRecord {
     std::optional<std::string> bonding; ///< "easily", "well", "satisfactorily", "with difficulty"
     std::optional<Citation> bonding_cite;
     Extractives extractives;
+
+    /// Whether any figure of movement, shrinkage or strength is held.
+    bool has_figures() const;
 };
 
 } // namespace jointwright

@@ -23,7 +23,7 @@ void add_table_cases(LoadCases& cases, const Piece& piece, const Facts& facts, c
     const Datum<double>& lean = facts.number("table_lean");
     const Datum<double>& proof = facts.number("table_proof");
     const Datum<double>& goods = facts.number("table_goods");
-    if (stands_outdoors(piece, facts))
+    if (piece.room.outdoors)
         cases.assumed.push_back("outdoors the table loads are those of EN 1730; the levels of EN 581-3 are not known here");
     add_case(cases, "goods spread over the top", DemandKind::service, LoadDuration::lasting, true,
              spread(piece, carried, plan, goods.value * kStandardGravity), goods.cite);

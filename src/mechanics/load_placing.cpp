@@ -66,12 +66,6 @@ void add_case(LoadCases& cases, std::string name, DemandKind kind, LoadDuration 
     cases.cases.push_back(std::move(load_case));
 }
 
-bool stands_outdoors(const Piece& piece, const Facts& facts)
-{
-    const RoomRecord* room = piece.room.name ? facts.find_room(*piece.room.name) : nullptr;
-    return room && room->outdoors;
-}
-
 Datum<double> weight_of_each(const Piece& piece, const Facts& facts, int people)
 {
     Datum<double> weight = facts.number(people <= 1 ? "sitter_mass" : fmt::format("sitter_mass_{}", std::min(people, 4)));

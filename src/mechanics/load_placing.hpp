@@ -28,8 +28,6 @@ Plan patch_at(double x, double y, double size_x, double size_y);
 void add_case(LoadCases& cases, std::string name, DemandKind kind, LoadDuration duration, bool sag, std::vector<CopyLoad> loads,
               const Citation& cite);
 
-/// Stands in the open air, by its [room].
-bool stands_outdoors(const Piece& piece, const Facts& facts);
 /// What each of so many people weighs who sit side by side: the stated sitter, else the fewer the heavier [N].
 Datum<double> weight_of_each(const Piece& piece, const Facts& facts, int people);
 /// "25,000 times": the repeats of the durability test at the piece's level.

@@ -145,7 +145,7 @@ void add_people(LoadCases& cases, const Piece& piece, const Facts& facts, const 
 void add_seat_proofs(LoadCases& cases, const Piece& piece, const Facts& facts, const std::vector<std::size_t>& carried,
                      const Sitting& s, int seats, const Datum<double>& proof)
 {
-    const bool outdoors = stands_outdoors(piece, facts);
+    const bool outdoors = piece.room.outdoors;
     const Datum<double>& stays = facts.number("proof_outdoors_minutes");
     const double length = std::min(seats * s.wide, s.along.hi - s.along.lo), middle = (s.across.lo + s.across.hi) / 2;
     const std::string places = seats == 1 ? "1 place" : fmt::format("{} places side by side", seats);
@@ -213,7 +213,7 @@ void add_seat_cases(LoadCases& cases, const Piece& piece, const Facts& facts, co
         add_people(cases, piece, facts, carried, sitting_along(piece, facts, carried, 1 - axis), 1);
 
     const std::string level(name_of(piece.limits.level));
-    const Datum<double>& proof = facts.number((stands_outdoors(piece, facts) ? "proof_seat_outdoors_" : "proof_seat_") + level);
+    const Datum<double>& proof = facts.number((piece.room.outdoors ? "proof_seat_outdoors_" : "proof_seat_") + level);
     add_seat_proofs(cases, piece, facts, carried, along, seats, proof);
     add_standing(cases, piece, facts, carried, proof);
     add_seat_durability(cases, piece, facts, carried, along);

@@ -7,6 +7,7 @@
 #include "piece/fault.hpp"
 #include "piece/space.hpp"
 #include "wood/movement.hpp"
+#include "wood/room_year.hpp"
 #include "wood/state.hpp"
 
 #include <optional>
@@ -22,7 +23,9 @@ bool bears_something(Use use);
 
 /// The room as the design gives it.
 struct Room {
-    std::optional<std::string> name; ///< of data/rooms.toml
+    std::optional<std::string> name; ///< of data/rooms.toml, or what it was worked out from: "heated, Harbin, China"
+    bool outdoors = false;           ///< open air, under a roof
+    std::optional<RoomYear> year;    ///< month by month, where it is known
     Season driest, dampest;
     MoistureContent at_glue_up;
     Temperature shop = Temperature::celsius(20);

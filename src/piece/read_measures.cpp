@@ -208,9 +208,12 @@ std::optional<Stress> as_stress(Reading& reading, const DesignValue& value, std:
     return as_measure<Stress>(reading, value, what, read_stress, most.value(), fmt::format("{:.0f} MPa", in_megapascals(most)));
 }
 
-std::optional<Temperature> as_temperature(Reading& reading, const DesignValue& value, std::string_view what)
+namespace {
+
+/// A temperature in a range of °C; `range` tells it, `why` where it comes from.
+std::optional<Temperature> as_temperature_within(Reading& reading, const DesignValue& value, std::string_view what, double least,
+                                                 double most, std::string_view range, std::string_view why)
 {
-    constexpr double kLeast = -1.1, kMost = 100; // range of the table of equilibrium moisture
     if (value.kind != DesignValue::Kind::text && !value.is_number()) {
         is_kind(reading, value, what, DesignValue::Kind::text, R"("20 C")");
         return std::nullopt;
@@ -224,11 +227,24 @@ std::optional<Temperature> as_temperature(Reading& reading, const DesignValue& v
         misread(reading, value, what, temperature.why());
         return std::nullopt;
     }
-    if (temperature->celsius() >= kLeast && temperature->celsius() <= kMost) return *temperature;
-    reading.fault(value.spot, "out-of-range",
-                  fmt::format("{} is {}; it must be from -1.1 C to 100 C (30 F to 212 F)", what, as_written(reading, value)), {},
-                  "the table of equilibrium moisture ends there (Wood Handbook, table 4-2)");
+    if (temperature->celsius() >= least && temperature->celsius() <= most) return *temperature;
+    reading.fault(value.spot, "out-of-range", fmt::format("{} is {}; it must be {}", what, as_written(reading, value), range), {},
+                  std::string(why));
     return std::nullopt;
+}
+
+} // namespace
+
+std::optional<Temperature> as_temperature(Reading& reading, const DesignValue& value, std::string_view what)
+{
+    return as_temperature_within(reading, value, what, -1.1, 100, "from -1.1 C to 100 C (30 F to 212 F)",
+                                 "the table of equilibrium moisture ends there (Wood Handbook, table 4-2)");
+}
+
+std::optional<Temperature> as_air_temperature(Reading& reading, const DesignValue& value, std::string_view what)
+{
+    return as_temperature_within(reading, value, what, -60, 60, "from -60 C to 60 C (-76 F to 140 F)",
+                                 "weather on earth lies between; wood in frost is taken to settle as in ice-free air at -1 C");
 }
 
 } // namespace jointwright

@@ -1,5 +1,6 @@
 // [room]: the air that the piece will live in, and the moisture of the wood when it is glued up.
 
+#include "piece/read_place.hpp"
 #include "piece/readers.hpp"
 
 #include "measure/text.hpp"
@@ -40,7 +41,7 @@ std::optional<Season> as_season(Reading& reading, const DesignValue& value, cons
     AirState air;
     const auto percent = as_number(reading, *humidity, "humidity", {0, 100, false, "%"});
     if (temperature != nullptr) {
-        const auto read = as_temperature(reading, *temperature, "temperature");
+        const auto read = as_air_temperature(reading, *temperature, "temperature");
         if (!read) return std::nullopt;
         air.temperature = *read;
     } else {
@@ -57,6 +58,8 @@ void read_named_air(Reading& reading, const DesignValue& value, Room& room)
     if (!text) return;
     if (const RoomRecord* record = reading.facts.find_room(*text)) {
         room.name = record->name;
+        room.outdoors = record->outdoors;
+        room.year = year_of_listed(reading.facts, *record);
         room.driest = record->driest;
         room.dampest = record->dampest;
         return;
@@ -81,6 +84,14 @@ void read_air(DesignTable& table, Room& room)
     const DesignValue* air = table.may("air");
     const DesignValue* driest = table.may("driest");
     const DesignValue* dampest = table.may("dampest");
+    const PlaceKeys by_place{table.may("place"), table.may("months"), table.may("shelter")};
+    if (by_place.any() && (air != nullptr || driest != nullptr || dampest != nullptr)) {
+        const char* key = air != nullptr ? "air" : driest != nullptr ? "driest" : "dampest";
+        reading.fault(table.key_spot(key), "one-too-many",
+                      fmt::format("[room] is described by its place and gives {} as well; one is enough", key));
+        return;
+    }
+    if (by_place.any()) return read_place(reading, by_place, room);
     if (air != nullptr && (driest != nullptr || dampest != nullptr)) {
         reading.fault(table.key_spot("air"), "one-too-many",
                       "[room] names its air and gives driest or dampest as well; one is enough");
@@ -89,7 +100,7 @@ void read_air(DesignTable& table, Room& room)
     if (air != nullptr) return read_named_air(reading, *air, room);
     if (driest == nullptr && dampest == nullptr) {
         reading.fault(table.spot(), "missing-key", "[room] lacks air, or driest and dampest", R"(air = "heated, cold winters")",
-                      "`jointwright rooms` lists the names");
+                      "`jointwright rooms` lists the names; or place = \"Harbin\", a place of that list");
         return;
     }
     driest = table.must("driest", R"({ humidity = 35, temperature = "20 C" })");
@@ -102,12 +113,23 @@ void read_air(DesignTable& table, Room& room)
     check_order(reading, *driest, room);
 }
 
+void tell_frost(Reading& reading, const Room& room)
+{
+    if (room.year) return; // told there
+    for (const Season* season : {&room.driest, &room.dampest})
+        if (const auto* air = std::get_if<AirState>(season); air != nullptr && ice_free(*air).temperature > air->temperature) {
+            reading.assumed.emplace_back(kFrostWords);
+            return;
+        }
+}
+
 } // namespace
 
 void read_room(DesignTable& table, Room& room)
 {
     Reading& reading = table.reading();
     read_air(table, room);
+    tell_frost(reading, room);
     if (const DesignValue* moisture = table.must("moisture_at_glue_up", "8"))
         if (const auto content = as_moisture(reading, *moisture, "moisture_at_glue_up")) room.at_glue_up = *content;
     if (const DesignValue* shop = table.may("shop_temperature"))

@@ -89,7 +89,10 @@ std::optional<LineLoad> as_line_load(Reading& reading, const DesignValue& value,
 std::optional<Mass> as_mass(Reading& reading, const DesignValue& value, std::string_view what);
 std::optional<Density> as_density(Reading& reading, const DesignValue& value, std::string_view what);
 std::optional<Stress> as_stress(Reading& reading, const DesignValue& value, std::string_view what, Stress most);
+/// From −1.1 °C, where the table of equilibrium moisture starts; air in frost is read by `as_air_temperature`.
 std::optional<Temperature> as_temperature(Reading& reading, const DesignValue& value, std::string_view what);
+/// From −60 to 60 °C.
+std::optional<Temperature> as_air_temperature(Reading& reading, const DesignValue& value, std::string_view what);
 
 /// Reports "wrong-type" unless the value is of that kind.
 bool is_kind(Reading& reading, const DesignValue& value, std::string_view what, DesignValue::Kind wanted,

@@ -2,6 +2,7 @@
 
 #include "piece/readers.hpp"
 
+#include "facts/meanings.hpp"
 #include "measure/text.hpp"
 
 #include <fmt/core.h>
@@ -24,11 +25,23 @@ std::optional<Angle> as_ring_cut(Reading& reading, const DesignValue& value)
     return degrees(45.0 * static_cast<double>(*choice));
 }
 
-std::optional<std::string> as_species(Reading& reading, const DesignValue& value)
+/// @param in_list  the name stands in a list already
+std::optional<std::string> as_species(Reading& reading, const DesignValue& value, bool in_list)
 {
     const auto text = as_text(reading, value, "species");
     if (!text) return std::nullopt;
-    if (const WoodRecord* wood = reading.facts.find_wood(*text)) return wood->name;
+    if (const auto meanings = meanings_of(reading.facts, *text)) {
+        std::string all; // a list means: not sure which, check every one
+        for (const std::string& wood : likeliest_woods(reading.facts, *meanings))
+            all += (all.empty() ? "" : ", ") + toml_text(wood);
+        reading.fault(value.spot, "unknown-wood", fmt::format("{} means different woods in different places", in_quotes(*text)),
+                      reading.fixed(value, in_list ? all : "[" + all + "]"), meanings->words());
+        return std::nullopt;
+    }
+    if (const WoodRecord* wood = reading.facts.find_wood(*text)) {
+        if (!wood->nearest.empty()) reading.assumed.push_back(nearest_sentence(*wood));
+        return wood->name;
+    }
     reading.unknown_name(value, "unknown-wood", fmt::format("no wood is named {}", in_quotes(*text)),
                          reading.facts.suggest_woods(*text), "`jointwright species` lists them all");
     return std::nullopt;
@@ -41,7 +54,7 @@ void read_species(Reading& reading, const DesignValue& value, WoodChoice& wood)
         reading.fault(value.spot, "missing-key", "species is an empty list; name at least one wood",
                       reading.fixed(value, R"("white oak")"));
     for (const DesignValue* name : names) {
-        const auto species = as_species(reading, *name);
+        const auto species = as_species(reading, *name, value.kind == DesignValue::Kind::list);
         if (species && std::find(wood.species.begin(), wood.species.end(), *species) == wood.species.end())
             wood.species.push_back(*species);
     }

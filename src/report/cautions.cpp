@@ -1,5 +1,6 @@
 #include "report/cautions.hpp"
 
+#include "checks/dust_words.hpp"
 #include "measure/write.hpp"
 
 #include <fmt/core.h>
@@ -33,19 +34,20 @@ void add_about_use(std::vector<std::string>& cautions, std::string_view use)
         "Loads here are calculated. They are not a test, a certificate or a claim that any furniture standard is met.");
 }
 
-void add_about_dust(std::vector<std::string>& cautions, const Facts& facts, const std::vector<std::string>& dust_hazards)
+void add_about_dust(std::vector<std::string>& cautions, const Facts& facts, const std::vector<std::string>& dust)
 {
     const auto milligrams = [&](std::string_view key) { return write_number(facts.number(key).value * 1e6, 3); };
     const auto grams = [&](std::string_view key) { return write_number(facts.number(key).value * 1e3, 3); };
     cautions.push_back(fmt::format(
-        "Wood dust harms nose and lungs and can cause cancer. Collect it where it is made, wear a fitted mask, and aim for less "
-        "than "
+        "{}; cancers of the nose and its sinuses come from it, and it harms the lungs. Collect it where it is made, wear a "
+        "fitted mask, "
+        "and aim for less than "
         "{} mg in a cubic metre of air over eight hours, the figure that NIOSH advises; US law (OSHA) limits nuisance dust to {} "
         "mg/m3 "
         "({} mg/m3 respirable), EU law hardwood dust to {} mg/m3 (NIOSH and OSHA on wood dust; Directive (EU) 2017/2398).",
-        milligrams("dust_niosh"), milligrams("dust_osha_total"), milligrams("dust_osha_respirable"),
+        dust_of_all_woods(facts), milligrams("dust_niosh"), milligrams("dust_osha_total"), milligrams("dust_osha_respirable"),
         milligrams("dust_eu_hardwood")));
-    for (const std::string& hazard : dust_hazards) cautions.push_back("Dust of " + hazard);
+    cautions.insert(cautions.end(), dust.begin(), dust.end());
     cautions.push_back(
         fmt::format("Fine dust in the air can explode (about {} to {} g/m3 and more, from memory). Do not let it lie in "
                     "layers, and keep flames and sparks away.",
@@ -75,7 +77,7 @@ std::vector<std::string> general_cautions(const Facts& facts, const CautionInput
 {
     std::vector<std::string> cautions;
     add_about_use(cautions, inputs.use);
-    add_about_dust(cautions, facts, inputs.dust_hazards);
+    add_about_dust(cautions, facts, inputs.dust);
     add_about_glue_and_finish(cautions, inputs);
     add_about_machines(cautions);
     return cautions;

@@ -14,7 +14,7 @@ struct CautionInputs {
     std::string use;                       ///< as in the design: "seat", "table", "shelf", "cabinet", "panel", "none"
     bool oil_finish = false;               ///< a finish with a drying oil is on some part
     std::vector<std::string> glue_hazards; ///< for each glue used, "epoxy: Skin sensitizer: gloves, ..."
-    std::vector<std::string> dust_hazards; ///< for each wood used whose dust is known to do harm, "black cherry: irritant, skin"
+    std::vector<std::string> dust;         ///< a sentence for each wood used, "Dust of black cherry: irritant (skin)."
 };
 
 /// The cautions, most general first; never empty. Figures come from limits.toml, their sources stand in the sentences.

@@ -1,5 +1,6 @@
 #include "report/compose.hpp"
 
+#include "checks/dust_words.hpp"
 #include "report/cautions.hpp"
 
 #include <fmt/core.h>
@@ -23,6 +24,21 @@ std::string near_food(const GlueRecord& glue, const std::string& use)
     return use == "table" && glue.food ? fmt::format(" Near food: {}.", glue.food->says) : std::string{};
 }
 
+/// A sentence for each wood that the piece may be of: oak and beech first, then by name; at last those of which nothing is listed.
+std::vector<std::string> dust_of_woods(const Piece& piece, const Facts& facts)
+{
+    std::set<std::string> species;
+    for (const WoodChoice& wood : piece.woods) species.insert(wood.species.begin(), wood.species.end());
+    std::vector<const WoodRecord*> records;
+    for (const std::string& name : species)
+        if (const WoodRecord* record = facts.find_wood(name)) records.push_back(record);
+    const auto rank = [](const WoodRecord* wood) { return is_oak_or_beech(*wood) ? 0 : wood->dust.empty() ? 2 : 1; };
+    std::stable_sort(records.begin(), records.end(), [&](const WoodRecord* a, const WoodRecord* b) { return rank(a) < rank(b); });
+    std::vector<std::string> sentences;
+    for (const WoodRecord* record : records) sentences.push_back(dust_of(*record));
+    return sentences;
+}
+
 } // namespace
 
 void add_cautions(ReportContent& content, const Piece& piece, const Facts& facts)
@@ -40,15 +56,7 @@ void add_cautions(ReportContent& content, const Piece& piece, const Facts& facts
     for (const std::string& name : glues)
         if (const GlueRecord* glue = facts.find_glue(name); glue && glue->hazard)
             inputs.glue_hazards.push_back(fmt::format("{}: {}{}", glue->name, glue->hazard->says, near_food(*glue, content.use)));
-    std::set<std::string> species;
-    for (const WoodChoice& wood : piece.woods) species.insert(wood.species.begin(), wood.species.end());
-    for (const std::string& name : species) {
-        const WoodRecord* record = facts.find_wood(name);
-        if (!record || record->dust.empty()) continue;
-        std::string effects;
-        for (const DustHazard& d : record->dust) effects += (effects.empty() ? "" : "; ") + d.effect;
-        inputs.dust_hazards.push_back(fmt::format("{}: {}", name, effects));
-    }
+    inputs.dust = dust_of_woods(piece, facts);
     content.cautions = general_cautions(facts, inputs);
 }
 

@@ -44,7 +44,9 @@ void put_header(HtmlOut& out, const ReportContent& content)
     put_fact(out, "Moisture when made", write_percent(content.moisture_at_glue_up_pct));
     put_fact(out, "Driest", write_percent(content.moisture_driest_pct));
     put_fact(out, "Dampest", write_percent(content.moisture_dampest_pct));
-    put(out, "</dl>\n</header>\n");
+    put(out, "</dl>\n");
+    if (content.room_year) put(out, "<p class=\"soft\">{}</p>\n", html_text(room_year_words(*content.room_year)));
+    put(out, "</header>\n");
 }
 
 /// Up to three remedies of the worst findings, each leading to its finding.

@@ -147,10 +147,11 @@ void put_findings(HtmlOut& out, const ReportContent& content, bool unfolded)
     const Shown shown{bar_scale(content.findings), unfolded ? "<details open>" : "<details>"};
     for (std::size_t i = 0; i < content.findings.size(); ++i)
         if (content.findings[i].verdict != Verdict::pass) put_finding_to_act_on(out, content.findings[i], i, content, shown);
-    if (count_verdicts(content.findings).pass > 0) {
+    if (counts_for_people(content).pass > 0) {
         put(out, "<h3>What passes</h3>\n<ul class=\"passes\">\n");
         for (std::size_t i = 0; i < content.findings.size(); ++i)
-            if (content.findings[i].verdict == Verdict::pass) put_pass(out, content.findings[i], i, content, shown);
+            if (content.findings[i].verdict == Verdict::pass && !told_among_cautions(content.findings[i]))
+                put_pass(out, content.findings[i], i, content, shown);
         put(out, "</ul>\n");
     }
     put(out, "</section>\n");

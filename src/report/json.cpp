@@ -130,6 +130,22 @@ OrderedJson json_counts(const VerdictCounts& counts)
     return json;
 }
 
+/// Twelve months, January first, and where they come from.
+void put_months(OrderedJson& room, const RoomYear& year)
+{
+    room["months"] = OrderedJson::array();
+    for (const RoomMonth& month : year.months) {
+        OrderedJson item = OrderedJson::object();
+        if (month.air) {
+            item["temperature_K"] = json_number(month.air->temperature.celsius() + 273.15);
+            item["humidity_pct"] = json_number(month.air->humidity.percent());
+        }
+        item["moisture_pct"] = json_number(month.moisture.percent());
+        room["months"].push_back(std::move(item));
+    }
+    room["months_source"] = year.source;
+}
+
 /// The opening members, up to the parts.
 OrderedJson json_opening(const ReportContent& content)
 {
@@ -147,6 +163,10 @@ OrderedJson json_opening(const ReportContent& content)
     json["room"]["moisture_driest_pct"] = json_number(content.moisture_driest_pct);
     json["room"]["moisture_dampest_pct"] = json_number(content.moisture_dampest_pct);
     json["room"]["moisture_at_glue_up_pct"] = json_number(content.moisture_at_glue_up_pct);
+    if (content.room_year) {
+        if (content.room_name) json["room"]["name"] = *content.room_name;
+        put_months(json["room"], *content.room_year);
+    }
     return json;
 }
 

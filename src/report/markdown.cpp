@@ -47,6 +47,7 @@ void put_opening(Out& out, const ReportContent& content)
     put(out, "- Use: {}. Weight: {}.\n", markdown_text(content.use), write_mass(kilograms(content.mass_kg), content.units));
     if (content.room_name) put(out, "- Room: {}.\n", markdown_text(*content.room_name));
     put(out, "- Moisture of the wood: {}.\n", moisture_range_words(content));
+    if (content.room_year) put(out, "- {}\n", markdown_text(room_year_words(*content.room_year)));
     if (nothing_to_change(content)) put(out, "\n{}\n", kNothingToChange);
 }
 
@@ -165,7 +166,8 @@ std::string write_markdown(const ReportContent& content, bool with_working)
     put_first(out, content);
     put_piece(out, content);
     put(out, "\n## {}\n\n{}\n\n", kFindingsHeading, content.findings.empty() ? "None." : kUtilisationNote);
-    for (const Finding& finding : content.findings) put_finding(out, finding, content, with_working);
+    for (const Finding& finding : content.findings)
+        if (!told_among_cautions(finding)) put_finding(out, finding, content, with_working);
     put_cut_list(out, content);
     put_list(out, kAssumedHeading, content.assumed);
     put_list(out, kCautionsHeading, content.cautions);

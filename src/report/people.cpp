@@ -5,7 +5,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <iterator>
 #include <map>
 
 namespace jointwright {
@@ -53,10 +55,19 @@ std::string_view verdict_capitals(Verdict verdict)
     return {};
 }
 
+bool told_among_cautions(const Finding& finding) { return finding.check == "dust"; }
+
+VerdictCounts counts_for_people(const ReportContent& content)
+{
+    std::vector<Finding> told;
+    std::remove_copy_if(content.findings.begin(), content.findings.end(), std::back_inserter(told), told_among_cautions);
+    return count_verdicts(told);
+}
+
 std::string verdict_predicate(const ReportContent& content)
 {
-    const std::size_t all = content.findings.size();
-    const VerdictCounts counts = count_verdicts(content.findings);
+    const VerdictCounts counts = counts_for_people(content);
+    const int all = counts.fail + counts.cannot_tell + counts.warn + counts.pass;
     if (all == 0) return "was read, but no check had anything to judge.";
     const std::string of_all = fmt::format("of {} {}", all, all == 1 ? "finding" : "findings");
     switch (content.verdict) {
@@ -75,8 +86,23 @@ std::string verdict_predicate(const ReportContent& content)
 
 std::string counts_sentence(const ReportContent& content)
 {
-    const VerdictCounts counts = count_verdicts(content.findings);
+    const VerdictCounts counts = counts_for_people(content);
     return fmt::format("{} fail, {} cannot tell, {} warn, {} pass.", counts.fail, counts.cannot_tell, counts.warn, counts.pass);
+}
+
+std::string room_year_words(const RoomYear& year)
+{
+    static constexpr std::array kMonths = {"January", "February", "March",     "April",   "May",      "June",
+                                           "July",    "August",   "September", "October", "November", "December"};
+    std::string text = "Month by month:";
+    for (std::size_t m = 0; m < kMonths.size(); ++m) {
+        const RoomMonth& month = year.months[m];
+        text += fmt::format("{} {} ", m == 0 ? "" : ";", kMonths[m]);
+        if (month.air)
+            text += fmt::format("{:.0f} % at {:.0f} °C, ", month.air->humidity.percent(), month.air->temperature.celsius());
+        text += fmt::format("wood {:.1f} %", month.moisture.percent());
+    }
+    return text + fmt::format(" ({}).", year.source);
 }
 
 std::string moisture_range_words(const ReportContent& content)

@@ -16,10 +16,17 @@ std::string_view verdict_title(Verdict verdict);
 /// "FAIL", "WARN", "CANNOT TELL", "PASS": for plain text, where capitals do the work of colour.
 std::string_view verdict_capitals(Verdict verdict);
 
+/// Advice that stands among the cautions and not among the findings, where a word of verdict would stand before it.
+bool told_among_cautions(const Finding& finding);
+/// Counts of the findings that people read as such.
+VerdictCounts counts_for_people(const ReportContent& content);
+
 /// What follows the piece's name in the first sentence: "does not hold as drawn: 1 of 17 findings fails."
 std::string verdict_predicate(const ReportContent& content);
 /// "1 fail, 1 cannot tell, 2 warn, 13 pass."
 std::string counts_sentence(const ReportContent& content);
+/// The air of each month and what wood settles at in it, with its source: "Month by month: January 18 % at 20 °C, wood 4.2 %; ...".
+std::string room_year_words(const RoomYear& year);
 /// "made at 8 %, driest 5.4 %, dampest 11.9 %".
 std::string moisture_range_words(const ReportContent& content);
 

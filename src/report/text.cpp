@@ -25,6 +25,7 @@ void write_opening(TextPage& page, const ReportContent& content)
     page.paragraph(fmt::format("Use: {}. Weight: {}.", content.use, write_mass(kilograms(content.mass_kg), content.units)));
     if (content.room_name) page.paragraph(fmt::format("Room: {}.", *content.room_name));
     page.paragraph(fmt::format("Moisture of the wood: {}.", moisture_range_words(content)));
+    if (content.room_year) page.paragraph(room_year_words(*content.room_year));
     if (!nothing_to_change(content)) return;
     page.blank();
     page.paragraph(kNothingToChange);
@@ -125,6 +126,7 @@ void write_findings(TextPage& page, const ReportContent& content, bool with_work
     page.paragraph(kUtilisationNote);
     bool first_pass = true;
     for (const Finding& finding : content.findings) {
+        if (told_among_cautions(finding)) continue;
         if (finding.verdict != Verdict::pass) {
             write_finding_to_act_on(page, finding, content, with_working);
             continue;

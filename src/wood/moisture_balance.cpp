@@ -4,6 +4,8 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+
 namespace jointwright {
 
 namespace {
@@ -44,10 +46,12 @@ Working equilibrium_working(const Facts& facts, RelativeHumidity humidity, Tempe
     return w;
 }
 
+AirState ice_free(const AirState& air) { return {air.humidity, std::max(air.temperature, kIceFree)}; }
+
 MoistureContent moisture_in(const Season& season)
 {
     if (const auto* moisture = std::get_if<MoistureContent>(&season)) return *moisture;
-    const AirState& air = std::get<AirState>(season);
+    const AirState air = ice_free(std::get<AirState>(season));
     return equilibrium_moisture(air.humidity, air.temperature);
 }
 

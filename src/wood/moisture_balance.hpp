@@ -14,7 +14,13 @@ namespace jointwright {
 MoistureContent equilibrium_moisture(RelativeHumidity humidity, Temperature temperature);
 Working equilibrium_working(const Facts& facts, RelativeHumidity humidity, Temperature temperature);
 
-/// The moisture content that a season of a room brings: given, or the equilibrium with its air.
+/// Coldest air that the equilibrium is reckoned for; the equation starts at 30 °F.
+inline constexpr Temperature kIceFree = Temperature::celsius(-1);
+
+/// The same air, no colder than the equilibrium is known for: wood in frost is taken to settle as in ice-free air at −1 °C.
+AirState ice_free(const AirState& air);
+
+/// The moisture content that a season of a room brings: given, or the equilibrium with its air, which is taken no colder than −1 °C.
 MoistureContent moisture_in(const Season& season);
 
 } // namespace jointwright

@@ -47,7 +47,21 @@ bool choose(const Facts& facts, const std::optional<MovementCoefficient>& own,
     return true;
 }
 
+/// What a maker can go by where a wood's own figures are missing.
+std::string nearest_words(const WoodRecord& wood)
+{
+    if (wood.nearest.empty()) return {};
+    return fmt::format(" ({}the nearest listed relative is {}: {})", wood.has_figures() ? "" : "no figures of it are held; ",
+                       wood.nearest, wood.nearest_why);
+}
+
 } // namespace
+
+std::string nearest_sentence(const WoodRecord& wood)
+{
+    return fmt::format("Of {} {} held; the nearest listed relative is {}: {}.", wood.name,
+                       wood.has_figures() ? "not all figures are" : "no figures are", wood.nearest, wood.nearest_why);
+}
 
 std::variant<MovementLaw, std::string> movement_law(const Facts& facts, const WoodRecord* wood, const OwnMovement& own)
 {
@@ -60,7 +74,7 @@ std::variant<MovementLaw, std::string> movement_law(const Facts& facts, const Wo
     law.along_cite = along.cite;
     static const WoodRecord nothing;
     const WoodRecord& record = wood ? *wood : nothing;
-    const std::string name = wood ? wood->name : "a wood described by its own values";
+    const std::string name = wood ? wood->name + nearest_words(*wood) : "a wood described by its own values";
     if (!choose(facts, own.tangential, record.tangential, record.shrinkage_tangential, law.fibre_saturation, law.tangential,
                 law.tangential_cite))
         return fmt::format("tangential movement coefficient or shrinkage of {}", name);

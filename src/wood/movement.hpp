@@ -29,6 +29,9 @@ struct OwnMovement {
 /// Returns the name of what is missing ("radial movement coefficient or shrinkage of ...") when it cannot be made.
 std::variant<MovementLaw, std::string> movement_law(const Facts& facts, const WoodRecord* wood, const OwnMovement& own = {});
 
+/// "Of mango no figures are held; the nearest listed relative is goncalo alves: same family, but much denser." For a wood that names one.
+std::string nearest_sentence(const WoodRecord& wood);
+
 /// Strain from one moisture content to another, positive when the wood swells [1].
 ///
 /// Within 6 to 14 %: C (M1 − M0). If either end lies outside: (M1 − M0)/(100F/S' − F + M0), both capped at F, with

@@ -137,14 +137,27 @@ TEST_CASE("Turning the rings changes neither area nor the larger circle of strai
 
 TEST_CASE("A wood without a printed coefficient takes it from its shrinkage", "[movement]")
 {
-    const WoodRecord* ipe = shared_facts().find_wood("ipe");
-    REQUIRE(ipe != nullptr);
-    REQUIRE_FALSE(ipe->tangential);
-    const MovementLaw law = law_of("ipe");
-    CHECK_THAT(law.tangential.per_point(), WithinRel(1 / (100 * 30 / 8.0 - 30 + 10), 1e-12));
+    const WoodRecord* pine = shared_facts().find_wood("Caribbean pine");
+    REQUIRE(pine != nullptr);
+    REQUIRE_FALSE(pine->tangential);
+    REQUIRE(pine->shrinkage_tangential);
+    const MovementLaw law = law_of("Caribbean pine");
+    CHECK_THAT(law.tangential.per_point(), WithinRel(1 / (100 * 30 / pine->shrinkage_tangential->value - 30 + 10), 1e-12));
     CHECK(law.tangential_cite.provenance == Provenance::computed);
     CHECK_THAT(law.tangential_cite.text(), ContainsSubstring("shrinkage"));
-    CHECK_THAT(law.tangential_cite.text(), ContainsSubstring("from memory"));
+}
+
+TEST_CASE("A wood of which no figures are held names its nearest relative in what is missing", "[movement]")
+{
+    const WoodRecord* mango = shared_facts().find_wood("mango");
+    REQUIRE(mango != nullptr);
+    const auto law = movement_law(shared_facts(), mango);
+    REQUIRE(std::holds_alternative<std::string>(law));
+    CHECK_THAT(std::get<std::string>(law),
+               ContainsSubstring("of mango (no figures of it are held; the nearest listed relative is goncalo alves"));
+    CHECK_THAT(nearest_sentence(*mango), ContainsSubstring("Of mango no figures are held"));
+    CHECK_THAT(nearest_sentence(*shared_facts().find_wood("European elm")),
+               ContainsSubstring("not all figures are held; the nearest listed relative is American elm: same genus"));
 }
 
 TEST_CASE("The design's own values replace the table's", "[movement]")
