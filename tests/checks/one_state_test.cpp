@@ -269,3 +269,33 @@ TEST_CASE("A bench on two posts in a line falls over, and that is told before al
     REQUIRE_FALSE(content.do_first.empty());
     CHECK(content.do_first.front().check == "stands");
 }
+
+TEST_CASE("A cabinet with a framed back and a hung door holds", "[one-state][hung]")
+{
+    const char* tenon = "tenon = { length = 30, width = 40, thickness = 6 }";
+    const char* hinges = "hinges = { count = 2, inset = 80 }\nscrews = { diameter = 4, length = 18, count = 4 }";
+    const auto content = content_of(design({
+        head_text({.name = "Cabinet", .use = "cabinet", .carries = {"shelf", "floor board"}}),
+        wood_text("white oak"),
+        part_text("left side", {800, 380, 20}, "z", "x", "[0, 20, 0]"),
+        part_text("right side", {800, 380, 20}, "z", "x", "[580, 20, 0]"),
+        part_text("floor board", {576, 360, 20}, "x", "z", "[12, 20, 60]"),
+        part_text("shelf", {576, 340, 20}, "x", "z", "[12, 20, 400]"),
+        part_text("top", {600, 400, 20}, "x", "z", "[0, 20, 800]"),
+        part_text("stile", {740, 60, 18}, "z", "y", "[20, 382, 60]", "copies = [{ at = [520, 382, 60] }]"),
+        part_text("rail", {440, 60, 18}, "x", "y", "[80, 382, 60]", "copies = [{ at = [80, 382, 740] }]"),
+        part_text("door", {716, 596, 20}, "z", "y", "[2, 0, 82]"),
+        joint_text("floor board", "left side", "housing", "PVA"),
+        joint_text("floor board", "right side", "housing", "PVA"),
+        joint_text("shelf", "left side", "housing", "PVA"),
+        joint_text("shelf", "right side", "housing", "PVA"),
+        joint_text("top", "left side", "dowel", "PVA", "dowels = { diameter = 8, length = 36, count = 4 }"),
+        joint_text("top", "right side", "dowel", "PVA", "dowels = { diameter = 8, length = 36, count = 4 }"),
+        joint_text("rail", "stile", "tenon", "PVA", tenon),
+        joint_text("stile", "left side", "face", "PVA"),
+        joint_text("stile", "right side", "face", "PVA"),
+        joint_text("door", "left side", "hinge", "", hinges),
+    }));
+    INFO(list_of(content.findings));
+    CHECK(worst_of(content, {"stands", "rack", "joint-capacity", "fastener", "bending", "sag", "glue-line"}) == Verdict::pass);
+}
