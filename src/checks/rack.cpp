@@ -62,9 +62,9 @@ std::vector<Finding> check_rack(const Prepared& prepared)
     f.verdict = use <= 1 ? Verdict::pass : use <= warn.value ? Verdict::warn : Verdict::fail;
     f.where = fmt::format("{}, {}", prepared.piece->label(s.copy, true), cases[*worst].name);
     const char* words = f.verdict == Verdict::pass ? "stands firm" : f.verdict == Verdict::warn ? "is shaky" : "racks";
-    f.headline =
-        fmt::format("The piece {}: with {} it sways {} at a height of {}; {} is felt as firm.", words, cases[*worst].name,
-                    small_words(prepared, s.sway), size_words(prepared, s.height), small_words(prepared, limit));
+    f.headline = fmt::format("The piece {}: it sways {} at a height of {}, where {} is felt as firm, with {}.", words,
+                             small_words(prepared, s.sway), size_words(prepared, s.height), small_words(prepared, limit),
+                             cases[*worst].name);
     if (s.sway > 0.1 * s.height)
         f.headline = fmt::format("The piece folds up with {}: its joints do not hold it upright.", cases[*worst].name);
     if (f.verdict != Verdict::pass)
