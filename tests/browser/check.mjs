@@ -22,6 +22,9 @@ const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.mi
 const [program, designs, ...only] = process.argv.slice(2);
 const folder = mkdtempSync(join(tmpdir(), "jointwright-browser-"));
 
+/** What the page says of a finding. Advice on dust stands among the cautions, what holds for all dust once. */
+const wordsOf = (finding) => (finding.check === "dust" ? finding.headline.slice(finding.headline.indexOf("Dust of")) : finding.headline);
+
 /** Writes a design's page and reads its findings from the JSON report. */
 function report(name, design, flags = []) {
     const page = join(folder, `${name}.html`);
@@ -136,7 +139,7 @@ async function textsOnPaper(page) {
 
 async function faultsOfPrint(page, one) {
     const faults = [];
-    const texts = one.plain ? [...(await textsOnPaper(page)), ...one.findings.map((finding) => finding.headline)] : [];
+    const texts = one.plain ? [...(await textsOnPaper(page)), ...one.findings.map(wordsOf)] : [];
     for (const [format, sheet] of Object.entries(kPapers)) {
         const pdf = join(folder, `${one.name}-${format}.pdf`);
         await page.pdf({ path: pdf, format, printBackground: false });
