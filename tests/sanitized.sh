@@ -29,8 +29,8 @@ one() {
 export -f one
 
 runs=()
-for design in data/designs/*.toml data/patterns/*.toml; do runs+=("$design html"); done
-for format in text json markdown; do runs+=("data/designs/boot-bench.toml $format"); done
+for design in data/designs/*.toml data/patterns/*.toml; do runs+=("$design json"); done
+for format in text markdown html; do runs+=("data/designs/nine-spindles-five-minute-glue.toml $format"); done
 # shellcheck disable=SC2016 # the inner shell puts these in
 printf '%s\n' "${runs[@]}" | xargs -P "$(nproc)" -L 1 bash -c 'one "$0" "$2" "$3" "$1"' "$program" "$results"
 

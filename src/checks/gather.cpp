@@ -3,6 +3,7 @@
 #include "checks/check_tools.hpp"
 #include "checks/joint_demand.hpp"
 #include "measure/write.hpp"
+#include "mechanics/wall_screws.hpp"
 
 #include <fmt/core.h>
 
@@ -155,6 +156,28 @@ void describe_piece(ReportContent& content, const Piece& piece, const Layout& la
     }
 }
 
+namespace {
+
+/// What the wall has to hold: a part of each name, its worst screw.
+template <class Add>
+void add_wall_screws(const Prepared& prepared, const Add& add)
+{
+    std::map<std::size_t, WallScrew> worst; // by part
+    for (const WallScrew& w : prepared.statics.on_wall) {
+        WallScrew& known = worst[prepared.piece->copies[w.copy].part];
+        if (w.pull + w.across > known.pull + known.across) known = w;
+    }
+    for (const auto& [part, w] : worst)
+        add(fmt::format("{} is screwed to the wall at its ends and every {} between: its worst screw gets a pull of {} and {} "
+                        "across, with {}; "
+                        "screw, plug and wall are not judged here",
+                        prepared.piece->parts[part].id, write_length(metres(kWallStep), prepared.units),
+                        write_force(newtons(w.pull), prepared.units), write_force(newtons(w.across), prepared.units),
+                        prepared.statics.cases.cases[w.load_case].name));
+}
+
+} // namespace
+
 std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<CombinationFindings>& runs)
 {
     std::vector<std::string> all = piece.assumed;
@@ -173,8 +196,10 @@ std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<Co
     const bool loaded = piece.use != Use::none && piece.use != Use::panel;
     if (loaded) add("every board is straight-grained and clear of knots where it is stressed");
     if (bears_something(piece.use)) {
-        add("the piece stands on a level floor on all its feet, and they do not slide");
+        if (piece.wall.empty())
+            add("the piece stands on a level floor on all its feet, and a foot holds sideways a quarter of what presses on it");
     }
+    for (const CombinationFindings& run : runs) add_wall_screws(*run.prepared, add);
     for (const CombinationFindings& run : runs)
         for (const Finding& f : run.findings)
             if (f.check == "bind" && !f.utilisation && value_named(f, "room_each_end_today"))

@@ -3,6 +3,7 @@
 #include "mechanics/member_results.hpp"
 #include "mechanics/prepared.hpp"
 #include "mechanics/structure.hpp"
+#include "mechanics/wall_screws.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -63,6 +64,7 @@ public:
             read_forces(*frame, k, solution);
             statics_.sways.push_back(sway_of(*frame, solution));
             statics_.settled.push_back(solution.settled);
+            if (solution.settled && !piece_.wall.empty()) note_wall_screws(statics_.on_wall, piece_, *frame, k, solution);
         });
         members_from_.push_back(statics_.members.size());
         add_lasting_sag();

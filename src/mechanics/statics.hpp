@@ -82,6 +82,13 @@ struct SwayResult {
     double play = 0;            ///< of it, what the clearance of joints lets it lean before they press
 };
 
+/// The screw on the wall that has most to bear of those that hold a copy.
+struct WallScrew {
+    std::size_t copy = 0, load_case = 0;
+    double pull = 0;   ///< out of the wall [N]
+    double across = 0; ///< N
+};
+
 /// A piece that sways more than this share of the height, or a part that sags more than this share of its span, has folded: no frame goes so far
 /// and comes back.
 constexpr double kFolds = 0.1;
@@ -98,6 +105,7 @@ struct Statics {
     std::vector<double> on_floor;           ///< by case: sum handed to the floor or wall [N], equal to the loads
     std::vector<bool> settled;              ///< by case: false where the piece or a part of it comes away
     std::vector<bool> is_beam;              ///< by copy: lies and spans between supports
+    std::vector<WallScrew> on_wall;         ///< by copy that is screwed to the wall
     std::vector<std::size_t> loose;         ///< copies that nothing keeps from moving; what else a frame tells is left out then
     std::vector<std::size_t> drawn_out;     ///< contacts that friction alone keeps from being drawn out
     std::shared_ptr<const Structure> frame; ///< none when nothing is to be carried

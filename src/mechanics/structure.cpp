@@ -1,4 +1,5 @@
 #include "mechanics/structure.hpp"
+#include "mechanics/wall_screws.hpp"
 
 #include "mechanics/footing.hpp"
 #include "mechanics/places_apart.hpp"
@@ -24,7 +25,6 @@ constexpr double kSoleEdge = 0.96;    // of half a sole's size: as far out as it
 constexpr double kFootSpin = 50;      // N m/rad: friction of a sole against spinning on the floor
 constexpr double kFootTurn = 1e-5;    // N m/rad: a foot turns freely on its sole
 constexpr double kWall = 1e7, kWallTurn = 1e5;
-constexpr double kWallStep = 0.4; // m between screws to a wall
 constexpr double kWallEdge = 0.1; // m: an edge that stands out leans on the wall between its screws as well
 
 /// Places with further ones between, so that none is farther from the next than `step`.
