@@ -375,7 +375,7 @@ private:
                     MemberResult& r = statics_.members[m];
                     if (copies.count(r.copy) == 0) continue;
                     const auto bound = [&](const Structure& as, const FrameSolution& solution) {
-                        const MemberResult read = read_with_play(as, r.copy, on[r.copy], k, solution);
+                        const MemberResult read = read_with_play(as, r.copy, on[r.copy], r.load_case, solution);
                         return MemberResult::Bound{read.stress, read.across_stress, read.sag, read.most_sag};
                     };
                     r.bounds =

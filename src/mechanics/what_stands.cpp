@@ -54,7 +54,8 @@ std::vector<HeldGroup> held_groups(const Prepared& prepared)
         group.copies.push_back(i);
     }
     std::vector<HeldGroup> all;
-    for (auto& [number, group] : groups) {
+    for (auto& numbered : groups) {
+        HeldGroup& group = numbered.second;
         const auto any = [&](auto is) { return std::any_of(group.copies.begin(), group.copies.end(), is); };
         if (any([&](std::size_t i) { return piece.hangs(i); }))
             group.how = How::hinged;

@@ -299,3 +299,18 @@ TEST_CASE("A cabinet with a framed back and a hung door holds", "[one-state][hun
     INFO(list_of(content.findings));
     CHECK(worst_of(content, {"stands", "rack", "joint-capacity", "fastener", "bending", "sag", "glue-line"}) == Verdict::pass);
 }
+
+TEST_CASE("What the worst screw on the wall gets is told, for nothing here judges it", "[one-state]")
+{
+    // 48 N m of either arm roll a rail 900 long and 40 high off the wall: four screws, no farther than 400 mm apart, 0.9 × 20 mm from the pressed edge.
+    const auto content = content_of(on_arms(60));
+    const auto told = std::find_if(content.assumed.begin(), content.assumed.end(),
+                                   [](const std::string& line) { return line.find("is screwed to the wall") != std::string::npos; });
+    REQUIRE(told != content.assumed.end());
+    CHECK_THAT(*told, ContainsSubstring("Rail is screwed to the wall"));
+    CHECK_THAT(*told, ContainsSubstring("screw, plug and wall are not judged here"));
+    const auto bench = bench_of(on_arms(60));
+    const auto& screws = bench->prepared.statics.on_wall;
+    REQUIRE(screws.size() == 1);
+    CHECK_THAT(screws.front().pull, WithinRel(2 * 48 / (0.9 * 0.020) / 4, 0.15));
+}
