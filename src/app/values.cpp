@@ -14,6 +14,7 @@ namespace jointwright {
 namespace {
 
 constexpr double kLongestMetres = 20;
+constexpr double kLeastMetres = 1e-5;
 // Range of the table behind the moisture equation: 30 to 212 °F.
 constexpr Temperature kColdest = Temperature::fahrenheit(30);
 constexpr Temperature kHottest = Temperature::fahrenheit(212);
@@ -57,8 +58,8 @@ Length ValueReader::length(const std::string& option, const std::optional<std::s
 
 bool ValueReader::is_size(const std::string& option, const std::string& text, Length length)
 {
-    if (above_zero(in_metres(length)) && in_metres(length) <= kLongestMetres) return true;
-    out_of_range(option, text, "a size is above 0 and at most 20 m");
+    if (in_metres(length) >= kLeastMetres && in_metres(length) <= kLongestMetres) return true;
+    out_of_range(option, text, "a size is from 0.01 mm to 20 m");
     return false;
 }
 
@@ -192,6 +193,12 @@ double ValueReader::percent(const std::string& option, const std::optional<std::
     }
     const auto read = taken(option, read_percent(*text));
     if (!read) return 0;
+    if (*read > 0 && *read < 1) {
+        add(fault_of("out-of-range",
+                     fmt::format("{}: {} is less than one percent, but percent is wanted", option, in_quotes(*text)),
+                     option_with(option, fmt::format("{:g}", *read * 100))));
+        return 0;
+    }
     if (std::isfinite(*read) && *read >= 0 && *read <= most) return *read;
     out_of_range(option, *text, wanted);
     return 0;

@@ -162,12 +162,29 @@ Working working_of(const Facts& facts, std::string_view level, const GluedArea& 
     return w;
 }
 
+/// A gap that the glue cannot fill leaves nothing: no share of it can be told.
+Finding fills_no_gap(const Prepared& prepared, const Contact& contact, const Joint& joint)
+{
+    const std::string first = prepared.piece->part_of(contact.first).id, second = prepared.piece->part_of(contact.second).id;
+    Finding f;
+    f.check = "glue-line";
+    f.subject = pair_subject(prepared, contact);
+    f.where = pair_place(prepared, contact);
+    f.verdict = Verdict::fail;
+    f.headline = fmt::format("The glue between {} and {} holds nothing: {} does not fill a gap of {}.", first, second,
+                             joint.glue.value_or("it"), small_words(prepared, in_metres(joint.clearance)));
+    f.remedy = "cut the joint closer, or take a glue that fills such a gap";
+    f.values = {{"resistance", 0.0, "Pa"}};
+    return f;
+}
+
 Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, const GlueDemand& demand)
 {
     const Contact& contact = prepared.layout->contacts[c];
     const Joint& joint = prepared.piece->joints[*contact.joint];
     const std::string &species = prepared.state_of(contact.first).species, &other = prepared.state_of(contact.second).species;
     const std::string first = prepared.piece->part_of(contact.first).id, second = prepared.piece->part_of(contact.second).id;
+    if (share_left_by_fit(*prepared.facts, joint) <= 0) return fills_no_gap(prepared, contact, joint);
     Working strength;
     const GlueUse u = use_of_glue(prepared, contact, glue, demand, strength);
     Finding f;

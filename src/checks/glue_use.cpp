@@ -8,9 +8,6 @@
 
 namespace jointwright {
 
-namespace {
-
-/// Clamps close faces, housings and laps; these keep the room they were cut with.
 double share_left_by_fit(const Facts& facts, const Joint& joint)
 {
     switch (joint.kind) {
@@ -25,6 +22,8 @@ double share_left_by_fit(const Facts& facts, const Joint& joint)
     default: return 1;
     }
 }
+
+namespace {
 
 double dot_with(const Point& a, const Point& b) { return std::abs(a[0] * b[0] + a[1] * b[1] + a[2] * b[2]); }
 

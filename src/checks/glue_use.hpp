@@ -28,6 +28,10 @@ struct GlueUse {
     Working working;                ///< of the patch
 };
 
+/// Share of a glue's strength that the clearance of its joint leaves; 0 where it fills no such gap. Clamps close faces, housings and laps; tenons,
+/// dovetails and dowels keep the room they were cut with.
+double share_left_by_fit(const Facts& facts, const Joint& joint);
+
 /// @param working  takes the steps of the mean strength, as glue_strength writes them
 GlueUse use_of_glue(const Prepared& prepared, const Contact& contact, const GluedArea& glue, const GlueDemand& demand,
                     Working& working);

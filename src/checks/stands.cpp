@@ -133,6 +133,36 @@ void add_lying_loose(const Prepared& prepared, std::vector<Finding>& findings)
     }
 }
 
+/// People put on the end of an upright part while a broad face lies beside it: `carries` names the wrong part, and what bears them is not tried.
+void add_upright_seats(const Prepared& prepared, std::vector<Finding>& findings)
+{
+    constexpr double beside = 0.05; // m: a face no lower than that is what people will use
+    const Piece& piece = *prepared.piece;
+    if (piece.use != Use::seat && piece.use != Use::table) return;
+    for (std::size_t i = 0; i < piece.copies.size(); ++i) {
+        const Part& part = piece.part_of(i);
+        if (!prepared.carried[i] || part.grain != Axis::z) continue;
+        const double top = bounds_of(part, piece.copies[i]).hi[2];
+        for (std::size_t k = 0; k < piece.copies.size(); ++k) {
+            const Part& other = piece.part_of(k);
+            if (prepared.carried[k] || other.grain == Axis::z || other.face != Axis::z) continue;
+            if (bounds_of(other, piece.copies[k]).hi[2] < top - beside) continue;
+            Finding f;
+            f.check = "stands";
+            f.subject = part.id;
+            f.verdict = Verdict::warn;
+            f.where = piece.label(i, true);
+            f.headline =
+                fmt::format("`carries` puts people on the upper end of {}, and not on {} that lies flat beside it: what bears "
+                            "them is not tried.",
+                            piece.label(i, true), other.id);
+            f.remedy = fmt::format("carries = [\"{}\"]", other.id);
+            keep_worst(findings, std::move(f));
+            break;
+        }
+    }
+}
+
 } // namespace
 
 std::vector<Finding> check_stands(const Prepared& prepared)
@@ -162,6 +192,7 @@ std::vector<Finding> check_stands(const Prepared& prepared)
         return findings; // the first thing to know, and what follows from it is no news
     }
     add_falling(prepared, findings);
+    add_upright_seats(prepared, findings);
     add_lying_loose(prepared, findings);
     add_missed_pairs(prepared, findings);
     add_loose(prepared, findings);

@@ -131,7 +131,7 @@ std::vector<std::string> reading_assumptions(const Piece& piece, const Facts& fa
 std::vector<std::string> unused_in(const Piece& piece)
 {
     UnusedList list;
-    list.add(!piece.wall.empty(), "parts screwed to a wall");
+    list.add(!piece.wall.empty(), "the wall itself, and the plugs and screws in it");
     for (const Part& part : piece.parts) unused_of_part(part, list);
     for (const Joint& joint : piece.joints) unused_of_joint(joint, list);
     return list.take();

@@ -1,5 +1,6 @@
 // What a joint may say of its glue and its sizes, by kind.
 
+#include "measure/write.hpp"
 #include "piece/readers.hpp"
 
 #include <fmt/core.h>
@@ -72,6 +73,15 @@ public:
             const bool all = every({length(t, "diameter", pegs.diameter), count(t, pegs.count)});
             pegs.slot = free_length(t, "slot");
             pegs.inset = free_length(t, "inset");
+            if (all && joint_.tenon && in_metres(pegs.diameter) * std::max(2, pegs.count) > in_metres(joint_.tenon->width)) {
+                reading_.fault(t.key_spot("diameter"), "out-of-range",
+                               fmt::format("{} of {} will not fit in a tenon {} wide",
+                                           pegs.count == 1 ? "a peg" : fmt::format("{} pegs", pegs.count),
+                                           write_length(pegs.diameter, reading_.units),
+                                           write_length(joint_.tenon->width, reading_.units)),
+                               {}, "a third of the tenon's width is common practice, no source");
+                return;
+            }
             if (all) joint_.pegs = pegs;
         });
         sizes({buttons}, "buttons", "{ count = 4 }", [&](DesignTable& t) {

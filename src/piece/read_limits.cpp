@@ -13,6 +13,9 @@ namespace {
 
 constexpr std::string_view kSpan = "span";
 
+constexpr double kMostSag = 0.05;  // m: more than this limits nothing
+constexpr double kLeastShare = 30; // of the span over the sag
+
 std::string without_spaces(std::string text)
 {
     std::erase(text, ' ');
@@ -25,14 +28,35 @@ std::optional<SagLimit> as_sag(Reading& reading, const DesignValue& value)
     if (text.rfind(kSpan, 0) != 0) {
         const auto length = as_length(reading, value, "sag", LengthRule::size);
         if (!length) return std::nullopt;
+        if (in_metres(*length) > kMostSag) {
+            reading.fault(value.spot, "out-of-range",
+                          fmt::format("sag is {}; a limit is at most {}", write_length(*length, reading.units),
+                                      write_length(metres(kMostSag), reading.units)),
+                          value.is_number() ? reading.fixed(value, fmt::format(R"("span/{:g}")", value.number)) : std::string{},
+                          "a share of the span is written span/300");
+            return std::nullopt;
+        }
         return SagLimit{std::nullopt, *length};
     }
     const bool slash = text.size() > kSpan.size() && text[kSpan.size()] == '/';
     const auto number = slash ? read_number(text.substr(kSpan.size() + 1)) : read_number("");
-    if (number && *number >= 1 && *number <= 100000) return SagLimit{*number, std::nullopt};
+    if (number && *number >= kLeastShare && *number <= 100000) return SagLimit{*number, std::nullopt};
     reading.fault(value.spot, number ? "out-of-range" : "wrong-type",
-                  fmt::format("sag is {}; a share of the span is written span/300", in_quotes(value.text)),
+                  fmt::format("sag is {}; a share of the span is written span/300, and is span/{:g} at most",
+                              in_quotes(value.text), kLeastShare),
                   reading.fixed(value, R"("span/300")"));
+    return std::nullopt;
+}
+
+/// One who sits: no lighter than a child of five, no heavier than anyone.
+std::optional<Mass> as_sitter(Reading& reading, const DesignValue& value)
+{
+    constexpr double least = 15, most = 500; // kg
+    const auto mass = as_mass(reading, value, "sitter");
+    if (!mass || (mass->value() >= least && mass->value() <= most)) return mass;
+    reading.fault(value.spot, "out-of-range",
+                  fmt::format("sitter is {}; one person weighs from 15 to 500 kg", in_quotes(value.text)),
+                  reading.fixed(value, R"("100 kg")"));
     return std::nullopt;
 }
 
@@ -56,7 +80,7 @@ void read_limits(DesignTable& table, Limits& limits)
     Reading& reading = table.reading();
     if (const DesignValue* sag = table.may("sag")) limits.sag = as_sag(reading, *sag);
     read_gaps(table, limits);
-    if (const DesignValue* sitter = table.may("sitter")) limits.sitter = as_mass(reading, *sitter, "sitter");
+    if (const DesignValue* sitter = table.may("sitter")) limits.sitter = as_sitter(reading, *sitter);
     if (const DesignValue* seats = table.may("seats")) limits.seats = as_count(reading, *seats, "seats", 100);
     if (const DesignValue* level = table.may("level")) {
         limits.level_stated = true;

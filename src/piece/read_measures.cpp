@@ -53,6 +53,13 @@ bool in_range(Reading& reading, const DesignValue& value, std::string_view what,
                       fmt::format("{} is {}; a coordinate lies within {} of the origin", what, as_written(reading, value), most));
         return false;
     }
+    if (rule == LengthRule::size && metres_long > 0 && metres_long < kLeastSize) {
+        reading.fault(value.spot, "out-of-range",
+                      fmt::format("{} is {}; a size is at least {}", what, as_written(reading, value),
+                                  write_small_length(metres(kLeastSize), reading.units)),
+                      {}, "thinner things are not sawn, and what is nearer than that counts as touching");
+        return false;
+    }
     const bool too_small = rule == LengthRule::size ? metres_long <= 0 : metres_long < 0;
     if (too_small) {
         const std::string_view least = rule == LengthRule::size ? "it must be above 0" : "it must be 0 or above";
@@ -162,6 +169,13 @@ std::optional<double> as_number(Reading& reading, const DesignValue& value, std:
     }
     if (!std::isfinite(value.number)) {
         not_finite(reading, value, what);
+        return std::nullopt;
+    }
+    // A share of one where percent is wanted, 0.35 for 35 %: no room and no wood is so dry, and every check of movement would pass.
+    if (range.unit == "%" && value.number > 0 && value.number < 1) {
+        reading.fault(value.spot, "out-of-range",
+                      fmt::format("{} is {}, but percent is wanted here", what, as_written(reading, value)),
+                      reading.fixed(value, fmt::format("{:g}", value.number * 100)));
         return std::nullopt;
     }
     const bool high_enough = range.lo_itself ? value.number >= range.lo : value.number > range.lo;

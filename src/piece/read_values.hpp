@@ -55,6 +55,7 @@ enum class LengthRule {
     coordinate, ///< any sign, at most 100 m from the origin
 };
 constexpr double kLargestSize = 20;         ///< m
+constexpr double kLeastSize = 1e-5;         ///< m
 constexpr double kFarthestCoordinate = 100; ///< m
 constexpr int kMostCopies = 10000;
 
