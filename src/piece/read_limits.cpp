@@ -42,8 +42,8 @@ std::optional<SagLimit> as_sag(Reading& reading, const DesignValue& value)
     const auto number = slash ? read_number(text.substr(kSpan.size() + 1)) : read_number("");
     if (number && *number >= kLeastShare && *number <= 100000) return SagLimit{*number, std::nullopt};
     reading.fault(value.spot, number ? "out-of-range" : "wrong-type",
-                  fmt::format("sag is {}; a share of the span is written span/300, and is span/{:g} at most",
-                              in_quotes(value.text), kLeastShare),
+                  fmt::format("sag is {}; a share of the span is written span/300{}", in_quotes(value.text),
+                              number ? fmt::format(", and is span/{:g} at most", kLeastShare) : std::string{}),
                   reading.fixed(value, R"("span/300")"));
     return std::nullopt;
 }

@@ -88,7 +88,7 @@ TEST_CASE("size tells what is wrong with its command line or its design", "[app]
 TEST_CASE("size ends with status 1 when nothing passes, and says what is in the way", "[app][size]")
 {
     std::string text = program::text_of(kCase);
-    text += "\n[limits]\nsag = \"0.001 mm\"\n";
+    text += "\n[limits]\nsag = \"0.02 mm\"\n";
     program::Setting setting;
     setting.input = text;
     const Said said = run({"size", "-", "--part", "shelf", "--vary", "width", "--format", "json"}, setting);
