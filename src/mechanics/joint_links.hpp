@@ -3,10 +3,11 @@
 //
 // No table of joint stiffness was to be had. A joint gives because the wood beside it is pressed and sheared, mostly across its grain: each face is
 // a bed of springs, of stiffness per area 1/(h_A/E_A + h_B/E_B), with h the depth of the part that takes part, at most 0.4 of the face's size. What
-// that is worth is shown by the same piece with joints that turn freely and with joints that do not turn at all. A free joint hands on forces and no
-// moment about the axes square to the part that ends in it; a long one is a hinge along its line. No part is let spin about its own grain, since
-// no tenon, housing or pair of screws lets it.
+// that is worth is shown by the same piece with joints a third and three times as stiff. A joint that is let turn hands on forces and no moment about
+// the axes square to the part that ends in it; a long one is a hinge along its line. No part is let spin about its own grain, since no tenon, housing
+// or pair of screws lets it.
 
+#include "mechanics/joint_hold.hpp"
 #include "mechanics/member_line.hpp"
 #include "mechanics/prepared.hpp"
 
@@ -49,15 +50,6 @@ struct JointLink {
     /// Stiffness of the movements at `at`.
     kernel::Mat6 stiffness(const JointLet& let) const;
 };
-
-/// How much a class of joint makes of the bed of springs on its faces.
-enum class JointHold { glued, dowelled, screwed, buttoned, let_in_dry, dry };
-/// Glue between end grain and anything counts for nothing: such a joint holds by its shape alone.
-JointHold hold_of(const Piece& piece, const Contact& contact);
-/// True for joints that resist turning by themselves and are charged with it: glued tenons, bridles, tails, laps, mitres, and dowels. Of all others pressing alone resists what opens them.
-bool holds_turning(const Piece& piece, const Contact& contact);
-/// How far a joint turns before its walls press: twice its clearance over the depth let in [rad]; 0 where it is close or glued.
-double play_of(const Piece& piece, const Contact& contact);
 
 /// Springs of one contact.
 std::vector<JointLink> joint_links(const Prepared& prepared, std::size_t contact, const std::vector<MemberLine>& lines,
