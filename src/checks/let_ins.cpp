@@ -1,5 +1,6 @@
 // What is let into one part: does it meet inside, and what wood is left round it?
 
+#include "checks/bore_row_findings.hpp"
 #include "checks/check_tools.hpp"
 #include "checks/checks.hpp"
 #include "checks/let_in_words.hpp"
@@ -181,6 +182,7 @@ std::vector<Finding> check_let_ins(const Prepared& prepared)
                                        "There are more screws and dowels than are met with each other.",
                                        "state fewer of them, or check a smaller piece"));
     add_meetings(prepared, findings);
+    for (Finding& f : crowded_rows(prepared)) keep_worst(walls, std::move(f));
     look_at_walls(prepared, walls, looks);
     std::vector<bool> mitred(prepared.piece->parts.size(), false);
     for (const Meeting& m : prepared.layout->let_ins.meetings)

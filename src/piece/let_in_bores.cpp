@@ -1,5 +1,6 @@
 #include "piece/let_in_bores.hpp"
 
+#include "piece/bore_rows.hpp"
 #include "piece/turn.hpp"
 
 #include <Eigen/Geometry>
@@ -18,40 +19,6 @@ constexpr int kBoreSides = 12;           // of the prism that stands for a bore
 constexpr double kCrossDowelShare = 0.8; // of the thickness of its part: how long a cross dowel is
 
 Vec as_vec(const Point& p) { return {p[0], p[1], p[2]}; }
-
-/// Places of a row on a face, along its longer side.
-struct Row {
-    std::vector<Vec> places;
-    Vec normal, along;
-};
-
-Row row_on(const Patch& face, int count, std::optional<Length> inset)
-{
-    Row row;
-    row.normal = as_vec(face.normal);
-    double longest = 0;
-    for (std::size_t i = 0; i < face.outline.size(); ++i) {
-        const Vec edge = as_vec(face.outline[(i + 1) % face.outline.size()]) - as_vec(face.outline[i]);
-        if (edge.norm() <= longest + kTouch) continue;
-        longest = edge.norm();
-        row.along = edge / longest;
-    }
-    const Vec aside = row.normal.cross(row.along);
-    double lo = 1e30, hi = -1e30, near = 1e30, far = -1e30;
-    for (const Point& p : face.outline) {
-        lo = std::min(lo, row.along.dot(as_vec(p)));
-        hi = std::max(hi, row.along.dot(as_vec(p)));
-        near = std::min(near, aside.dot(as_vec(p)));
-        far = std::max(far, aside.dot(as_vec(p)));
-    }
-    const Vec on_face = row.normal * row.normal.dot(as_vec(face.outline.front())) + aside * (near + far) / 2;
-    const double length = hi - lo, edge = inset ? std::min(in_metres(*inset), length / 2) : 0;
-    for (int i = 0; i < count; ++i) {
-        const double at = inset && count > 1 ? edge + (length - 2 * edge) * i / (count - 1) : (i + 0.5) / count * length;
-        row.places.push_back(on_face + row.along * (lo + at));
-    }
-    return row;
-}
 
 /// Extent of a copy's own box along a direction, by the side of the box that runs that way.
 double size_along(const Part& part, const Copy& copy, const Vec& direction)
@@ -72,7 +39,7 @@ public:
 
     void dowels(const Joint::Dowels& dowels)
     {
-        const Row row = row_on(contact_.patches.front(), dowels.count, dowels.inset);
+        const RowOnFace row = row_on(contact_.patches.front(), dowels.count, dowels.inset);
         for (const Vec& at : row.places)
             for (const bool in_second : {true, false})
                 add(LetIn::Kind::dowel, in_second, at, in_second ? row.normal : Vec(-row.normal), row.along,
@@ -83,7 +50,7 @@ public:
     {
         if (screws.kind == ScrewKind::pocket_screw) return;
         const bool bolt = screws.kind == ScrewKind::bolt;
-        const Row row = row_on(contact_.patches.front(), screws.count, screws.inset);
+        const RowOnFace row = row_on(contact_.patches.front(), screws.count, screws.inset);
         const double through = std::min(size_of(contact_.first, row.normal), in_metres(screws.length));
         const double ahead = std::min(in_metres(screws.length) - through, size_of(contact_.second, row.normal));
         const LetIn::Kind kind = bolt ? LetIn::Kind::bolt : LetIn::Kind::screw;
@@ -125,7 +92,7 @@ private:
     }
 
     /// Bored from the side, through the thickness of the second part, about the end of the bolt.
-    void cross_dowel(const Vec& at, const Row& row, double diameter)
+    void cross_dowel(const Vec& at, const RowOnFace& row, double diameter)
     {
         const Part& part = piece_.part_of(contact_.second);
         const PartAxes axes = axes_of(part, piece_.copies[contact_.second]);

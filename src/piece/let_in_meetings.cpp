@@ -117,7 +117,7 @@ private:
 
     bool must_clear(const LetIn& a, const LetIn& b) const
     {
-        if (a.contact == b.contact) return false;
+        if (a.contact == b.contact) return false; // bore_rows tells of those
         if (is_recess(a.kind) && is_recess(b.kind)) return false;
         const auto screw = [](const LetIn& in) { return in.kind == LetIn::Kind::screw; };
         if ((screw(a) && !b.metal()) || (screw(b) && !a.metal())) return false;

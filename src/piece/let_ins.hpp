@@ -67,7 +67,7 @@ struct LetIns {
 
 /// Meets all let-ins of each copy with each other.
 ///
-/// Not met are cuts of one joint, screws with wood (they may go through a tenon), parts in housings with each other (their own solids are
+/// Not met are cuts of one joint (bore_rows tells of dowels that crowd each other), screws with wood (they may go through a tenon), parts in housings with each other (their own solids are
 /// met where they are drawn), and a groove with the tenon of a part that has the same panel in a groove: its haunch fills the groove. Of two
 /// that meet neither keeps what they share nor what lies beyond it. Mitred ends keep what lies on their side of the 45° plane.
 LetIns meet_let_ins(const Piece& piece, const std::vector<Contact>& contacts);
