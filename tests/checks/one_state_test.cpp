@@ -146,6 +146,38 @@ TEST_CASE("A shelf in its housings sags as on hinges, glued or dry", "[one-state
     }
 }
 
+TEST_CASE("A bench for two or three on boards: its feet slide, and the seat sags by far more than between stops",
+          "[one-state][sag]")
+{
+    const auto content = content_of(design({
+        head_text({.name = "Bench", .use = "seat", .carries = {"seat"}}),
+        wood_text("white oak"),
+        part_text("seat", {1640, 320, 27}, "x", "z", "{ left = 0, front = 0, top = 450 }"),
+        part_text("board", {434, 320, 38}, "z", "x", "{ left = 40, front = 0, bottom = 0 }",
+                  "copies = [{ at = { right = 1600, front = 0, bottom = 0 } }]"),
+        joint_text("board", "seat", "sliding dovetail", "PVA"),
+    }));
+    const Finding f = finding_of(content.findings, "sag", "seat");
+    CHECK_THAT(f.where.value_or(""), ContainsSubstring("2 people side by side, their middle 820 mm from the left end"));
+    // A portal by hand: 1522 mm between the middles of its boards, 436.5 high to the seat's; two people of 400 mm each in its middle.
+    const Facts& facts = testing::shared_facts();
+    const double l = 1.522, h = 0.4365, c = 2 * facts.number("sitter_width").value, g = 9.80665;
+    const double per_volume = 18.168 / (0.320 * (1.640 * 0.027 + 2 * 0.434 * 0.038)); // kg/m3, of the whole piece
+    const double own = per_volume * 0.320 * 0.027 * g, people = value_of(f, "load") - own * 1.640;
+    const double e = 1.10 * 12.3e9, beam = e * 0.320 * std::pow(0.027, 3) / 12, post = e * 0.320 * std::pow(0.038, 3) / 12;
+    const double free =
+        people * (8 * l * l * l - 4 * l * c * c + c * c * c) / (384 * beam) + 5 * own * std::pow(l, 4) / (384 * beam);
+    const double press = value_of(f, "load") / 2 + per_volume * 0.320 * 0.434 * 0.038 * g;
+    const double slid = free - 0.25 * press * h * l * l / (8 * beam);
+    const double fixed = people * (3 * l * l - c * c) / (24 * l) + own * l * l / 12, turns = 3 * post / h;
+    const double held = free - fixed * turns / (turns + 2 * beam / l) * l * l / (8 * beam);
+    CHECK_THAT(value_of(f, "deflection_at_once"), WithinRel(slid, 0.02));
+    CHECK_THAT(value_of(f, "deflection_no_friction"),
+               WithinRel(free + value_of(f, "deflection") - value_of(f, "deflection_at_once"), 0.02));
+    CHECK(slid > 2 * held); // what stops would make of it
+    CHECK(f.verdict == Verdict::fail);
+}
+
 TEST_CASE("A long shelf of beech under books sags far too much", "[one-state][sag]")
 {
     const auto shelf = [](double thickness) {
@@ -304,8 +336,9 @@ TEST_CASE("What the worst screw on the wall gets is told, for nothing here judge
 {
     // 48 N m of either arm roll a rail 900 long and 40 high off the wall: four screws, no farther than 400 mm apart, 0.9 × 20 mm from the pressed edge.
     const auto content = content_of(on_arms(60));
-    const auto told = std::find_if(content.assumed.begin(), content.assumed.end(),
-                                   [](const std::string& line) { return line.find("is screwed to the wall") != std::string::npos; });
+    const auto told = std::find_if(content.assumed.begin(), content.assumed.end(), [](const std::string& line) {
+        return line.find("is screwed to the wall") != std::string::npos;
+    });
     REQUIRE(told != content.assumed.end());
     CHECK_THAT(*told, ContainsSubstring("Rail is screwed to the wall"));
     CHECK_THAT(*told, ContainsSubstring("screw, plug and wall are not judged here"));
