@@ -43,16 +43,21 @@ bool lacks_strength(JointForm form, const JointWoods& woods)
     }
 }
 
+/// Everything of a joint but its pegs, by a share that tests told.
+void lessen(const JointGround& g, const Datum<double>& share, const char* says, JointCapacity& c)
+{
+    for (Moment* m : {&c.glue_line, &c.tongue, &c.flat, &c.twist, &c.torsion}) *m *= share.value;
+    if (c.published) *c.published *= share.value;
+    c.withdrawal *= share.value;
+    g.say({says, "× share", "", share.value, "1", share.cite.text()});
+}
+
 /// A hole through a glued tenon weakens it; the peg in it is not added to the glue.
 void lessen_by_holes(const JointGround& g, JointCapacity& c)
 {
     if (g.sizes.pegs.count < 1 || !g.woods.glue) return;
-    const Datum<double>& share = g.facts.number("pegged_glued_share");
-    for (Moment* m : {&c.glue_line, &c.tongue, &c.flat, &c.twist, &c.torsion}) *m *= share.value;
-    if (c.published) *c.published *= share.value;
-    c.withdrawal *= share.value;
-    g.say({"A glued tenon with a peg through it, over one without: everything of it but the pegs themselves", "× share", "",
-           share.value, "1", share.cite.text()});
+    lessen(g, g.facts.number("pegged_glued_share"),
+           "A glued tenon with a peg through it, over one without: everything of it but the pegs themselves", c);
 }
 
 /// The lowest of what draws the joint apart and of its own section. Pegs and shape are there when the glue has gone.
@@ -211,6 +216,8 @@ std::optional<JointCapacity> joint_capacity(const Facts& facts, JointForm form, 
     case JointForm::splined_mitre: splined_mitre_strength(ground, c); break;
     case JointForm::keyed_mitre: keyed_mitre_strength(ground, c); break;
     }
+    if (form == JointForm::loose_tenon)
+        lessen(ground, facts.number("loose_tenon_share"), "A loose tenon over one cut on the rail", c);
     if (form == JointForm::tenon || form == JointForm::bridle) {
         pegs_strength(ground, c);
         lessen_by_holes(ground, c);

@@ -62,6 +62,12 @@ JointCapacity cherry(JointForm form, const JointSizes& sizes)
     return *c;
 }
 
+double of_wood(const char* name, JointForm form, const JointSizes& sizes)
+{
+    const WoodState wood = wood_state(shared_facts(), shared_facts().find_wood(name), {}, MoistureContent::percent(12));
+    return joint_capacity(shared_facts(), form, sizes, {&wood, &wood, name, name, shared_facts().find_glue("PVA")})->mean.value();
+}
+
 JointCapacity computed(const std::string& as)
 {
     JointSizes s = tenon_of(as == "thin tenon" ? 0.25 : 0.375);
@@ -116,7 +122,64 @@ TEST_CASE("Corners of one wood and one section: the ratios between the joints", 
     CHECK_THAT(share["pegged tenon"], WithinAbs(0.80, 0.005));
     CHECK(share["thin tenon"] < share["pegged tenon"]);
     CHECK(share["dowels"] < share["tenon"]);
-    CHECK(share["loose tenon"] == share["tenon"]);
+    CHECK_THAT(share["loose tenon"], WithinAbs(0.97, 0.005));
+}
+
+TEST_CASE("Loose tenons lie between dowels and tenons cut on the rail, in three woods", "[joint][published]")
+{
+    // Aman, West and Cormier, 2008 (abstract, Forest Products Journal 58(3):61): dowel < loose tenon < integral; woods and sizes are not told there.
+    // Assumed: three woods of our own, the section and the tenon of the corners above, two dowels of 3/8 in, 2 in long.
+    JointSizes dowels = tenon_of(0.375);
+    dowels.diameter = inches(0.375);
+    dowels.length = inches(2);
+    dowels.count = 2;
+    for (const char* name : {"sugar maple", "red oak", "yellow-poplar"}) {
+        CAPTURE(name);
+        const double integral = of_wood(name, JointForm::tenon, tenon_of(0.375)),
+                     loose = of_wood(name, JointForm::loose_tenon, tenon_of(0.375));
+        CHECK(of_wood(name, JointForm::dowels, dowels) < loose);
+        CHECK(loose < integral);
+    }
+}
+
+TEST_CASE("A thinner tenon loses strength, less steeply than measured where its glue line governs", "[joint][published]")
+{
+    // Loads over that of 3/8 in, computed in the reference from the list: 1/4 in 0.50, 5/16 in 0.68.
+    const double whole = cherry(JointForm::tenon, tenon_of(0.375)).mean.value();
+    const double quarter = cherry(JointForm::tenon, tenon_of(0.25)).mean.value() / whole,
+                 five = cherry(JointForm::tenon, tenon_of(0.3125)).mean.value() / whole;
+    fmt::print(" tenon of 1/4 in over 3/8 in: computed {:.2f}, measured 0.50; 5/16 in: {:.2f}, 0.68\n", quarter, five);
+    CHECK(quarter < five);
+    CHECK(five < 1);
+    CHECK(quarter / 0.50 < 1.43); // as the other ratios of the list
+    CHECK(five / 0.68 < 1.43);
+}
+
+TEST_CASE("A tenon a tenth of a millimetre tight is never weaker than one with room, and room costs", "[joint][published]")
+{
+    // Liu and others, 2024 (abstract, Forests 15:1612): white oak, best of nine at 40 × 35 mm and 0.1 mm tight; clearance second to length for strength.
+    JointSizes s = tenon_of(0.375);
+    s.width = millimetres(40);
+    s.length = millimetres(35);
+    double before = 1e9;
+    for (const double clearance : {-0.1, 0.0, 0.2, 0.5}) {
+        CAPTURE(clearance);
+        s.clearance = millimetres(clearance);
+        const double moment = of_wood("white oak", JointForm::tenon, s);
+        CHECK(moment <= before);
+        before = moment;
+    }
+    s.clearance = millimetres(-0.1);
+    const double tight = of_wood("white oak", JointForm::tenon, s);
+    s.length = millimetres(28);
+    CHECK(of_wood("white oak", JointForm::tenon, s) < tight);
+}
+
+TEST_CASE("Joints other than tenons are reckoned as low as corners with plates scatter", "[joint][published]")
+{
+    // Plate joint test (abstract 3 of a public archive): fourteen single corners from 593 to 1,685 N, about 20 % from sample to sample, each split inward
+    // from its end grain; sizes are not told, so that the loads themselves are compared with nothing. One in twenty lies under 1 - 1.645 × 0.20 of the mean.
+    CHECK(shared_facts().number("joint_lower_share_other").value <= 1 - 1.645 * 0.20 + 0.005);
 }
 
 TEST_CASE("The tenons of that series break themselves, and the load tells of a corner between the two ways to stand it",
