@@ -143,11 +143,24 @@ const NameKind& starter_names()
     return kind;
 }
 
+namespace {
+
+/// One wood of each place: the first to type, the others after a mark that a shell leaves unread.
+std::string one_of_each_place(const Facts& facts, const NameMeanings& meanings)
+{
+    const std::vector<std::string> woods = likeliest_woods(facts, meanings);
+    std::string words = as_typed(woods.front());
+    for (std::size_t i = 1; i < woods.size(); ++i) words += (i == 1 ? "   # or " : ", ") + as_typed(woods[i]);
+    return words;
+}
+
+} // namespace
+
 Fault unknown_name(const Facts& facts, const NameKind& kind, const std::string& typed, const std::string& before)
 {
     if (const auto meanings = &kind == &wood_names() ? meanings_of(facts, typed) : std::nullopt)
         return fault_of(kind.id, fmt::format("{} means different woods in different places", in_quotes(typed)),
-                        before + " " + as_typed(likeliest_woods(facts, *meanings).front()), meanings->words());
+                        before + " " + one_of_each_place(facts, *meanings), meanings->words());
     const std::vector<std::string> near = kind.suggest(facts, typed);
     const std::string lists = fmt::format("\"jointwright {}\" lists the {} {}", kind.verb, kind.list(facts).size(), kind.plural);
     std::string note =

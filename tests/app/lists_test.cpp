@@ -108,6 +108,27 @@ TEST_CASE("What no table gives is said to be missing", "[app][lists]")
     CHECK_THAT(run({"species", "apple"}).out, ContainsSubstring("no table we hold gives: "));
 }
 
+TEST_CASE("Of every wood it is said that dust causes cancer, and what is listed for it, or that nothing is", "[app][lists][dust]")
+{
+    for (const char* wood : {"white oak", "hinoki", "sheesham", "agba"}) {
+        CAPTURE(wood);
+        const std::string out = run({"species", wood}).out;
+        CHECK_THAT(out, ContainsSubstring("carcinogenic to humans (group 1; IARC"));
+        CHECK_THAT(out, !ContainsSubstring("; ;"));
+        CHECK_THAT(out, !ContainsSubstring("potency ["));
+    }
+    CHECK_THAT(run({"species", "hinoki"}).out, ContainsSubstring("nothing is listed for this wood"));
+    CHECK_THAT(run({"species", "sheesham"}).out, ContainsSubstring("potency 4 of 4"));
+}
+
+TEST_CASE("A name of many meanings is answered with one wood of each place that a shell takes as it stands", "[app][lists]")
+{
+    const Said oak = run({"species", "oak"});
+    CHECK(oak.status == 2);
+    CHECK_THAT(oak.err, ContainsSubstring("fix: jointwright species \"white oak\"   # or \"European oak\""));
+    CHECK_THAT(run({"species", "rosewood"}).err, ContainsSubstring("\"Indian rosewood\"   # or \"Brazilian rosewood\""));
+}
+
 TEST_CASE("A name of several words needs no quotes", "[app][lists]")
 {
     CHECK(run({"species", "white", "oak"}).out == run({"species", "white oak"}).out);
