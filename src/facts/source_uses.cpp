@@ -66,9 +66,13 @@ std::map<std::string, SourceEntry, std::less<>> read_sources(const Facts& facts)
         const toml::table* entry = node.as_table();
         const std::string name{key.str()};
         if (!entry) r.broken(name, "every source is a table");
-        sources.emplace(
-            name, SourceEntry{
-                      name, r.required_text(*entry, "title"), r.required_text(*entry, "short"), r.text(*entry, "note"), {}, {}});
+        sources.emplace(name, SourceEntry{name,
+                                          r.required_text(*entry, "title"),
+                                          r.required_text(*entry, "short"),
+                                          r.text(*entry, "note"),
+                                          r.text(*entry, "formula"),
+                                          {},
+                                          {}});
     }
     return sources;
 }

@@ -12,6 +12,7 @@ namespace jointwright {
 struct ProvenanceCounts {
     int retrieved = 0, memory = 0, computed = 0, estimated = 0;
 
+    int weak() const { return memory + estimated; } ///< not read in any source
     int all() const { return retrieved + memory + computed + estimated; }
     void count(Provenance provenance);
 };
@@ -25,11 +26,12 @@ struct SourceUse {
 
 struct SourceEntry {
     std::string key, title, short_form, note;
+    std::string formula; ///< what the program itself takes from it, or empty: "torsion of a rectangular bar"
     ProvenanceCounts counts;
     std::vector<SourceUse> uses; ///< in the order of the files
 };
 
-/// Every source of sources.toml, by its key; one on which nothing hangs has no uses.
+/// Every source of sources.toml, by its key; one that gives a formula alone has no uses.
 /// @throws BrokenData  a table is no TOML, an entry cites a source that is not there or says no provenance that is known
 std::vector<SourceEntry> source_entries(const Facts& facts);
 
