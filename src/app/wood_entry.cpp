@@ -1,6 +1,7 @@
 // A wood as the tables have it.
 
 #include "app/entry.hpp"
+#include "checks/dust_words.hpp"
 #include "measure/write.hpp"
 #include "wood/movement.hpp"
 
@@ -114,7 +115,28 @@ EntryGroup elastic_ratios(const WoodRecord& wood)
     return group;
 }
 
-std::vector<EntryText> wood_texts(const WoodRecord& wood)
+/// The lists' crosses as a number; nothing where none are given.
+std::string potency_words(const std::string& listed)
+{
+    if (listed.empty()) return {};
+    if (listed.find_first_not_of('+') != std::string::npos) return "potency not known";
+    return fmt::format("potency {} of 4", listed.size());
+}
+
+/// What holds for all dust; then what is listed for this wood, or that nothing is.
+void add_dust(std::vector<EntryText>& texts, const Facts& facts, const WoodRecord& wood)
+{
+    texts.push_back({"dust_of_all_woods", "dust of any wood", dust_of_all_woods(facts), facts.number("dust_carcinogenic").cite});
+    if (wood.dust.empty()) texts.push_back({"dust", "dust", dust_of(wood), {}});
+    for (const DustHazard& dust : wood.dust) {
+        std::string words = dust.effect;
+        for (const std::string& more : {dust.site, potency_words(dust.potency)})
+            if (!more.empty()) words += "; " + more;
+        texts.push_back({"dust", "dust", words, dust.cite});
+    }
+}
+
+std::vector<EntryText> wood_texts(const Facts& facts, const WoodRecord& wood)
 {
     std::vector<EntryText> texts;
     texts.push_back({"kind", "kind", wood.kind == WoodKind::hardwood ? "hardwood" : "softwood", {}});
@@ -130,8 +152,7 @@ std::vector<EntryText> wood_texts(const WoodRecord& wood)
     if (const auto& cite = wood.extractives.tannin) texts.push_back({"tannin", "tannin", "alkali and iron turn it dark", cite});
     if (const auto& cite = wood.extractives.acid) texts.push_back({"acid", "acid", "eats plain steel where it is damp", cite});
     if (wood.bonding) texts.push_back({"bonding", "gluing", "bonds " + *wood.bonding, wood.bonding_cite});
-    for (const DustHazard& dust : wood.dust)
-        texts.push_back({"dust", "dust", fmt::format("{}; {}; potency {}", dust.effect, dust.site, dust.potency), dust.cite});
+    add_dust(texts, facts, wood);
     return texts;
 }
 
@@ -163,7 +184,7 @@ Entry entry_of(const Facts& facts, const WoodRecord& wood)
     entry.groups.push_back(elastic_ratios(wood));
     if (entry.groups.back().values.empty()) entry.missing.push_back("elastic ratios");
     if (!wood.bonding) entry.missing.push_back("how well it glues");
-    entry.texts = wood_texts(wood);
+    entry.texts = wood_texts(facts, wood);
     return entry;
 }
 
