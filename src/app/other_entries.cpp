@@ -124,7 +124,10 @@ Entry entry_of(const Facts& facts, const PlaceRecord& place)
     Entry entry;
     entry.name = place.name;
     entry.aliases = place.aliases;
-    EntryGroup outside{"outside, by month", {}}, heated{"in a heated room, by month", {}};
+    EntryGroup outside{"outside, by month", {}},
+        heated{ever_heated(place.air, usual_gain(facts)) ? "in a heated room, by month"
+                                                         : "indoors, where nothing needs heating, by month",
+               {}};
     const RoomYear year = year_at(facts, place, Shelter::heated);
     const Citation worked_out{year.source, "", Provenance::computed, ""};
     for (std::size_t m = 0; m < place.air.size(); ++m) {

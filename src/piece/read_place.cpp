@@ -65,7 +65,8 @@ std::optional<RoomYear> read_listed(Reading& reading, const PlaceKeys& keys, She
                              "`jointwright rooms` lists the places behind the rooms; or give months of your own");
         return std::nullopt;
     }
-    room.name = fmt::format("{}, {}", word_of(shelter), place->name);
+    const bool warm = shelter == Shelter::heated && !ever_heated(place->air, usual_gain(reading.facts));
+    room.name = fmt::format("{}, {}", warm ? "indoors" : word_of(shelter), place->name);
     return year_at(reading.facts, *place, shelter);
 }
 

@@ -43,6 +43,11 @@ void settle(RoomYear& year, std::size_t m, const AirState& air)
 
 } // namespace
 
+bool ever_heated(const MonthlyAir& outside, const MoistureGain& gain)
+{
+    return std::any_of(outside.begin(), outside.end(), [&](const AirState& air) { return air.temperature < gain.heated_to; });
+}
+
 std::string_view word_of(Shelter shelter)
 {
     switch (shelter) {
@@ -85,7 +90,10 @@ RoomYear year_of(const Facts& facts, const MonthlyAir& outside, Shelter shelter,
     for (std::size_t m = 0; m < outside.size(); ++m)
         settle(year, m, shelter == Shelter::heated ? heated_air(outside[m], gain) : outside[m]);
     year.source = named;
-    if (shelter == Shelter::heated) year.source += "; " + heated_words(facts, gain);
+    if (shelter == Shelter::heated)
+        year.source +=
+            "; " + (ever_heated(outside, gain) ? heated_words(facts, gain)
+                                               : "never cold enough to be heated: the air indoors is taken as that outside");
     year.source += "; moisture of the wood: " + facts.cite("wood-handbook-2010", "eq. 4-5");
     return year;
 }
@@ -95,7 +103,6 @@ RoomYear year_at(const Facts& facts, const PlaceRecord& place, Shelter shelter)
     RoomYear year = year_of(facts, place.air, shelter, fmt::format("air outside: {}", place.air_cite.text()));
     if (shelter == Shelter::heated) return year;
     for (std::size_t m = 0; m < year.months.size(); ++m) year.months[m].moisture = MoistureContent::percent(place.moisture[m]);
-    year.in_frost = false; // the daily means have it already
     year.source = fmt::format("air outside: {}; moisture of the wood: {}", place.air_cite.text(), place.moisture_cite.text());
     return year;
 }

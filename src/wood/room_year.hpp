@@ -41,6 +41,9 @@ struct RoomYear {
 /// Water vapour in air, saturated [kg/m³]. Magnus formula over water, −45 to 60 °C; ideal gas.
 double saturated_vapour(Temperature temperature);
 
+/// Some month outside is colder than `heated_to`.
+bool ever_heated(const MonthlyAir& outside, const MoistureGain& gain);
+
 /// The air outside brought to `heated_to`, or to its own mean if that is warmer, with the gain of the month; at most saturated.
 AirState heated_air(const AirState& outside, const MoistureGain& gain);
 

@@ -71,6 +71,17 @@ TEST_CASE("Twelve months of the maker's own make a room, frost and all", "[read]
         "ice-free air at −1 °C"));
 }
 
+TEST_CASE("A cold shed by its place says how frost is reckoned; a place that is never cold is not heated", "[read][room]")
+{
+    CHECK(assumes(in_room("place = \"Harbin\"\nshelter = \"not heated\""), "ice-free air at −1 °C"));
+    CHECK_FALSE(assumes(in_room("place = \"Harbin\""), "ice-free"));
+    const Piece warm = in_room("place = \"Singapore\"");
+    CHECK(warm.room.name == "indoors, Singapore");
+    REQUIRE(warm.room.year);
+    CHECK_THAT(warm.room.year->source, ContainsSubstring("never cold enough to be heated"));
+    CHECK_THAT(in_room("place = \"Harbin\"").room.name.value_or(""), ContainsSubstring("heated, Harbin"));
+}
+
 TEST_CASE("A room by its place that cannot be read says why, with a line that parses", "[read][room][faults]")
 {
     CHECK_THAT(told("place = \"Stutgart\""), ContainsSubstring("no place is named \"Stutgart\" [unknown-name]"));
