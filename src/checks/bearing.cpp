@@ -95,7 +95,7 @@ Finding judge_bearing(const Prepared& prepared, const Contact& contact, const Pr
         return cannot_tell("bearing", f.subject,
                            fmt::format("Whether {} dents cannot be told: no strength across the grain is known for {}.",
                                        prepared.piece->label(face.pressed, true), state.species),
-                           "name a species of the table");
+                           name_another_wood(state));
     const Datum<double>& divisor = facts.number("bearing_pass_divisor");
     const double mean = strength->value.value(), resistance = load_case.proof ? mean : mean / divisor.value;
     const double stress = force.force / face.counts_as, use = stress / resistance;

@@ -84,6 +84,13 @@ void gather_sources(Finding& finding)
             finding.sources.push_back(step.source);
 }
 
+std::string name_another_wood(const PartState& state)
+{
+    std::string words = "name a wood whose figures are held";
+    if (state.record && !state.record->nearest.empty()) words += ", such as its nearest relative " + state.record->nearest;
+    return words;
+}
+
 Finding cannot_tell(std::string check, std::string subject, std::string headline, std::string remedy)
 {
     Finding finding;

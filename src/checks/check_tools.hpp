@@ -31,6 +31,8 @@ double shop_size_above(const Prepared& prepared, double metres);
 std::string moisture_words(MoistureContent moisture);
 /// Puts the distinct sources of the working into `sources`.
 void gather_sources(Finding& finding);
+/// "name a wood whose figures are held, such as its nearest relative Indian rosewood": the way out where a table has nothing.
+std::string name_another_wood(const PartState& state);
 /// A finding that cannot tell, naming what is missing.
 Finding cannot_tell(std::string check, std::string subject, std::string headline, std::string remedy);
 

@@ -112,7 +112,7 @@ void describe_piece(ReportContent& content, const Piece& piece, const Layout& la
     const Prepared& prepared = heaviest(runs);
     content.piece_name = piece.name;
     content.use = std::string(name_of(piece.use));
-    content.mass_kg = prepared.whole_mass();
+    if (prepared.masses_known()) content.mass_kg = prepared.whole_mass();
     content.room_name = piece.room.name;
     content.room_year = piece.room.year;
     content.moisture_driest_pct = prepared.parts.front().driest.percent();
@@ -125,7 +125,7 @@ void describe_piece(ReportContent& content, const Piece& piece, const Layout& la
         line.copies = 0;
         for (std::size_t i = 0; i < piece.copies.size(); ++i)
             if (piece.copies[i].part == p) {
-                if (line.copies++ == 0) line.mass_kg = prepared.masses[i];
+                if (line.copies++ == 0 && prepared.state_of(i).loaded.density) line.mass_kg = prepared.masses[i];
             }
         line.length_m = in_metres(part.length);
         line.width_m = in_metres(part.width);

@@ -23,7 +23,7 @@ namespace {
 using Vec = Eigen::Vector3d;
 
 constexpr double kBeyondAllowed = 4.0 / 3; // the proportional limit over the allowable, as for other screws
-constexpr double kUndoubted = 0.25; // of the estimate for screws that go in less deep than codes ask (estimated)
+constexpr double kUndoubted = 0.25;        // of the estimate for screws that go in less deep than codes ask (estimated)
 constexpr double kOneLine = 0.03;          // m: pins farther from each other's line are on two
 
 Vec vec_of(const Point& p) { return {p[0], p[1], p[2]}; }
@@ -149,7 +149,7 @@ Finding judge_hinges(const Prepared& prepared, const Contact& contact, const Hin
     const std::string share = nothing ? "nothing may be relied on that way" : fmt::format("{:.0f} % used", use * 100);
     const char* words = f.verdict == Verdict::pass   ? "hold"
                         : f.verdict == Verdict::fail ? "are too weak"
-                        : use <= 1 ? "hold by an estimate, but go in less deep than codes ask"
+                        : use <= 1                   ? "hold by an estimate, but go in less deep than codes ask"
                                                      : "are loaded beyond what is customary";
     f.headline =
         fmt::format("The screws of the hinges between {} {} in {}: each hinge has {} with {}, {}; pilot {}.", subject, words,

@@ -192,7 +192,7 @@ std::vector<Finding> check_leg(const Prepared& prepared)
                         prepared.piece->parts[part].id),
                     wood.modulus_along && wood.bending_strength
                         ? "name a species of the table beside the own test values: its strength along the grain is wanted too"
-                        : "name a species of the table; own test values may replace its modulus and bending_strength"));
+                        : name_another_wood(state) + "; own test values may replace its modulus and bending_strength"));
             continue;
         }
         const double free = free_length(prepared, post.copy);

@@ -32,6 +32,12 @@ std::optional<TurnedJoint> most_turned(const Prepared& prepared, std::size_t loa
     return most;
 }
 
+bool all_stiffness_known(const Prepared& prepared)
+{
+    return std::all_of(prepared.parts.begin(), prepared.parts.end(),
+                       [](const PartState& state) { return state.loaded.modulus_along.has_value(); });
+}
+
 } // namespace
 
 std::vector<Finding> check_rack(const Prepared& prepared)
@@ -52,6 +58,10 @@ std::vector<Finding> check_rack(const Prepared& prepared)
         limit = s.height / share.value;
     }
     if (!worst) return {};
+    if (!all_stiffness_known(prepared))
+        return {cannot_tell("rack", prepared.piece->name,
+                            "How far the piece sways cannot be told: the modulus of elasticity of some part is not known.",
+                            "give [[wood]] properties with modulus")};
     const SwayResult& s = prepared.statics.sways[*worst];
     const Datum<double>& warn = facts.number("sway_warn_factor");
     Finding f;

@@ -16,9 +16,10 @@ namespace jointwright {
 struct PartLine {
     std::string id;
     int copies = 1;
-    double length_m = 0, width_m = 0, thickness_m = 0, mass_kg = 0; ///< as drawn; mass of one copy, let-ins taken off
-    std::string wood;                                               ///< species in words, for people
-    std::string grain;                                              ///< "left to right", "front to back", "upright"
+    double length_m = 0, width_m = 0, thickness_m = 0; ///< as drawn
+    std::optional<double> mass_kg;                     ///< of one copy, let-ins taken off; nothing where its density is not known
+    std::string wood;                                  ///< species in words, for people
+    std::string grain;                                 ///< "left to right", "front to back", "upright"
 };
 
 struct ContactLine {
@@ -65,7 +66,7 @@ struct ReportContent {
     std::string program_version, data_version;
     std::string piece_name, use;
     LengthUnit units = LengthUnit::millimetre; ///< of what people read
-    double mass_kg = 0;
+    std::optional<double> mass_kg;             ///< nothing where the density of some part is not known
     std::optional<std::string> room_name;
     std::optional<RoomYear> room_year; ///< where the room is known month by month
     double moisture_driest_pct = 0, moisture_dampest_pct = 0, moisture_at_glue_up_pct = 0;
@@ -74,7 +75,8 @@ struct ReportContent {
     std::vector<ContactLine> contacts;
     Verdict verdict = Verdict::pass; ///< pass, warn or fail; cannot-tell counts as warn
     std::vector<Finding> findings;   ///< sorted
-    std::vector<FirstStep> do_first; ///< one for each finding that does not pass and has a remedy, alike ones once; in their order
+    std::vector<FirstStep>
+        do_first; ///< one for each finding that does not pass and has a remedy, alike ones once; in their order
     std::vector<std::string> assumed;
     std::vector<std::string> cautions;
     std::vector<LeftOut> left_out;      ///< by the checks that have findings

@@ -73,7 +73,11 @@ void add_working(const Prepared& prepared, Finding& f, const Tipped& tipped, con
 std::vector<Finding> check_tip(const Prepared& prepared)
 {
     const Piece& piece = *prepared.piece;
-    if (!piece.wall.empty() || prepared.whole_mass() <= 0) return {};
+    if (!piece.wall.empty()) return {};
+    if (!prepared.masses_known())
+        return {cannot_tell("tip", piece.name,
+                            "Whether the piece tips over cannot be told: the density of some part is not known.",
+                            "give [[wood]] properties with density")};
     const Footing footing = footing_of(prepared);
     const CaseTipping as_case = tipped_as_case(prepared, footing);
     const bool is_case = !as_case.ways.empty();

@@ -123,6 +123,11 @@ std::vector<Combination> combinations_of(const Piece& piece)
     return all;
 }
 
+bool Prepared::masses_known() const
+{
+    return std::all_of(parts.begin(), parts.end(), [](const PartState& state) { return state.loaded.density.has_value(); });
+}
+
 double Prepared::whole_mass() const { return std::accumulate(masses.begin(), masses.end(), 0.0); }
 
 Prepared prepare(const Piece& piece, const Facts& facts, const Layout& layout, const Combination& combination, LengthUnit units)

@@ -64,6 +64,7 @@ struct Prepared {
 
     const PartState& state_of(std::size_t copy) const { return parts[piece->copies[copy].part]; }
     double whole_mass() const;
+    bool masses_known() const; ///< false: some part's density is not known, and its mass counts as nothing
 };
 
 Prepared prepare(const Piece& piece, const Facts& facts, const Layout& layout, const Combination& combination, LengthUnit units);

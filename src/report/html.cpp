@@ -39,7 +39,7 @@ void put_header(HtmlOut& out, const ReportContent& content)
 {
     put(out, "<header>\n<div class=\"rule\"></div>\n<h1>{}</h1>\n<dl class=\"facts\">\n", html_name(content.piece_name));
     put_fact(out, "Use", html_text(content.use));
-    put_fact(out, "Weight", write_mass(kilograms(content.mass_kg), content.units));
+    put_fact(out, "Weight", mass_words(content.mass_kg, content.units));
     if (content.room_name) put_fact(out, "Room", html_name(*content.room_name));
     put_fact(out, "Moisture when made", write_percent(content.moisture_at_glue_up_pct));
     put_fact(out, "Driest", write_percent(content.moisture_driest_pct));
@@ -104,7 +104,7 @@ void put_parts(HtmlOut& out, const ReportContent& content)
         put(out, "<td role=\"cell\" data-label=\"copies\">{}</td><td role=\"cell\" data-label=\"size\">{}</td>", part.copies,
             part_size_words(part, content.units));
         put(out, "<td role=\"cell\" data-label=\"grain\">{}</td><td role=\"cell\" data-label=\"weight of one\">{}</td>",
-            html_text(part.grain), write_mass(kilograms(part.mass_kg), content.units));
+            html_text(part.grain), mass_words(part.mass_kg, content.units));
         put(out, "<td role=\"cell\" data-label=\"wood\">{}</td></tr>\n", html_name(part.wood));
     }
     put(out, "</tbody>\n</table>\n");

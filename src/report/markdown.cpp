@@ -44,7 +44,7 @@ void put_opening(Out& out, const ReportContent& content)
     put(out, "# {}\n\n", markdown_text(content.piece_name));
     put(out, "**{}** {} {}\n{}\n\n", verdict_capitals(content.verdict), markdown_text(content.piece_name),
         verdict_predicate(content), counts_sentence(content));
-    put(out, "- Use: {}. Weight: {}.\n", markdown_text(content.use), write_mass(kilograms(content.mass_kg), content.units));
+    put(out, "- Use: {}. Weight: {}.\n", markdown_text(content.use), mass_words(content.mass_kg, content.units));
     if (content.room_name) put(out, "- Room: {}.\n", markdown_text(*content.room_name));
     put(out, "- Moisture of the wood: {}.\n", moisture_range_words(content));
     if (content.room_year) put(out, "- {}\n", markdown_text(room_year_words(*content.room_year)));
@@ -68,7 +68,7 @@ void put_piece(Out& out, const ReportContent& content)
         put(out, "| copies | part | length × width × thickness | grain | weight of one | wood |\n|---:|---|---|---|---|---|\n");
     for (const PartLine& part : content.parts)
         put(out, "| {} | {} | {} | {} | {} | {} |\n", part.copies, markdown_text(part.id), part_size_words(part, content.units),
-            markdown_text(part.grain), write_mass(kilograms(part.mass_kg), content.units), markdown_text(part.wood));
+            markdown_text(part.grain), mass_words(part.mass_kg, content.units), markdown_text(part.wood));
     put(out, "\n{}\n\n", content.joints.empty() ? "No joints are stated." : "Joints.");
     for (const JointLine& joint : content.joints)
         put(out, "- {}: {}\n", markdown_text(joint.first + " / " + joint.second), markdown_text(joint_words(joint)));

@@ -147,6 +147,11 @@ std::optional<std::string> cut_heading_at(const ReportContent& content, std::siz
     return std::nullopt;
 }
 
+std::string mass_words(const std::optional<double>& kilograms, LengthUnit units)
+{
+    return kilograms ? write_mass(jointwright::kilograms(*kilograms), units) : "not known";
+}
+
 std::string part_size_words(const PartLine& part, LengthUnit units)
 {
     return fmt::format("{} × {} × {}", write_length(metres(part.length_m), units), write_length(metres(part.width_m), units),

@@ -47,6 +47,9 @@ bool nothing_to_change(const ReportContent& content);
 /// The heading of the group that starts at a line of "Cut today"; nothing within a group.
 std::optional<std::string> cut_heading_at(const ReportContent& content, std::size_t line);
 
+/// "18.2 kg", or that it is not known.
+std::string mass_words(const std::optional<double>& kilograms, LengthUnit units);
+
 /// "12 in × 1 3/4 in × 5/8 in": length, width, thickness.
 std::string part_size_words(const PartLine& part, LengthUnit units);
 /// "housing, glued with PVA, 26 places".

@@ -22,7 +22,7 @@ void write_opening(TextPage& page, const ReportContent& content)
                    0);
     page.paragraph(counts_sentence(content));
     page.blank();
-    page.paragraph(fmt::format("Use: {}. Weight: {}.", content.use, write_mass(kilograms(content.mass_kg), content.units)));
+    page.paragraph(fmt::format("Use: {}. Weight: {}.", content.use, mass_words(content.mass_kg, content.units)));
     if (content.room_name) page.paragraph(fmt::format("Room: {}.", *content.room_name));
     page.paragraph(fmt::format("Moisture of the wood: {}.", moisture_range_words(content)));
     if (content.room_year) page.paragraph(room_year_words(*content.room_year));
@@ -58,7 +58,7 @@ void write_parts(TextPage& page, const ReportContent& content)
     for (const PartLine& part : content.parts) names.make_room_for(safe_text(part.id));
     for (const PartLine& part : content.parts) {
         const std::string words = fmt::format("{}, {}, {}, {}", part_size_words(part, content.units), part.grain,
-                                              write_mass(kilograms(part.mass_kg), content.units), part.wood);
+                                              mass_words(part.mass_kg, content.units), part.wood);
         names.write(page, fmt::format("{:>5} × ", part.copies), safe_text(part.id), words);
     }
 }
