@@ -300,7 +300,7 @@ void check_alike(const ReportContent& before, const ReportContent& after)
     CHECK(after.verdict == before.verdict);
     CHECK(after.findings.size() == before.findings.size());
     CHECK(after.contacts.size() == before.contacts.size());
-    CHECK_THAT(after.mass_kg, WithinRel(before.mass_kg, 1e-9));
+    CHECK_THAT(after.mass_kg.value(), WithinRel(before.mass_kg.value(), 1e-9));
     const auto then = by_key(before.findings), now = by_key(after.findings);
     for (const auto& [key, f] : then) {
         CAPTURE(std::get<0>(key), std::get<1>(key), f->headline);

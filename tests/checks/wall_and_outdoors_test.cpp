@@ -57,11 +57,12 @@ TEST_CASE("A plank screwed to the wall by its edge is a cantilever across its gr
 
 TEST_CASE("Seats outdoors take the loads of the outdoor test, one of them for half an hour", "[load-cases][outdoors]")
 {
-    const auto proof_of = [](const std::string& air, const std::string& limits = "") {
+    const auto proof_of = [](const std::string& shelter, const std::string& limits = "") {
         std::string text = *testing::shared_facts().text("patterns/garden-bench.toml");
-        const std::string old = "outdoors, under a roof, damp climate";
-        const std::size_t at = text.find("air = \"" + old);
-        text.replace(at + 7, old.size(), air);
+        const std::string old = "shelter = \"outdoors\"";
+        const std::size_t at = text.find(old);
+        REQUIRE(at != std::string::npos);
+        text.replace(at, old.size(), "shelter = \"" + shelter + "\"");
         const std::size_t limits_at = text.find("[limits]\n");
         text.replace(limits_at, 9, "[limits]\n" + limits);
         const auto bench = bench_of(text);
@@ -78,8 +79,8 @@ TEST_CASE("Seats outdoors take the loads of the outdoor test, one of them for ha
         }
         return found;
     };
-    const auto outdoors = proof_of("outdoors, under a roof, damp climate"), indoors = proof_of("garage or shed"),
-               contract = proof_of("outdoors, under a roof, damp climate", "level = \"contract\"\n");
+    const auto outdoors = proof_of("outdoors"), indoors = proof_of("not heated"),
+               contract = proof_of("outdoors", "level = \"contract\"\n");
     CHECK_THAT(outdoors.place, WithinRel(1600.0, 1e-9));
     CHECK_THAT(outdoors.stays, WithinRel(1600.0 * outdoors.seats, 1e-9));
     CHECK_THAT(contract.place, WithinRel(2000.0, 1e-9));
