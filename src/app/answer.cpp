@@ -1,6 +1,6 @@
 #include "app/answer.hpp"
 
-#include "report/safe_text.hpp"
+#include "report/words/safe_text.hpp"
 
 namespace jointwright {
 

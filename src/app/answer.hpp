@@ -1,7 +1,7 @@
 #pragma once
 // What a verb answers: text for standard output, text for standard error, and the exit status. Verbs themselves write nothing.
 
-#include "piece/fault.hpp"
+#include "piece/text/fault.hpp"
 
 #include <optional>
 #include <string>

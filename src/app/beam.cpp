@@ -5,7 +5,7 @@
 #include "app/tables.hpp"
 #include "app/verbs.hpp"
 #include "measure/write.hpp"
-#include "report/beam_chart.hpp"
+#include "report/charts/beam_chart.hpp"
 
 #include <fmt/format.h>
 

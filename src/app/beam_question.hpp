@@ -4,7 +4,7 @@
 #include "app/option_set.hpp"
 #include "app/values.hpp"
 #include "facts/facts.hpp"
-#include "mechanics/beam_on_supports.hpp"
+#include "mechanics/beam/beam_on_supports.hpp"
 
 #include <optional>
 #include <string>

@@ -1,6 +1,6 @@
 // check: the whole way from a design to a verdict.
 
-#include "checks/run.hpp"
+#include "review/review.hpp"
 
 #include "app/design.hpp"
 #include "app/files.hpp"
@@ -9,11 +9,11 @@
 #include "app/tables.hpp"
 #include "app/values.hpp"
 #include "app/verbs.hpp"
-#include "report/compose.hpp"
-#include "report/html.hpp"
-#include "report/json.hpp"
-#include "report/markdown.hpp"
-#include "report/text.hpp"
+#include "report/json/json.hpp"
+#include "report/page/html.hpp"
+#include "report/text/markdown.hpp"
+#include "report/text/text.hpp"
+#include "report/words/compose.hpp"
 
 #include <ctime>
 

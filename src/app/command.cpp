@@ -4,7 +4,7 @@
 #include "app/words.hpp"
 #include "facts/facts.hpp"
 #include "measure/text.hpp"
-#include "report/safe_text.hpp"
+#include "report/words/safe_text.hpp"
 
 #include <fmt/format.h>
 

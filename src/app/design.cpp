@@ -1,7 +1,7 @@
 #include "app/design.hpp"
 
 #include "app/files.hpp"
-#include "piece/read_design.hpp"
+#include "piece/read/read_design.hpp"
 
 namespace jointwright {
 

@@ -3,7 +3,7 @@
 
 #include "app/answer.hpp"
 #include "facts/facts.hpp"
-#include "piece/piece.hpp"
+#include "piece/model/piece.hpp"
 
 #include <string>
 #include <variant>

@@ -2,10 +2,10 @@
 
 #include "app/words.hpp"
 #include "measure/write.hpp"
-#include "report/display_width.hpp"
-#include "report/json_values.hpp"
-#include "report/safe_text.hpp"
-#include "report/wrap.hpp"
+#include "report/json/json_values.hpp"
+#include "report/words/display_width.hpp"
+#include "report/words/safe_text.hpp"
+#include "report/words/wrap.hpp"
 
 #include <fmt/format.h>
 

@@ -4,7 +4,7 @@
 #include "app/option_set.hpp"
 #include "app/tables.hpp"
 #include "app/verbs.hpp"
-#include "piece/read_design.hpp"
+#include "piece/read/read_design.hpp"
 
 namespace jointwright {
 

@@ -1,7 +1,7 @@
 #include "app/files.hpp"
 
 #include "app/streams.hpp"
-#include "report/safe_text.hpp"
+#include "report/words/safe_text.hpp"
 
 #include <fmt/format.h>
 

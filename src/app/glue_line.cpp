@@ -1,6 +1,6 @@
 // glue-line: shear strength of one glued face, the wood and the glue shown apart.
 
-#include "bond/glue_line.hpp"
+#include "bond/glue/glue_line.hpp"
 #include "app/quick_options.hpp"
 #include "app/tables.hpp"
 #include "app/verbs.hpp"

@@ -4,7 +4,7 @@
 #include "app/tables.hpp"
 #include "app/verbs.hpp"
 #include "app/words.hpp"
-#include "bond/joint_capacity.hpp"
+#include "bond/joints/joint_capacity.hpp"
 #include "measure/write.hpp"
 
 #include <fmt/format.h>

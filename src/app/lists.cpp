@@ -6,10 +6,10 @@
 #include "app/values.hpp"
 #include "app/verbs.hpp"
 #include "app/words.hpp"
-#include "piece/pattern.hpp"
-#include "report/display_width.hpp"
-#include "report/json_values.hpp"
-#include "report/safe_text.hpp"
+#include "piece/patterns/pattern.hpp"
+#include "report/json/json_values.hpp"
+#include "report/words/display_width.hpp"
+#include "report/words/safe_text.hpp"
 
 #include <algorithm>
 

@@ -3,7 +3,7 @@
 #include "app/files.hpp"
 #include "app/streams.hpp"
 #include "app/verbs.hpp"
-#include "report/safe_text.hpp"
+#include "report/words/safe_text.hpp"
 
 #include <fmt/format.h>
 

@@ -3,8 +3,8 @@
 #include "app/words.hpp"
 #include "facts/facts.hpp"
 #include "measure/text.hpp"
-#include "report/display_width.hpp"
-#include "report/safe_text.hpp"
+#include "report/words/display_width.hpp"
+#include "report/words/safe_text.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

@@ -3,7 +3,7 @@
 
 #include "app/option_set.hpp"
 #include "app/values.hpp"
-#include "report/quick.hpp"
+#include "report/text/quick.hpp"
 
 #include <optional>
 #include <string>

@@ -1,6 +1,6 @@
 // size: how thin, how narrow, how long may one part be, and of which woods?
 
-#include "checks/size_search.hpp"
+#include "review/search/size_search.hpp"
 
 #include "app/design.hpp"
 #include "app/option_set.hpp"
@@ -9,7 +9,7 @@
 #include "app/verbs.hpp"
 #include "measure/text.hpp"
 #include "measure/write.hpp"
-#include "piece/part_name.hpp"
+#include "piece/model/part_name.hpp"
 
 #include <fmt/format.h>
 

@@ -6,8 +6,8 @@
 #include "app/verbs.hpp"
 #include "app/words.hpp"
 #include "facts/source_uses.hpp"
-#include "report/json_values.hpp"
-#include "report/safe_text.hpp"
+#include "report/json/json_values.hpp"
+#include "report/words/safe_text.hpp"
 
 #include <fmt/format.h>
 

@@ -6,7 +6,7 @@
 #include "facts/meanings.hpp"
 #include "facts/places.hpp"
 #include "measure/text.hpp"
-#include "report/safe_text.hpp"
+#include "report/words/safe_text.hpp"
 
 #include <fmt/format.h>
 

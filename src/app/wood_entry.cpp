@@ -1,7 +1,7 @@
 // A wood as the tables have it.
 
 #include "app/entry.hpp"
-#include "checks/dust_words.hpp"
+#include "judging/dust_words.hpp"
 #include "measure/write.hpp"
 #include "wood/movement.hpp"
 

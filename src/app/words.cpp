@@ -1,6 +1,6 @@
 #include "app/words.hpp"
 
-#include "report/wrap.hpp"
+#include "report/words/wrap.hpp"
 
 #include <boost/nowide/utf/convert.hpp>
 

@@ -1,6 +1,6 @@
 #include "bond/fastener.hpp"
 
-#include "bond/joint_capacity.hpp"
+#include "bond/joints/joint_capacity.hpp"
 #include "measure/write.hpp"
 
 #include <fmt/core.h>

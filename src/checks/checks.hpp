@@ -1,9 +1,10 @@
 #pragma once
 // The checks, one file each: pure functions from the prepared piece to findings. The registry lists them.
 
-#include "checks/finding.hpp"
+#include "judging/finding.hpp"
 #include "mechanics/prepared.hpp"
 
+#include <memory>
 #include <vector>
 
 namespace jointwright {
@@ -39,7 +40,7 @@ std::vector<Finding> check_dust(const Prepared& prepared);
 
 /// Findings of one combination of woods and ring cuts.
 struct CombinationFindings {
-    const Prepared* prepared = nullptr;
+    std::shared_ptr<const Prepared> prepared;
     std::vector<Finding> findings;
 };
 

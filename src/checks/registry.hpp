@@ -1,7 +1,8 @@
 #pragma once
 // The list of checks. Adding one is one file here, one line in registry.cpp, one test and one explanation in data/checks/.
 
-#include "checks/finding.hpp"
+#include "judging/finding.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <string_view>
 #include <vector>

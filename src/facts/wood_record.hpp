@@ -60,7 +60,7 @@ struct WoodRecord {
     /// printed.
     std::optional<Datum<MovementCoefficient>> tangential, radial;
     std::vector<Datum<MovementCoefficient>> listed_tangential, listed_radial; ///< all of them, in the order of the file
-    std::optional<Datum<MoistureContent>> fibre_saturation;       ///< only where it differs from 30 %
+    std::optional<Datum<MoistureContent>> fibre_saturation;                   ///< only where it differs from 30 %
     std::optional<Datum<double>> shrinkage_tangential, shrinkage_radial, shrinkage_volumetric; ///< percent, green to oven-dry
 
     double dry_moisture_pct = 12; ///< moisture content of the dry row

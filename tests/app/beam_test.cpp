@@ -1,7 +1,7 @@
 // `beam` with several supports, overhangs, taper, notches and a drawing, asked at the command line.
 
+#include "app/program.hpp"
 #include "catch.hpp"
-#include "program.hpp"
 
 #include <nlohmann/json.hpp>
 

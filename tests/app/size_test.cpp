@@ -1,9 +1,9 @@
 // `size` at the command line.
 
+#include "app/designs.hpp"
+#include "app/program.hpp"
 #include "catch.hpp"
-#include "designs.hpp"
 #include "places.hpp"
-#include "program.hpp"
 
 #include <nlohmann/json.hpp>
 

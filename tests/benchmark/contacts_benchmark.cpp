@@ -2,10 +2,10 @@
 // never asserted in a test.
 
 #include "benchmark/slatted_field.hpp"
-#include "checks/run.hpp"
-#include "checks/size_search.hpp"
-#include "piece/contact.hpp"
-#include "report/html.hpp"
+#include "piece/contacts/contact.hpp"
+#include "report/page/html.hpp"
+#include "review/review.hpp"
+#include "review/search/size_search.hpp"
 
 #include <benchmark/benchmark.h>
 

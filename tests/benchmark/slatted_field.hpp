@@ -1,7 +1,7 @@
 #pragma once
 // Pieces that the benchmarks measure.
 
-#include "piece/read_design.hpp"
+#include "piece/read/read_design.hpp"
 
 #include <fmt/core.h>
 

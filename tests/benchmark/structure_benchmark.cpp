@@ -2,7 +2,7 @@
 
 #include "benchmark/slatted_field.hpp"
 #include "mechanics/prepared.hpp"
-#include "mechanics/structure.hpp"
+#include "mechanics/structure/structure.hpp"
 
 #include <benchmark/benchmark.h>
 
@@ -13,10 +13,7 @@ using namespace measured;
 
 /// A piece prepared once; its frame is built anew by what is measured.
 struct Ready {
-    explicit Ready(Piece p) : piece(std::move(p)), layout(layout_of(piece))
-    {
-        prepared = prepare(piece, facts(), layout, combinations_of(piece).front(), piece.units);
-    }
+    explicit Ready(const Piece& of) : prepared(prepare(lay_out(of), facts(), combinations_of(of).front(), of.units)) {}
     std::vector<std::vector<CopyLoad>> cases(std::size_t count) const
     {
         std::vector<std::vector<CopyLoad>> all;
@@ -35,14 +32,13 @@ struct Ready {
         state.counters["cases"] = static_cast<double>(prepared.statics.cases.cases.size());
         state.SetComplexityN(static_cast<benchmark::IterationCount>(piece.copies.size()));
     }
-    Piece piece;
-    Layout layout;
     Prepared prepared;
+    const Piece& piece = *prepared.piece;
 };
 
 void build_frame_of(benchmark::State& state, const Ready& ready)
 {
-    for (auto _ : state) benchmark::DoNotOptimize(Structure(ready.prepared));
+    for (auto _ : state) benchmark::DoNotOptimize(Structure(ready.prepared, ready.prepared.statics.cases));
     ready.count(state);
 }
 

@@ -4,7 +4,7 @@
 #include "facts/shared_facts.hpp"
 
 #include "bond/fastener.hpp"
-#include "bond/joint_capacity.hpp"
+#include "bond/joints/joint_capacity.hpp"
 
 #include <cmath>
 

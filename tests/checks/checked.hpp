@@ -3,10 +3,10 @@
 
 #include "checks/checks.hpp"
 #include "checks/registry.hpp"
-#include "checks/run.hpp"
 #include "facts/shared_facts.hpp"
 #include "mechanics/prepared.hpp"
-#include "piece/read_design.hpp"
+#include "piece/read/read_design.hpp"
+#include "review/review.hpp"
 
 #include <algorithm>
 #include <memory>
@@ -85,9 +85,9 @@ inline bool has_value(const Finding& finding, std::string_view name)
 
 /// A piece with everything that its checks need, for the first combination of its woods.
 struct Bench {
-    Piece piece;
-    Layout layout;
     Prepared prepared;
+    const Piece& piece = *prepared.piece;
+    const Layout& layout = *prepared.layout;
 
     /// The copy of that label, "slat #2".
     std::size_t copy(std::string_view name) const
@@ -108,21 +108,17 @@ struct Bench {
     std::vector<std::string> borne_by(std::string_view name) const
     {
         std::vector<std::string> names;
-        for (const Bearing& b : prepared.statics.path.bearings[copy(name)]) names.push_back(piece.label(b.below));
+        for (const Bearing& b : prepared.layout->path.bearings[copy(name)]) names.push_back(piece.label(b.below));
         std::sort(names.begin(), names.end());
         return names;
     }
 };
 
-/// Not moved once made: what is prepared points into the piece.
 inline std::unique_ptr<Bench> bench_of(Piece piece)
 {
-    auto bench = std::make_unique<Bench>();
-    bench->piece = std::move(piece);
-    bench->layout = layout_of(bench->piece);
-    bench->prepared =
-        prepare(bench->piece, testing::shared_facts(), bench->layout, combinations_of(bench->piece).front(), bench->piece.units);
-    return bench;
+    const LaidOut laid = lay_out(std::move(piece));
+    return std::unique_ptr<Bench>(
+        new Bench{prepare(laid, testing::shared_facts(), combinations_of(*laid.piece).front(), laid.piece->units)});
 }
 inline std::unique_ptr<Bench> bench_of(const std::string& text) { return bench_of(piece_of(text)); }
 

@@ -68,11 +68,11 @@ TEST_CASE("Every open choice is combined with every other", "[prepared]")
 
 TEST_CASE("A combination sets species and rings of its parts", "[prepared]")
 {
-    const Piece piece = piece_of(boards("[\"sugar maple\", \"red maple\"]", "[\"flat\", \"quarter\"]"));
-    const Layout layout = layout_of(piece);
+    const LaidOut laid = lay_out(piece_of(boards("[\"sugar maple\", \"red maple\"]", "[\"flat\", \"quarter\"]")));
+    const Piece& piece = *laid.piece;
     for (const Combination& c : combinations_of(piece)) {
         CAPTURE(c.words);
-        const Prepared prepared = prepare(piece, testing::shared_facts(), layout, c, piece.units);
+        const Prepared prepared = prepare(laid, testing::shared_facts(), c, piece.units);
         CHECK(prepared.parts[0].species == (c.words.find("red maple") != std::string::npos ? "red maple" : "sugar maple"));
         CHECK_THAT(in_degrees(prepared.parts[0].rings), WithinAbs(c.words.find("quarter") != std::string::npos ? 90 : 0, 1e-9));
         CHECK(prepared.parts[1].species == "black cherry");

@@ -2,7 +2,7 @@
 // The finite-element program CalculiX (`ccx`, Debian package calculix-ccx) as a reference from outside: a frame or a body of solids goes out as its
 // input, movements come back. Nothing of it is linked or shipped; where it is not installed the tests that ask it say so and are counted as skipped.
 
-#include "mechanics/frame_kernel.hpp"
+#include "mechanics/frame/frame.hpp"
 
 #include <optional>
 #include <string>

@@ -2,7 +2,7 @@
 
 #include "catch.hpp"
 #include "checks/trestle.hpp"
-#include "mechanics/structure.hpp"
+#include "mechanics/structure/structure.hpp"
 #include "outside/ccx.hpp"
 
 #include <fmt/core.h>

@@ -1,7 +1,7 @@
 #pragma once
 // A small sound design, and the same with some of its text replaced: for tests of single faults.
 
-#include "piece/read_design.hpp"
+#include "piece/read/read_design.hpp"
 
 #include <stdexcept>
 #include <string>

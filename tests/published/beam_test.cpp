@@ -3,8 +3,8 @@
 #include "catch.hpp"
 #include "facts/shared_facts.hpp"
 
-#include "mechanics/beam.hpp"
-#include "mechanics/beam_kernel.hpp"
+#include "mechanics/beam/beam_kernel.hpp"
+#include "mechanics/beam/simple_beam.hpp"
 
 #include <cmath>
 

@@ -2,7 +2,7 @@
 
 #include "catch.hpp"
 
-#include "mechanics/bimetal.hpp"
+#include "mechanics/seasons/bimetal.hpp"
 
 #include <Eigen/Dense>
 

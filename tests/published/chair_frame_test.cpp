@@ -3,7 +3,7 @@
 #include "catch.hpp"
 #include "checks/checked.hpp"
 #include "checks/design_text.hpp"
-#include "mechanics/structure.hpp"
+#include "mechanics/structure/structure.hpp"
 
 #include <fmt/core.h>
 

@@ -2,7 +2,7 @@
 
 #include "catch.hpp"
 #include "checks/checked.hpp"
-#include "checks/cross_grain_layers.hpp"
+#include "judging/fits/cross_grain_layers.hpp"
 #include "wood/moisture_balance.hpp"
 
 #include <fmt/core.h>

@@ -3,8 +3,8 @@
 #include "catch.hpp"
 #include "facts/shared_facts.hpp"
 
-#include "bond/glue_line.hpp"
-#include "bond/glue_patch.hpp"
+#include "bond/glue/glue_line.hpp"
+#include "bond/glue/glue_patch.hpp"
 
 #include <boost/math/quadrature/gauss_kronrod.hpp>
 

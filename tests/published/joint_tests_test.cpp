@@ -5,7 +5,7 @@
 #include "facts/shared_facts.hpp"
 #include "places.hpp"
 
-#include "bond/joint_capacity.hpp"
+#include "bond/joints/joint_capacity.hpp"
 #include "wood/moisture_balance.hpp"
 
 #include <boost/math/statistics/univariate_statistics.hpp>

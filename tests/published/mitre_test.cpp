@@ -2,7 +2,7 @@
 
 #include "catch.hpp"
 
-#include "mechanics/mitre.hpp"
+#include "mechanics/seasons/mitre.hpp"
 
 #include <cmath>
 #include <complex>

@@ -1,7 +1,7 @@
 #pragma once
 // Bodies and rays for the tests of the drawing engine.
 
-#include "report/drawing_visible.hpp"
+#include "report/drawings/visible.hpp"
 
 #include <Eigen/Geometry>
 

@@ -1,7 +1,7 @@
 #pragma once
 // The corners of the paths of a drawing, followed step by step as a browser does.
 
-#include "report/drawing_lines.hpp"
+#include "report/drawings/lines.hpp"
 
 #include <cctype>
 #include <stdexcept>

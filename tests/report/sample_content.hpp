@@ -1,7 +1,7 @@
 #pragma once
 // A small report made by hand, and names that try to break a writer.
 
-#include "checks/report_content.hpp"
+#include "review/content/report_content.hpp"
 
 #include <array>
 #include <string>

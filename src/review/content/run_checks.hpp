@@ -1,0 +1,18 @@
+#pragma once
+// Every check on every combination of the woods and ring cuts that a design leaves open.
+
+#include "checks/checks.hpp"
+#include "facts/facts.hpp"
+#include "mechanics/prepared.hpp"
+
+#include <vector>
+
+namespace jointwright {
+
+/// A run for each combination, in their order; never empty.
+std::vector<CombinationFindings> run_checks(const LaidOut& laid, const Facts& facts, LengthUnit units);
+
+/// The findings alone, sorted, as a report of that piece has them: for sweeps.
+std::vector<Finding> findings_of(const LaidOut& laid, const Facts& facts, LengthUnit units);
+
+} // namespace jointwright
