@@ -1,0 +1,35 @@
+#!/usr/bin/env bash
+# Holds the sources to the rules that no compiler of the build sees: layout, shell scripts, headers that compile alone, clang++ without a warning.
+# What is not installed is said and left out; `bash src/setup.sh --all` installs it.
+#   tests/house.sh [--quick]     --quick: leaves clang++ and the headers out
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+
+status=0
+rule() { printf 'house: %s\n' "$1" >&2; }
+missing() { command -v "$1" >/dev/null && return 1; rule "$1 is not installed: $2 is left out"; }
+mapfile -t sources < <(git ls-files 'src/*.cpp' 'tests/*.cpp')
+mapfile -t headers < <(git ls-files 'src/*.hpp')
+
+rule "layout by clang-format"
+missing clang-format "the layout" || clang-format --dry-run --Werror "${sources[@]}" "${headers[@]}" || status=1
+
+rule "shell scripts by shellcheck"
+missing shellcheck "the shell scripts" || { git ls-files '*.sh' .ci/run | xargs shellcheck || status=1; }
+
+if [[ ${1:-} == --quick ]]; then exit "$status"; fi
+
+# The words of the build's own commands, without the precompiled header: what a file forgets to include shows.
+eigen=$(pkg-config --variable=pc_sysrootdir eigen3 2>/dev/null || true)/usr/include/eigen3
+words=(-std=c++20 -DNDEBUG -DJOINTWRIGHT_VERSION='"0"' -DTOML_HEADER_ONLY=0 -Isrc -Itests -isystem "$eigen"
+    -Wall -Wextra -Wpedantic -Wconversion -Werror -fsyntax-only
+    -DJOINTWRIGHT_DATA_DIR='"data"' -DJOINTWRIGHT_PROGRAM='"jointwright"')
+
+rule "${#headers[@]} headers, each alone"
+printf '%s\n' "${headers[@]}" | xargs -P "$(nproc)" -n 4 g++ "${words[@]}" -Wno-pragma-once-outside-header -x c++ || status=1
+
+rule "${#sources[@]} sources by clang++"
+missing clang++ "clang++" ||
+    printf '%s\n' "${sources[@]}" | grep -v '^tests/benchmark/' | xargs -P "$(nproc)" -n 4 clang++ "${words[@]}" || status=1
+
+exit "$status"
