@@ -1,25 +1,24 @@
 #!/usr/bin/env bash
 # Installs the Debian or Ubuntu packages that the build and the tests need, where they are missing.
-#   src/setup.sh [--reference] [--browser] [--all]
+#   src/setup.sh [--reference] [--browser] [--house] [--all]
 #     --reference: also the outside finite-element program that some tests ask, where the distribution has it
 #     --browser: also what the checks of the reports in a browser need
-#     --all: also these two, and what the benchmarks and the code checks need
+#     --house: also what tests/house.sh holds the sources to their rules with
+#     --all: also these three, and what the benchmarks need
 # Quick, quiet and offline when everything is there. Without the right to use apt it prints the one line to run and exits 1.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 packages=(
     g++ cmake ninja-build
-    libboost-dev libeigen3-dev libfmt-dev nlohmann-json3-dev libtomlplusplus-dev libcli11-dev
+    libboost-dev libeigen3-dev libfmt-dev nlohmann-json3-dev libtomlplusplus-dev libcli11-dev libutf8proc-dev
     catch2
 )
 packages_for_browser=(chromium poppler-utils fonts-dejavu-core)
 # Node.js from elsewhere brings an npm of its own, which the Debian package would clash with.
 if ! command -v node >/dev/null || ! command -v npm >/dev/null; then packages_for_browser+=(nodejs npm); fi
-packages_for_all=(
-    libbenchmark-dev
-    clang clang-format clang-tidy shellcheck
-)
+packages_for_house=(clang clang-format clang-tidy shellcheck)
+packages_for_all=(libbenchmark-dev)
 # Debian 12 and Ubuntu have it, Debian 13 has not; without it its tests are counted as skipped.
 packages_of_reference=(calculix-ccx)
 optional=()
@@ -30,8 +29,13 @@ for option in "$@"; do
     case $option in
         --reference) optional=("${packages_of_reference[@]}") ;;
         --browser) use_browser ;;
-        --all) optional=("${packages_of_reference[@]}"); use_browser; packages+=("${packages_for_all[@]}") ;;
-        *) echo "usage: src/setup.sh [--reference] [--browser] [--all]" >&2; exit 2 ;;
+        --house) packages+=("${packages_for_house[@]}") ;;
+        --all)
+            optional=("${packages_of_reference[@]}")
+            use_browser
+            packages+=("${packages_for_house[@]}" "${packages_for_all[@]}")
+            ;;
+        *) echo "usage: src/setup.sh [--reference] [--browser] [--house] [--all]" >&2; exit 2 ;;
     esac
 done
 
