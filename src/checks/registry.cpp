@@ -1,8 +1,17 @@
 #include "checks/registry.hpp"
 
-#include "checks/checks.hpp"
+#include <algorithm>
+#include <stdexcept>
+#include <string>
 
 namespace jointwright {
+
+// Each stands in the file of its name.
+using Check = std::vector<Finding>(const Prepared&);
+Check check_seasonal_size, check_slat_gap, check_bind, check_cup, check_out_of_square, check_lamination_bow, check_mitre_gap,
+    check_cross_grain, check_groove_room, check_slot_length, check_glue_line, check_joint_capacity, check_fastener,
+    check_glue_suits, check_assembly_time, check_clamping, check_sag, check_bending, check_shear, check_notch, check_bearing,
+    check_leg, check_rack, check_tip, check_creep, check_stands, check_let_ins, check_dust;
 
 const std::vector<CheckInfo>& all_checks()
 {
@@ -38,6 +47,14 @@ const std::vector<CheckInfo>& all_checks()
         {"species-unsure", "what hangs on not knowing the wood", nullptr},
     };
     return checks;
+}
+
+std::vector<Finding> run_check(std::string_view id, const Prepared& prepared)
+{
+    const auto& checks = all_checks();
+    const auto check = std::find_if(checks.begin(), checks.end(), [&](const CheckInfo& c) { return c.run && c.id == id; });
+    if (check == checks.end()) throw std::out_of_range("no check is named " + std::string(id));
+    return check->run(prepared);
 }
 
 } // namespace jointwright

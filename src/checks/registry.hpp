@@ -1,5 +1,5 @@
 #pragma once
-// The list of checks. Adding one is one file here, one line in registry.cpp, one test and one explanation in data/checks/.
+// The list of checks. Adding one is one file in its room, its name and a line in registry.cpp, one test and one explanation in data/checks/.
 
 #include "judging/finding.hpp"
 #include "mechanics/prepared.hpp"
@@ -9,8 +9,6 @@
 
 namespace jointwright {
 
-struct Prepared;
-
 struct CheckInfo {
     std::string_view id;
     std::string_view words;                       ///< a few words for the list
@@ -18,5 +16,8 @@ struct CheckInfo {
 };
 
 const std::vector<CheckInfo>& all_checks();
+
+/// The findings of one check alone, as it gives them. @throws std::out_of_range  no check that looks at one combination has that id
+std::vector<Finding> run_check(std::string_view id, const Prepared& prepared);
 
 } // namespace jointwright

@@ -80,6 +80,7 @@ struct FinishCoats {
 struct FinishRecord {
     std::string name, note;
     std::vector<std::string> aliases;
+    bool drying_oil = false; ///< heats as it cures: rags wet with it can catch fire by themselves
     std::vector<FinishCoats> coats;
 };
 

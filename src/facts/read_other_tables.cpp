@@ -115,6 +115,7 @@ std::vector<FinishRecord> read_finishes(const TableReader& r, std::string_view t
         finish.name = r.required_text(entry, "name");
         finish.aliases = r.texts(entry, "aliases");
         finish.note = r.text(entry, "note");
+        finish.drying_oil = r.flag(entry, "drying_oil");
         const toml::node* node = entry.get("coats");
         const toml::array* rows = node ? node->as_array() : nullptr;
         if (!rows) r.broken(finish.name, "no [[finish.coats]]");

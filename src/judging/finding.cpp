@@ -36,6 +36,34 @@ bool comes_before(const Finding& a, const Finding& b)
 
 } // namespace
 
+Remedy Remedy::either(std::initializer_list<std::string> ways)
+{
+    Remedy remedy;
+    for (const std::string& way : ways) remedy.add(way);
+    return remedy;
+}
+
+void Remedy::add(std::string way)
+{
+    if (!way.empty()) ways_.push_back(std::move(way));
+}
+
+void Remedy::besides(const std::string& words)
+{
+    if (words.empty()) return;
+    if (ways_.empty())
+        ways_.push_back(words);
+    else
+        ways_.back() += "; " + words;
+}
+
+std::string Remedy::words() const
+{
+    std::string list;
+    for (const std::string& way : ways_) list += (list.empty() ? "" : "; or ") + way;
+    return note_.empty() ? list : list + "; " + note_;
+}
+
 bool falls(const Finding& finding) { return finding.check == "stands" && finding.verdict == Verdict::fail; }
 
 std::string_view word_of(Verdict verdict)

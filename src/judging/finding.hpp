@@ -5,9 +5,11 @@
 #include "judging/tried_remedy.hpp"
 
 #include <cstddef>
+#include <initializer_list>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace jointwright {
@@ -19,10 +21,41 @@ struct NamedValue {
     std::string unit; ///< "m", "m2", "N", "N m", "Pa", "kg", "kg/m3", "s", "rad", "%", "1"
 };
 
-/// Whom a finding is about, by the lists of the piece. Filled in one place for all checks, where the findings are gathered.
+/// What to change, in words: several ways, the nearest first, each without a full stop.
+class Remedy {
+public:
+    Remedy() = default;
+    Remedy(std::string way) { add(std::move(way)); }      // NOLINT(google-explicit-constructor): one way is a remedy
+    Remedy(const char* way) : Remedy(std::string(way)) {} // NOLINT(google-explicit-constructor)
+    /// Any of these.
+    static Remedy either(std::initializer_list<std::string> ways);
+
+    /// A further way; an empty one is none.
+    void add(std::string way);
+    /// What has to be done besides: put behind the last way, "; and ...".
+    void besides(const std::string& words);
+    /// Said behind all ways and not one of them: what a glue-up goes by.
+    void note(std::string words) { note_ = std::move(words); }
+
+    explicit operator bool() const { return !ways_.empty(); }
+    const std::vector<std::string>& ways() const { return ways_; }
+    /// "glue the middle; or use buttons"; empty where there is none.
+    std::string words() const;
+    bool operator==(const Remedy&) const = default;
+
+private:
+    std::vector<std::string> ways_;
+    std::string note_;
+};
+
+/// Whom a finding is about, by the lists of the piece. What `where` says in words the check gives as indices; the rest is filled in one place for
+/// all checks, where the findings are merged.
 struct About {
     std::vector<std::size_t> parts;  ///< one, or the two of a joint in the order of the subject; none: the whole piece, or a wood
     std::vector<std::size_t> joints; ///< the stated joints that are judged under that subject
+    std::vector<std::size_t> copies; ///< by the check: of the place that it names; none: any
+    std::optional<std::size_t> load_case; ///< by the check: the one that asks most
+    std::size_t combination = 0;          ///< of woods and ring cuts
 };
 
 struct Finding {
@@ -32,7 +65,7 @@ struct Finding {
     std::optional<double> utilisation; ///< finite; with it working and sources are never empty
     std::string headline;              ///< one sentence a maker understands, in the maker's units
     std::optional<std::string> where;  ///< worst copy, place, load case, species, ring cut
-    std::optional<std::string> remedy; ///< what to change
+    Remedy remedy;
     std::vector<NamedValue> values;
     Working working;
     std::vector<std::string> sources;

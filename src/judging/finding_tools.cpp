@@ -91,14 +91,14 @@ std::string name_another_wood(const PartState& state)
     return words;
 }
 
-Finding cannot_tell(std::string check, std::string subject, std::string headline, std::string remedy)
+Finding cannot_tell(std::string check, std::string subject, std::string headline, Remedy remedy)
 {
     Finding finding;
     finding.check = std::move(check);
     finding.subject = std::move(subject);
     finding.verdict = Verdict::cannot_tell;
     finding.headline = std::move(headline);
-    if (!remedy.empty()) finding.remedy = std::move(remedy);
+    finding.remedy = std::move(remedy);
     return finding;
 }
 

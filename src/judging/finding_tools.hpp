@@ -34,7 +34,7 @@ void gather_sources(Finding& finding);
 /// "name a wood whose figures are held, such as its nearest relative Indian rosewood": the way out where a table has nothing.
 std::string name_another_wood(const PartState& state);
 /// A finding that cannot tell, naming what is missing.
-Finding cannot_tell(std::string check, std::string subject, std::string headline, std::string remedy);
+Finding cannot_tell(std::string check, std::string subject, std::string headline, Remedy remedy);
 
 /// Strain of a part along an axis of the piece, from its board strains [1].
 double strain_along(const Part& part, const BoardStrain& strain, Axis axis);

@@ -32,7 +32,8 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
     list_cuts(content, first);
     if (options.drawn) {
         DrawnPiece drawn = drawn_piece(first, content.findings);
-        for (std::size_t i = 0; i < runs.size() && !drawn.load; ++i) drawn.load = drawn_load(*runs[i].prepared, content.findings);
+        for (std::size_t i = 0; i < runs.size() && !drawn.load; ++i)
+            drawn.load = drawn_load(*runs[i].prepared, i, content.findings);
         drawn.sag_by = sag_by_thickness(options.text, piece, facts, content.findings, content.units);
         drawn.months = drawn_months(first);
         content.drawn = std::make_shared<const DrawnPiece>(std::move(drawn));

@@ -1,7 +1,6 @@
 #pragma once
 // Designs written in a test, read and checked as a whole: the way of a design through the program without its command line.
 
-#include "checks/checks.hpp"
 #include "checks/registry.hpp"
 #include "facts/shared_facts.hpp"
 #include "mechanics/prepared.hpp"

@@ -19,8 +19,8 @@ namespace {
 namespace fs = std::filesystem;
 
 /// From the top: each may include its own layer and those before it.
-const std::vector<std::string> kLayers = {"measure", "facts",  "wood",   "bond",   "piece", "mechanics",
-                                          "judging", "checks", "review", "report", "app"};
+const std::vector<std::string> kLayers = {"measure", "facts",  "wood",   "bond",   "piece",  "mechanics",
+                                          "judging", "checks", "review", "report", "engine", "app"};
 constexpr int kMostLines = 500;
 
 struct SourceFile {
@@ -127,6 +127,39 @@ TEST_CASE("Every include of the project's own names a file that is there", "[hou
             INFO(file.path << " takes " << header);
             CHECK(there.count(header) == 1);
         }
+}
+
+TEST_CASE("One name, one thing: no two classes of one name in one namespace", "[house]")
+{
+    // Where the linker keeps one of two unlike destructors a program dies or not as the compiler pleases. The layout of the sources lets
+    // lines be read: what stands in a namespace begins in the first column.
+    static const std::regex opens(R"(^namespace ([\w:]*) ?\{)"),
+        defines(R"(^(?:struct|class|enum class|union) (\w+)[^;()]*(?:\{.*)?$)");
+    std::map<std::string, std::set<std::string>> where;
+    for (const SourceFile& file : sources()) {
+        std::ifstream in(fs::path(jointwright::testing::data_folder()).parent_path() / "src" / file.path);
+        std::vector<std::string> inside;
+        for (std::string line; std::getline(in, line);) {
+            std::smatch m;
+            if (std::regex_search(line, m, opens)) inside.push_back(m[1]);
+            if (line.rfind("} // namespace", 0) == 0 && !inside.empty()) inside.pop_back();
+            if (!std::regex_match(line, m, defines)) continue;
+            std::string name;
+            bool known_to_others = true;
+            for (const std::string& space : inside) {
+                known_to_others = known_to_others && !space.empty();
+                name += space + "::";
+            }
+            if (known_to_others) where[name + m[1].str()].insert(file.path);
+        }
+    }
+    CHECK(where.size() > 200);
+    for (const auto& [name, files] : where) {
+        std::string list;
+        for (const std::string& f : files) list += " " + f;
+        INFO(name << " is defined in" << list);
+        CHECK(files.size() == 1);
+    }
 }
 
 TEST_CASE("No file outgrows what a reader holds in mind", "[house]")

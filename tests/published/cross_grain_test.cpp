@@ -432,7 +432,7 @@ TEST_CASE("Tenons, tongues, tails and shelf ends are judged by what they want to
         const Finding f = cross_grain(still_head(row.wide_room) + row.design);
         CHECK(f.verdict == row.verdict);
         CHECK_THAT(value_of(f, "differential_movement"), WithinAbs(row.movement_mm * 1e-3, 0.05e-3));
-        CHECK(f.remedy.has_value() == (row.verdict != Verdict::pass));
+        CHECK(static_cast<bool>(f.remedy) == (row.verdict != Verdict::pass));
     }
 }
 

@@ -90,7 +90,8 @@ inline ReportContent hostile_content(const std::string& name)
     content.contacts[1].first = name;
     for (Finding& f : content.findings) {
         f.subject = f.headline = name;
-        f.where = f.remedy = name;
+        f.where = name;
+        f.remedy = name;
         f.sources.push_back(name);
         f.values.push_back({name, 1, name});
         f.working.push_back({name, name, name, 1, name, name});

@@ -22,7 +22,7 @@ struct Uses {
 Uses uses_of(const std::string& text)
 {
     const auto bench = bench_of(text);
-    const auto stands = check_stands(bench->prepared);
+    const auto stands = run_check("stands", bench->prepared);
     Uses uses;
     uses.stands = std::all_of(stands.begin(), stands.end(), [](const Finding& f) { return f.verdict == Verdict::pass; });
     for (const auto& check : {check_bending, check_shear, check_leg, check_bearing, check_notch, check_creep, check_sag})

@@ -57,7 +57,7 @@ TEST_CASE("The designs that come with the program get the verdicts they were mad
         CHECK(lesson.verdict == row.lesson);
         if (row.lesson == Verdict::fail) {
             REQUIRE(lesson.remedy);
-            CHECK_FALSE(lesson.remedy->empty());
+            CHECK_FALSE(lesson.remedy.words().empty());
         }
     }
 }
@@ -88,7 +88,7 @@ TEST_CASE("A door that fails by its panel says which groove works and how wide t
     const ReportContent content = content_of(built_in_design("cabinet-door-damp-coast"));
     const Finding& f = finding_of(content.findings, "groove-room", "panel / stile");
     REQUIRE(f.remedy);
-    CHECK_THAT(*f.remedy, ContainsSubstring("groove"));
+    CHECK_THAT(f.remedy.words(), ContainsSubstring("groove"));
     bool told = false;
     for (const std::string& line : content.cut_today) told = told || line.find("room of panel / stile") != std::string::npos;
     CHECK(told);

@@ -43,7 +43,7 @@ TEST_CASE("Without figures neither weight nor sway nor tipping is told, and noth
     }
     const Finding leg = finding_of(content.findings, "leg", "board");
     CHECK(leg.verdict == Verdict::cannot_tell);
-    CHECK_THAT(leg.remedy.value_or(""), ContainsSubstring("nearest relative Indian rosewood"));
+    CHECK_THAT(leg.remedy.words(), ContainsSubstring("nearest relative Indian rosewood"));
 }
 
 TEST_CASE("With figures for both woods all of it is told", "[no-figures]")

@@ -80,14 +80,14 @@ TEST_CASE("A tall case is pulled forwards: 44.5 N at its top or at 1.422 m again
                          part_text("side", {height, 200, 20}, "z", "x", "[0, 0, 0]", "copies = [{ at = [620, 0, 0] }]"),
                          part_text("shelf", {600, 200, 20}, "x", "z", "[20, 0, 300]"),
                          joint_text("side", "shelf", "dowel", "PVA", "dowels = { diameter = 8, length = 40, count = 3 }")}));
-    const auto findings = check_tip(bench->prepared);
+    const auto findings = run_check("tip", bench->prepared);
     REQUIRE(findings.size() == 1);
     const Finding& f = findings.front();
     CHECK(f.where == "a pull of 44.5 N on its front");
     const double holds = bench->prepared.whole_mass() * 9.80665 * 0.100;
     CHECK_THAT(value_of(f, "overturning_ratio"), WithinRel(44.5 * used_height / holds, 1e-6));
     CHECK(f.verdict == Verdict::warn); // a bookcase: it asks for an anchor, whatever the ratio
-    CHECK_THAT(*f.remedy, ContainsSubstring("anchor it to the wall"));
+    CHECK_THAT(f.remedy.words(), ContainsSubstring("anchor it to the wall"));
 }
 
 TEST_CASE("A tilted tenon is as long as stated, not as the wedge that its end shares", "[joint-capacity]")

@@ -1,11 +1,12 @@
 // Whether the joints can be closed while their glue is open, in one go or in stages that can go together.
 
 #include "bond/glue/open_time.hpp"
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joints/glue_stages.hpp"
 #include "judging/joints/pressed_face.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/format.h>
 
@@ -66,16 +67,15 @@ std::vector<std::string> slower_glues(const Prepared& prepared, const GlueRecord
     return names;
 }
 
-std::string remedy_for_stage(const Prepared& prepared, const GlueStage& worst, const GlueRecord& glue, double shop_open)
+Remedy remedy_for_stage(const Prepared& prepared, const GlueStage& worst, const GlueRecord& glue, double shop_open)
 {
-    std::string remedy;
+    Remedy remedy;
     const auto names = slower_glues(prepared, glue, worst.share * shop_open / glue.open_time->value);
-    if (!names.empty()) remedy = fmt::format("use a glue that stays open longer, such as {}", fmt::join(names, " or "));
+    if (!names.empty()) remedy.add(fmt::format("use a glue that stays open longer, such as {}", fmt::join(names, " or ")));
     if (glue.warmer_time && glue.warmer_time->value < 1 && glue.coldest &&
         prepared.piece->room.shop.celsius() > glue.coldest->value + 4)
-        remedy += fmt::format("{}work in a cooler shop, not below {} °C", remedy.empty() ? "" : "; or ",
-                              write_number(glue.coldest->value, 2));
-    remedy += fmt::format("{}get a second pair of hands", remedy.empty() ? "" : "; or ");
+        remedy.add(fmt::format("work in a cooler shop, not below {} °C", write_number(glue.coldest->value, 2)));
+    remedy.add("get a second pair of hands");
     return remedy;
 }
 
@@ -168,7 +168,7 @@ std::vector<Finding> check_assembly_time(const Prepared& prepared)
                         worst.words, minutes_words(worst.time), minutes_words(worst.time + worst.clamps),
                         worst.contacts.size() > 1 || worst.edges > 1 ? ", however the glue-up is split" : "");
         f.remedy = remedy_for_stage(prepared, worst, glue, in_seconds(times.open));
-        if (plan.stages.size() > 1) *f.remedy += fmt::format("; the stages: {}", list);
+        if (plan.stages.size() > 1) f.remedy.note("the stages: " + list);
     } else if (plan.stages.size() == 1) {
         f.headline = fmt::format("{} can be closed in one go, in about {} of the {} that {} stays open.",
                                  plan.joints == 1   ? "The only glued joint"

@@ -2,10 +2,11 @@
 
 #include "bond/glue/clamping.hpp"
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joints/pressed_face.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/core.h>
 
@@ -78,6 +79,7 @@ Finding wedged(const Prepared& prepared, const Contact& contact)
     f.check = "clamping";
     f.subject = pair_subject(prepared, contact);
     f.where = pair_place(prepared, contact);
+    f.about.copies = {contact.first, contact.second};
     const auto& tails = prepared.piece->joints[*contact.joint].dovetail;
     f.headline =
         tails && tails->slope == 0
@@ -97,6 +99,7 @@ Finding without_density(const Prepared& prepared, const Contact& contact, const 
     f.subject = pair_subject(prepared, contact);
     f.verdict = Verdict::warn;
     f.where = pair_place(prepared, contact);
+    f.about.copies = {contact.first, contact.second};
     f.headline = fmt::format("Press {} until a thin bead shows all along; with how much force is not told: {} is missing.",
                              f.subject, missing);
     f.remedy = "give the density of the wood";
@@ -121,11 +124,11 @@ std::vector<Finding> check_clamping(const Prepared& prepared)
             keep_worst(findings, without_density(prepared, contact, missing));
             continue;
         }
-        if (pressed->wedges_itself)
-            keep_worst(findings, wedged(prepared, contact));
-        else
-            keep_worst(findings, judge(prepared, *pressed, *glue, spread_area(contact, joint), pair_subject(prepared, contact),
-                                       pair_place(prepared, contact)));
+        Finding f = pressed->wedges_itself ? wedged(prepared, contact)
+                                           : judge(prepared, *pressed, *glue, spread_area(contact, joint),
+                                                   pair_subject(prepared, contact), pair_place(prepared, contact));
+        f.about.copies = {contact.first, contact.second};
+        keep_worst(findings, std::move(f));
     }
     for (std::size_t p = 0; p < piece.parts.size(); ++p) {
         const Part& part = piece.parts[p];

@@ -2,14 +2,15 @@
 
 #include "bond/fastener.hpp"
 
-#include "checks/checks.hpp"
 #include "checks/joints/hinge.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joints/fasteners_as_drawn.hpp"
 #include "judging/joints/glue_demand.hpp"
 #include "judging/joints/joint_demand.hpp"
 #include "judging/joints/screw_fallback.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 #include "wood/resistance.hpp"
 
 #include <fmt/format.h>
@@ -188,7 +189,7 @@ std::string headline_of_fasteners(const Prepared& prepared, const Contact& conta
         who, one ? "s" : "", asked, demand.name, u.use * 100, capacity.least_depth);
 }
 
-std::string remedy_of_fasteners(const DrawnFasteners& drawn, const FastenerUse& u)
+Remedy remedy_of_fasteners(const DrawnFasteners& drawn, const FastenerUse& u)
 {
     if (drawn.kind == FastenerKind::bolt_and_barrel && u.shear * u.pull_allowed > u.pull * u.shear_allowed)
         return "use thicker bolts, or more of them; a ledge under the rail takes the load across off them, since bolts are there "
@@ -197,7 +198,8 @@ std::string remedy_of_fasteners(const DrawnFasteners& drawn, const FastenerUse& 
         return "screw into side grain instead, or pull with a bolt on a cross dowel let into the end, or add a tenon or glue "
                "blocks: "
                "end grain holds nothing for long against a pull";
-    if (u.use <= 1) return "thinner screws reach deeper in their diameters; or longer ones where the wood is thick enough";
+    if (u.use <= 1)
+        return Remedy::either({"thinner screws reach deeper in their diameters", "longer ones where the wood is thick enough"});
     if (!std::isfinite(u.use)) return "use longer or thicker ones";
     return fmt::format("use {} of them, or use longer or thicker ones", static_cast<int>(std::ceil(drawn.count * u.use)));
 }
@@ -210,6 +212,7 @@ Finding judge_fasteners(const Prepared& prepared, const Contact& contact, const 
     f.check = "fastener";
     f.subject = pair_subject(prepared, contact);
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), demand.name, prepared.state_of(drawn.holds).species);
+    f.about.copies = {contact.first, contact.second};
     if (std::isfinite(u.use)) f.utilisation = u.use;
     f.verdict = verdict_of_fasteners(drawn, u);
     f.headline = headline_of_fasteners(prepared, contact, drawn, capacity, demand, u, f.verdict);
@@ -246,6 +249,7 @@ Finding misplaced(const Prepared& prepared, const Contact& contact, const Fasten
     f.check = "fastener";
     f.subject = pair_subject(prepared, contact);
     f.where = pair_place(prepared, contact);
+    f.about.copies = {contact.first, contact.second};
     f.verdict = fault.fails ? Verdict::fail : Verdict::warn;
     f.headline = fmt::format("Between {} and {} {}.", prepared.piece->part_of(contact.first).id,
                              prepared.piece->part_of(contact.second).id, fault.says);
@@ -277,6 +281,7 @@ Finding clamps_only(const Prepared& prepared, const Contact& contact, const Draw
     f.check = "fastener";
     f.subject = pair_subject(prepared, contact);
     f.where = pair_place(prepared, contact);
+    f.about.copies = {contact.first, contact.second};
     f.headline =
         fmt::format("{} between {} and {} press{} the glue together while it sets; glue and screws are not added up, the stiffer "
                     "glue carries.",

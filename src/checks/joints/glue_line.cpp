@@ -2,13 +2,14 @@
 
 #include "bond/glue/glue_line.hpp"
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joints/glue_demand.hpp"
 #include "judging/joints/glue_use.hpp"
 #include "judging/joints/held_elsewhere.hpp"
 #include "judging/joints/screw_fallback.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/core.h>
 
@@ -170,6 +171,7 @@ Finding fills_no_gap(const Prepared& prepared, const Contact& contact, const Joi
     f.check = "glue-line";
     f.subject = pair_subject(prepared, contact);
     f.where = pair_place(prepared, contact);
+    f.about.copies = {contact.first, contact.second};
     f.verdict = Verdict::fail;
     f.headline = fmt::format("The glue between {} and {} holds nothing: {} does not fill a gap of {}.", first, second,
                              joint.glue.value_or("it"), small_words(prepared, in_metres(joint.clearance)));
@@ -192,6 +194,7 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
     f.subject = pair_subject(prepared, contact);
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), demand.name,
                           species == other ? species : species + " on " + other);
+    f.about.copies = {contact.first, contact.second};
     f.utilisation = u.use;
     f.fails_from = u.warns_to;
     f.verdict = verdict_of(*prepared.facts, joint, glue, demand, u);
@@ -199,9 +202,8 @@ Finding judge(const Prepared& prepared, std::size_t c, const GluedArea& glue, co
     if (f.verdict != Verdict::pass) {
         f.remedy = remedy_for(first, glue, demand);
         const Point& through = (glue.largest ? *glue.largest : contact.patches.front()).normal;
-        const std::string screws =
-            screwed_instead(prepared, contact, {demand.shear, demand.pull, demand.pull * demand.lever, demand.duration, through});
-        if (!screws.empty()) *f.remedy += "; " + screws;
+        offer_screws(f.remedy, prepared, contact,
+                     {demand.shear, demand.pull, demand.pull * demand.lever, demand.duration, through});
     }
     f.values = values_of(glue, demand, u);
     f.working = working_of(*prepared.facts, name_of(prepared.piece->limits.level), glue, demand, u, std::move(strength));
@@ -217,6 +219,7 @@ Finding only_end_grain(const Prepared& prepared, std::size_t c, const Joint& joi
     f.check = "glue-line";
     f.subject = pair_subject(prepared, contact);
     f.where = pair_place(prepared, contact);
+    f.about.copies = {contact.first, contact.second};
     f.values = {
         {"area", 0.0, "m2"}, {"end_grain_area", glue.end_grain, "m2"}, {"shear_stress", 0.0, "Pa"}, {"resistance", 0.0, "Pa"}};
     const bool borne = bears_by_shape(joint, glue) || std::any_of(contact.patches.begin(), contact.patches.end(),
@@ -242,10 +245,7 @@ Finding only_end_grain(const Prepared& prepared, std::size_t c, const Joint& joi
                                  first, second);
         f.remedy = "use a tenon, dowels, a housing or screws";
     }
-    if (f.verdict != Verdict::pass) {
-        const std::string screws = screwed_instead(prepared, contact, hardest_need(prepared, c));
-        if (!screws.empty()) *f.remedy += "; " + screws;
-    }
+    if (f.verdict != Verdict::pass) offer_screws(f.remedy, prepared, contact, hardest_need(prepared, c));
     f.working.push_back({"Glued end grain", "A", "", glue.end_grain, "m2", "geometry"});
     f.working.push_back({"End grain to anything counts as nothing", "f = 0",
                          "at best 25 % of the tension along the grain, unreliable in practice", 0, "Pa",

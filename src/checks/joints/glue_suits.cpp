@@ -1,9 +1,10 @@
 // Whether the glue suits its place: damp, heat, woods that repel or stain, gaps, lasting load, the shop on the day.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joints/glue_demand.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 #include "wood/moisture_balance.hpp"
 
 #include <fmt/format.h>
@@ -258,22 +259,27 @@ bool is_graver(const GlueMatter& a, const GlueMatter& b)
     return a.use.value_or(-1) > b.use.value_or(-1);
 }
 
+/// What is not well, each sentence once.
 std::string all_headlines(const std::vector<GlueMatter>& matters)
 {
-    std::string words;
+    std::vector<std::string> told;
     for (const GlueMatter& m : matters)
-        if (m.verdict != Verdict::pass && words.find(m.headline) == std::string::npos)
-            words += (words.empty() ? "" : " ") + m.headline;
-    return words;
+        if (m.verdict != Verdict::pass && std::find(told.begin(), told.end(), m.headline) == told.end())
+            told.push_back(m.headline);
+    return fmt::format("{}", fmt::join(told, " "));
 }
 
-std::string all_remedies(const std::vector<GlueMatter>& matters)
+/// All of them have to be done, each once.
+Remedy all_remedies(const std::vector<GlueMatter>& matters)
 {
-    std::string words;
-    for (const GlueMatter& m : matters)
-        if (m.verdict != Verdict::pass && words.find(m.remedy) == std::string::npos)
-            words += (words.empty() ? "" : "; ") + m.remedy;
-    return words;
+    std::vector<std::string> told;
+    Remedy remedy;
+    for (const GlueMatter& m : matters) {
+        if (m.verdict == Verdict::pass || std::find(told.begin(), told.end(), m.remedy) != told.end()) continue;
+        told.push_back(m.remedy);
+        remedy.besides(m.remedy);
+    }
+    return remedy;
 }
 
 Finding judge_glue(const Prepared& prepared, const GluedPlace& place)
@@ -294,6 +300,10 @@ Finding judge_glue(const Prepared& prepared, const GluedPlace& place)
     f.check = "glue-suits";
     f.subject = place.subject;
     f.where = place.place;
+    if (place.contact) {
+        const Contact& contact = prepared.layout->contacts[*place.contact];
+        f.about.copies = {contact.first, contact.second};
+    }
     f.verdict = worst.verdict;
     f.working = std::move(look.working);
     if (worst.use && !f.working.empty() && f.verdict != Verdict::pass)

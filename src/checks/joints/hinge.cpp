@@ -123,6 +123,7 @@ Finding unknown_screws(const Prepared& prepared, const Contact& contact, const H
                                         asked_words(prepared, force), demand.name),
                             "screws = { diameter = 4, length = 30, count = 3 }   # as many as are in one leaf of a hinge");
     f.where = pair_place(prepared, contact);
+    f.about.copies = {contact.first, contact.second};
     f.weight = force.pull + force.slide;
     add_demand(f, line, force, demand);
     gather_sources(f);
@@ -141,6 +142,7 @@ Finding judge_hinges(const Prepared& prepared, const Contact& contact, const Hin
     f.check = "fastener";
     f.subject = subject;
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), demand.name, prepared.state_of(leaf.copy).species);
+    f.about.copies = {contact.first, contact.second};
     if (!nothing) f.utilisation = use;
     f.fails_from = kBeyondAllowed;
     // Hinge screws are short: no code counts them, and every cabinet hangs on them. So long as a quarter of the estimate bears it, nothing is said.
@@ -203,6 +205,7 @@ std::optional<Finding> hinged_twice(const Prepared& prepared, std::size_t index,
         f.subject = pair_subject(prepared, contact);
         f.verdict = Verdict::fail;
         f.where = fmt::format("{} and {}", pair_place(prepared, other), pair_place(prepared, contact));
+        f.about.copies = {other.first, other.second, contact.first, contact.second};
         f.headline = fmt::format("{} hangs on hinges along two lines: it cannot be opened.", piece.label(contact.first, true));
         f.remedy = fmt::format("name the one copy that the hinges are on: between = [\"{}\", \"{}\"]", piece.label(other.first),
                                piece.label(other.second));

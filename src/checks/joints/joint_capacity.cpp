@@ -2,7 +2,6 @@
 
 #include "bond/joints/joint_capacity.hpp"
 
-#include "checks/checks.hpp"
 #include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joints/joint_as_drawn.hpp"
@@ -11,6 +10,7 @@
 #include "judging/joints/joint_use.hpp"
 #include "judging/joints/screw_fallback.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/format.h>
 
@@ -102,10 +102,10 @@ std::string headline_of(const Prepared& prepared, const JointWords& words, const
     return line + ".";
 }
 
-std::string remedy_of(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointDemand& demand,
-                      const JointUse& u)
+Remedy remedy_of(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint, const JointDemand& demand,
+                 const JointUse& u)
 {
-    std::string remedy;
+    Remedy remedy;
     switch (joint.form) {
     case JointForm::tenon:
         if (u.sheared || u.twists) {
@@ -115,17 +115,19 @@ std::string remedy_of(const Prepared& prepared, const Contact& contact, const Dr
                 write_number(std::ceil(u.use * kTwentieths) / kTwentieths), u.twists ? "strength against twisting" : "area");
             break;
         }
-        remedy = fmt::format(
-            "make the tenon longer or wider: its cheeks, {} × {}, want at least {} times the area; or use a deeper rail",
-            size_words(prepared, in_metres(joint.sizes.length)), size_words(prepared, in_metres(joint.sizes.width)),
-            write_number(std::ceil(u.use * kTwentieths) / kTwentieths));
+        remedy =
+            fmt::format("make the tenon longer or wider: its cheeks, {} × {}, want at least {} times the area",
+                        size_words(prepared, in_metres(joint.sizes.length)), size_words(prepared, in_metres(joint.sizes.width)),
+                        write_number(std::ceil(u.use * kTwentieths) / kTwentieths));
+        remedy.add("use a deeper rail");
         break;
     case JointForm::dowels: remedy = "use longer, thicker or more dowels, or a tenon"; break;
     case JointForm::housing:
     case JointForm::groove:
-        remedy = u.works_loose ? "keep the piece square by a back, or by a rail tenoned or screwed in; or let it in deeper"
+        remedy = u.works_loose ? "keep the piece square by a back, or by a rail tenoned or screwed in"
                  : u.use > 1   ? "let it in deeper, leave more wood beside the recess, or put a cleat under it"
                                : "screw it from outside, slide it in by a dovetail, or let a back hold the sides together";
+        if (u.works_loose) remedy.add("let it in deeper");
         break;
     case JointForm::sliding_dovetail: remedy = "make the tail deeper or longer, or screw it as well"; break;
     case JointForm::mitre: remedy = "key, spline or dowel the mitre, or use a bridle or a tenon"; break;
@@ -136,10 +138,9 @@ std::string remedy_of(const Prepared& prepared, const Contact& contact, const Dr
     if (joint.sizes.pegs.count > 0 && !prepared.piece->joints[*contact.joint].glue)
         remedy = "use thicker pegs or more of them, a longer tenon so that more wood stays behind them, or glue it";
     if (u.use <= 1) return remedy; // it is only drawn out
-    if (demand.moment != Point{}) remedy += "; a stretcher low down takes much of the push";
-    const auto screws =
-        screwed_instead(prepared, contact, {u.shear, u.pull, std::max(u.moment, u.flat), demand.duration, joint.into});
-    return screws.empty() ? remedy : remedy + "; " + screws;
+    if (demand.moment != Point{}) remedy.besides("a stretcher low down takes much of the push");
+    offer_screws(remedy, prepared, contact, {u.shear, u.pull, std::max(u.moment, u.flat), demand.duration, joint.into});
+    return remedy;
 }
 
 /// People bear on a joint of sizes that nobody published a test of, and neither would the largest tested sizes do in place of larger ones, nor does
@@ -178,13 +179,14 @@ Finding judge_joint(const Prepared& prepared, const Contact& contact, const Draw
     f.subject = pair_subject(prepared, contact);
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), demand.name,
                           species == other ? species : species + " in " + other);
+    f.about.copies = {contact.first, contact.second};
     if (std::isfinite(u.use)) f.utilisation = u.use;
     const bool pulled = pulls_on_end_grain(prepared.piece->joints[*contact.joint], joint, u);
     const bool untested = relies_on_untested(prepared, contact, joint, capacity, demand);
     f.verdict = verdict_of_joint(u, pulled, untested);
     f.headline = headline_of(prepared, words_of_joint(prepared, contact, joint), capacity, demand, u, f.verdict, pulled);
     if (f.verdict != Verdict::pass)
-        f.remedy = untested && u.use <= 1 && !pulled ? tested_sizes_words(prepared, capacity)
+        f.remedy = untested && u.use <= 1 && !pulled ? Remedy(tested_sizes_words(prepared, capacity))
                                                      : remedy_of(prepared, contact, joint, demand, u);
     f.values = values_of_joint(capacity, u);
     f.working = working_of_joint(*prepared.facts, joint.form, name_of(prepared.piece->limits.level), capacity, demand, u,
@@ -213,7 +215,7 @@ Finding judge_dry(const Prepared& prepared, const Contact& contact, const DrawnJ
                        fmt::format("{} is turned by {} N m with {}, of which its shape alone bears {} N m; whether wedges in it "
                                    "bear the rest cannot be told: no published strength of them is known.",
                                    what, write_number(turned, 3), demand.name, write_number(borne, 2)),
-                       "peg it, and state pegs = { diameter = ..., count = ... }; or glue it");
+                       Remedy::either({"peg it, and state pegs = { diameter = ..., count = ... }", "glue it"}));
 }
 
 std::optional<Finding> missing_for_joint(const Prepared& prepared, const Contact& contact, const DrawnJoint& joint)

@@ -1,9 +1,10 @@
 // What is let into one part: does it meet inside, and what wood is left round it?
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joints/bore_row_findings.hpp"
 #include "judging/joints/let_in_words.hpp"
+#include "mechanics/prepared.hpp"
 #include "piece/let_ins/let_in_walls.hpp"
 
 #include <fmt/core.h>
@@ -62,6 +63,7 @@ Finding meeting_finding(const Prepared& prepared, const Meeting& m, std::size_t 
     f.where = fmt::format("{}: {} and {}{}", prepared.piece->label(a.into, true), prepared.piece->label(a.other, true),
                           prepared.piece->label(b.other, true),
                           places > 1 ? fmt::format(", and {} more {}", places - 1, places == 2 ? "place" : "places") : "");
+    f.about.copies = {a.into, a.other, b.other};
     f.headline =
         fmt::format("{} meet inside {} by {}{}.", pair_of_let_ins(prepared, a, b), f.subject, size_words(prepared, m.depth),
                     screws ? " where the design spaces them" : ": what they share holds neither");
@@ -122,6 +124,7 @@ Finding wall_finding(const Prepared& prepared, const LetIn& in, const Wall& wall
     f.subject = pair_subject(prepared, contact);
     f.verdict = judged.verdict;
     f.where = fmt::format("{}, {}", pair_place(prepared, contact), side_words(wall.out));
+    f.about.copies = {contact.first, contact.second};
     const std::string left = size_words(prepared, std::abs(wall.left));
     if (wall.left < 0)
         f.headline = fmt::format("{} comes out of {} {} by {}.", what, part, side_words(wall.out), left);

@@ -1,11 +1,12 @@
 // A part that sits between two walls of another: does it still have room when it swells?
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/fits/closed_tenon.hpp"
 #include "judging/fits/size_today.hpp"
 #include "judging/fits/stopped_assembly.hpp"
 #include "judging/fits/stopped_part.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/seasons/glued_face.hpp"
 
 #include <fmt/core.h>
@@ -169,6 +170,7 @@ Finding finding_of(const Prepared& prepared, const RecessFit& fit)
     f.check = "bind";
     f.subject = pair_subject(prepared, fit.contact);
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, fit.contact), direction_words(inner, fit.axis), in.species);
+    f.about.copies = {fit.contact.first, fit.contact.second};
     f.weight = fit.clearance_today;
     judge(prepared, fit, f);
     f.values = {{"gap_made", fit.made, "m"},

@@ -1,10 +1,11 @@
 // Glued faces whose two parts want to move by unlike amounts: does the wood split, the glue shear, or do they bear with each other?
 
 #include "bond/glue/glue_line.hpp"
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/fits/cross_grain_layers.hpp"
 #include "judging/fits/glued_apart.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/seasons/glued_face.hpp"
 
 #include <fmt/core.h>
@@ -48,7 +49,7 @@ std::string doubts_of(const Prepared& prepared, const FaceDirection& face, const
     return words;
 }
 
-std::string remedy_for(const Prepared& prepared, const FaceDirection& face, double holding_width)
+Remedy remedy_for(const Prepared& prepared, const FaceDirection& face, double holding_width)
 {
     const Contact& contact = prepared.layout->contacts[face.contact];
     const Joint& joint = prepared.piece->joints[*contact.joint];
@@ -64,7 +65,7 @@ std::string remedy_for(const Prepared& prepared, const FaceDirection& face, doub
             : "leave the face dry";
     switch (joint.kind) {
     case JointKind::tenon:
-        return fmt::format("{} and let the rest slide dry, held by pegs in slots; or make the tenon narrower", middle);
+        return Remedy::either({middle + " and let the rest slide dry, held by pegs in slots", "make the tenon narrower"});
     case JointKind::dowel:
         return fmt::format("keep the glued dowels within {} of each other and leave any others dry in slots",
                            size_words(prepared, width));
@@ -79,7 +80,7 @@ std::string remedy_for(const Prepared& prepared, const FaceDirection& face, doub
     const double mean = (state.driest.percent() + state.dampest.percent()) / 2;
     if (std::abs(state.made.percent() - mean) > 0.5)
         more += fmt::format(", or glue up at the mean moisture of the room, {}", moisture_words(MoistureContent::percent(mean)));
-    return fmt::format("{} and hold the rest by screws in slots or by buttons; or {}", middle, more);
+    return Remedy::either({middle + " and hold the rest by screws in slots or by buttons", more});
 }
 
 void add_movement_steps(const Prepared& prepared, const FaceDirection& face, Finding& f)
@@ -117,6 +118,7 @@ Finding blank(const Prepared& prepared, const FaceDirection& face)
     const PartState& b = prepared.state_of(contact.second);
     f.where =
         fmt::format("{}, {}", pair_place(prepared, contact), a.species == b.species ? a.species : a.species + " on " + b.species);
+    f.about.copies = {contact.first, contact.second};
     f.values = {{"governing_movement", face.movement(), "m"}, {"glued_length", face.length, "m"}};
     return f;
 }

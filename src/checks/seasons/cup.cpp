@@ -1,9 +1,10 @@
 // Boards whose rings run along their wide face: shrinking more around the rings than across them makes them hollow.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/fits/flatness.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/seasons/held_flat.hpp"
 #include "wood/distortion.hpp"
 
@@ -139,6 +140,7 @@ Finding judge(const Prepared& prepared, std::size_t index, const Board& board, s
     f.weight = worse.amount;
     f.where = fmt::format("{}, {}, rings at {} to its wide face{}", prepared.piece->label(copy, true), state.species,
                           write_angle(board.grain.rings), part.bark_side ? "" : ", either way up");
+    f.about.copies = {copy};
     const std::string whole = board.boards > 1 ? fmt::format("Each of the {} boards of {}", board.boards, part.id) : part.id;
     const std::string facts = fmt::format("{} over its {} {}, {}", small_words(prepared, worse.amount),
                                           size_words(prepared, in_metres(board.grain.width)), worse.words(),

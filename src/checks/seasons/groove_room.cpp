@@ -1,10 +1,11 @@
 // Floating panels: room to swell at the dampest, still in the groove at the driest, and the groove and the panel to cut today.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/fits/panel_fit.hpp"
 #include "judging/fits/size_today.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/core.h>
 
@@ -55,8 +56,7 @@ std::string pin_words(const PanelFit& fit, const GrooveAdvice& advice)
     return advice.pinned && !fit.held && fit.opposite ? ", and pin it at its middle" : "";
 }
 
-std::string remedy_for(const Prepared& prepared, const Ties& ties, const PanelFit& fit, const PanelYear& year,
-                       const Advice& advice)
+Remedy remedy_for(const Prepared& prepared, const Ties& ties, const PanelFit& fit, const PanelYear& year, const Advice& advice)
 {
     if (!year.closes() && !year.is_close() && !year.leaves() && !year.reaches_little()) {
         std::string pin =
@@ -65,21 +65,21 @@ std::string remedy_for(const Prepared& prepared, const Ties& ties, const PanelFi
         if (advice.panel && !advice.panel->pinned) pin += ", or " + panel_words(prepared, ties, fit, *advice.panel);
         return pin;
     }
-    std::string words;
+    Remedy remedy;
     const bool too_tight = year.closes() || year.is_close();
-    if (advice.groove && too_tight) words = groove_words(prepared, *advice.groove) + pin_words(fit, *advice.groove);
+    if (advice.groove && too_tight) remedy.add(groove_words(prepared, *advice.groove) + pin_words(fit, *advice.groove));
     if (advice.panel)
-        words += (words.empty() ? "" : "; or keep the groove and ") + panel_words(prepared, ties, fit, *advice.panel) +
-                 pin_words(fit, *advice.panel);
-    if (words.empty())
-        words = fmt::format("{} and {}{}", groove_words(prepared, advice.least), panel_words(prepared, ties, fit, advice.least),
-                            pin_words(fit, advice.least));
+        remedy.add((remedy ? "keep the groove and " : "") + panel_words(prepared, ties, fit, *advice.panel) +
+                   pin_words(fit, *advice.panel));
+    if (!remedy)
+        remedy.add(fmt::format("{} and {}{}", groove_words(prepared, advice.least),
+                               panel_words(prepared, ties, fit, advice.least), pin_words(fit, advice.least)));
     const double deepest = advice.groove && too_tight ? advice.groove->depth
                            : advice.panel             ? advice.panel->depth
                                                       : advice.least.depth;
     if (deepest > ties.box_of(fit.edge->frame).size(fit.edge->axis) / 2)
-        words += "; two narrower panels with a bar between them, or quarter-sawn stock, need less";
-    return words;
+        remedy.besides("two narrower panels with a bar between them, or quarter-sawn stock, need less");
+    return remedy;
 }
 
 std::string headline_for(const Prepared& prepared, const PanelFit& fit, const PanelYear& year)
@@ -182,6 +182,7 @@ Finding finding_of(const Prepared& prepared, const Ties& ties, const PanelFit& f
         fmt::format("{}, {}, {}, {}", pair_place(prepared, contact),
                     direction_words(prepared.piece->part_of(fit.edge->panel), fit.edge->axis),
                     fit.held ? "held by " + fit.held_at : "free about its middle", prepared.state_of(fit.edge->panel).species);
+    f.about.copies = {contact.first, contact.second};
     f.weight = -year.dampest; // of two sides alike the one with less room
     f.values = {{"gap_made", year.made, "m"},
                 {"gap_driest", year.driest, "m"},

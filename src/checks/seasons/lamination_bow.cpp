@@ -1,9 +1,10 @@
 // Two layers glued with their grains parallel that move by unlike amounts: the pair bows, hollow on the layer that shrinks more.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/fits/flatness.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/seasons/bimetal.hpp"
 #include "mechanics/seasons/glued_face.hpp"
 
@@ -129,6 +130,7 @@ Finding judge(const Prepared& prepared, const std::vector<Bow>& bows)
     f.weight = bow.worst();
     f.where = fmt::format("{}, {} the grain, {}", pair_place(prepared, contact), direction_of(bow),
                           sa.species == sb.species ? sa.species : sa.species + " and " + sb.species);
+    f.about.copies = {contact.first, contact.second};
     const std::string facts =
         fmt::format("{} over {} {} the grain {}, hollow on the side of {}", small_words(prepared, worse.amount),
                     size_words(prepared, bow.face.length), direction_of(bow), worse.words(), rise >= 0 ? a : b);
@@ -136,9 +138,10 @@ Finding judge(const Prepared& prepared, const std::vector<Bow>& bows)
                      ? fmt::format("{} and {} pull at each other but are held flat; free they would bow {}.", a, b, facts)
                      : fmt::format("{} glued to {} bows {}.", a, b, facts);
     if (f.verdict != Verdict::pass)
-        f.remedy = fmt::format("use one species cut alike for {} and {}, brought to the same moisture before gluing; or glue a "
-                               "third layer like {} to the other face",
-                               a, b, bow.layers.a.thickness < bow.layers.b.thickness ? a : b);
+        f.remedy = Remedy::either(
+            {fmt::format("use one species cut alike for {} and {}, brought to the same moisture before gluing", a, b),
+             fmt::format("glue a third layer like {} to the other face",
+                         bow.layers.a.thickness < bow.layers.b.thickness ? a : b)});
     for (const Bow& each : bows) {
         f.values.push_back({fmt::format("rise_{}_driest", direction_of(each)), each.dry, "m"});
         f.values.push_back({fmt::format("rise_{}_dampest", direction_of(each)), each.damp, "m"});

@@ -1,9 +1,10 @@
 // Mitres: members change in width but hardly in length, so the angle of each cut turns and the joint opens at one end.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/fits/flatness.hpp"
 #include "judging/joints/glue_demand.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/seasons/mitre.hpp"
 
 #include <fmt/core.h>
@@ -92,6 +93,7 @@ Finding judge(const Prepared& prepared, const Contact& contact, const Corner& co
     f.subject = pair_subject(prepared, contact);
     f.where = fmt::format("{}, {}", pair_place(prepared, contact),
                           sa.species == sb.species ? sa.species : sa.species + " and " + sb.species);
+    f.about.copies = {contact.first, contact.second};
     f.utilisation = worse.amount / pass.value;
     f.fails_from = warn.value / pass.value;
     f.weight = worse.amount;

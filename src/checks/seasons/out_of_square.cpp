@@ -1,9 +1,10 @@
 // Legs and posts whose rings run from corner to corner: the square turns into a diamond.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/fits/flatness.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 #include "wood/distortion.hpp"
 
 #include <fmt/core.h>

@@ -1,8 +1,9 @@
 // How wide and thick every part is when made, at the driest and at the dampest.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/fits/size_today.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/seasons/ties.hpp"
 
 #include <fmt/core.h>

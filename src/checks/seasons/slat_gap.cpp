@@ -1,9 +1,10 @@
 // Gaps between like parts standing in a row, and beside the last of them: do they close when damp, open too far when dry, or trap fingers?
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/fits/row_gaps.hpp"
 #include "judging/fits/size_today.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/seasons/ties.hpp"
 
 #include <fmt/core.h>
@@ -127,6 +128,7 @@ Finding finding_for(const Prepared& prepared, std::size_t of, const RowGap& gap,
         f.headline += fmt::format(" Where young children use it, stay under {}.", size_words(prepared, child));
     if (!judged.remedy.empty()) f.remedy = judged.remedy;
     f.where = fmt::format("{} and {}, {}", piece.label(gap.before), piece.label(gap.after), state.species);
+    f.about.copies = {gap.before, gap.after};
     f.utilisation = season.made > 0      ? std::max(0.0, (season.made - season.least()) / season.made)
                     : season.least() < 0 ? 2.0
                                          : 1.0;

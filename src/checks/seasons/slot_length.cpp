@@ -1,10 +1,11 @@
 // Screws, buttons and pegs across the grain: have they the travel that the wood needs, and do tight ones hold back too much?
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/fits/size_today.hpp"
 #include "judging/fits/slot_travel.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/core.h>
 
@@ -101,9 +102,9 @@ void say_slotted(const Prepared& prepared, const SlotTravel& t, const Names& nam
                              from_words(prepared, t));
     f.remedy = slot_words(prepared, t, names);
     if (*t.row.slot >= least)
-        *f.remedy += fmt::format("; or set each {} off the middle of its slot, so that the wood can shrink by {} and swell by {}",
+        f.remedy.add(fmt::format("set each {} off the middle of its slot, so that the wood can shrink by {} and swell by {}",
                                  names.fasteners, small_words(prepared, std::max({0.0, -t.dry, -t.damp})),
-                                 small_words(prepared, std::max({0.0, t.dry, t.damp})));
+                                 small_words(prepared, std::max({0.0, t.dry, t.damp}))));
 }
 
 void add_working(const Prepared& prepared, const SlotTravel& t, Finding& f)
@@ -148,6 +149,7 @@ Finding finding_of(const Prepared& prepared, const SlotTravel& t)
     f.weight = t.travel();
     f.where = fmt::format("{}, {} moving {}, {}", pair_place(prepared, contact), names.mover,
                           direction_words(prepared.piece->part_of(t.mover), t.axis), prepared.state_of(t.mover).species);
+    f.about.copies = {contact.first, contact.second};
     if (t.tight_row)
         say_tight(prepared, t, names, f);
     else if (t.slotted)

@@ -1,9 +1,10 @@
 // How far the piece sways when it is pushed, against what feels firm and what works its joints loose.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joint_bounds.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/structure/structure.hpp"
 
 #include <fmt/core.h>
@@ -71,6 +72,7 @@ std::vector<Finding> check_rack(const Prepared& prepared)
     f.fails_from = warn.value;
     f.verdict = use <= 1 ? Verdict::pass : use <= warn.value ? Verdict::warn : Verdict::fail;
     f.where = fmt::format("{}, {}", prepared.piece->label(s.copy, true), cases[*worst].name);
+    f.about.copies = {s.copy};
     const char* words = f.verdict == Verdict::pass ? "stands firm" : f.verdict == Verdict::warn ? "is shaky" : "racks";
     f.headline = fmt::format("The piece {}: it sways {} at a height of {}, where {} is felt as firm, with {}.", words,
                              small_words(prepared, s.sway), size_words(prepared, s.height), small_words(prepared, limit),

@@ -1,11 +1,12 @@
 // Does every part touch the rest, and does the load of every part find its way to the floor?
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/standing/falls_apart.hpp"
 #include "judging/standing/hung_findings.hpp"
 #include "judging/standing/missed_pairs.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 #include "piece/model/turn.hpp"
 
 #include <fmt/core.h>
@@ -33,6 +34,7 @@ void add_falling(const Prepared& prepared, std::vector<Finding>& findings)
     f.subject = piece.name;
     f.verdict = Verdict::fail;
     f.where = piece.label(*first, true);
+    f.about.copies = {*first};
     f.headline = fmt::format("The piece falls: {}, on which people or goods bear, hangs on nothing that stands on the {}.",
                              piece.part_of(*first).id, piece.wall.empty() ? "floor" : "wall");
     f.remedy = "check the `at` of the parts under it: those that carry it must touch it and each other, down to the lowest";
@@ -56,6 +58,7 @@ void add_loose(const Prepared& prepared, std::vector<Finding>& findings)
     f.subject = prepared.piece->part_of(loose.front()).id;
     f.verdict = Verdict::fail;
     f.where = prepared.piece->label(loose.front(), true);
+    f.about.copies = {loose.front()};
     f.headline = fmt::format("Nothing keeps {} from moving: the piece folds up or falls over there.", list);
     f.remedy = "join these parts so that they cannot slide, swing or turn: glue or peg their joints, or add a brace";
     findings.push_back(std::move(f));
@@ -74,6 +77,7 @@ void add_folding(const Prepared& prepared, std::vector<Finding>& findings)
         f.subject = prepared.piece->name;
         f.verdict = Verdict::fail;
         f.where = fmt::format("{}, {}", prepared.piece->label(s.copy, true), statics.cases.cases[k].name);
+        f.about.copies = {s.copy};
         const std::string& with = statics.cases.cases[k].name;
         f.headline =
             s.play > s.sway / 2
@@ -126,6 +130,7 @@ void add_lying_loose(const Prepared& prepared, std::vector<Finding>& findings)
         f.subject = piece.part_of(i).id;
         f.verdict = Verdict::warn;
         f.where = piece.label(i, true);
+        f.about.copies = {i};
         f.headline =
             fmt::format("{} only lies on what bears it: nothing keeps it from sliding off or tipping up.", piece.label(i, true));
         f.remedy = "state what holds it: buttons, screws in slots, or a joint";
@@ -152,6 +157,7 @@ void add_upright_seats(const Prepared& prepared, std::vector<Finding>& findings)
             f.subject = part.id;
             f.verdict = Verdict::warn;
             f.where = piece.label(i, true);
+            f.about.copies = {i};
             f.headline =
                 fmt::format("`carries` puts people on the upper end of {}, and not on {} that lies flat beside it: what bears "
                             "them is not tried.",
@@ -182,6 +188,7 @@ std::vector<Finding> check_stands(const Prepared& prepared)
         f.subject = piece.part_of(i).id;
         f.verdict = Verdict::warn;
         f.where = piece.label(i, true);
+        f.about.copies = {i};
         f.headline = alone ? fmt::format("{} touches nothing: is it where it should be?", piece.label(i, true))
                            : fmt::format("{} hangs on nothing that stands on the floor.", piece.label(i, true));
         f.remedy = "check its `at`, or state the joint that holds it";

@@ -1,9 +1,10 @@
 // Does the piece tip over under someone at its edge, a child on its front, or a pull at its top? The worst of all is one ratio.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/standing/tip_ways.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/core.h>
 

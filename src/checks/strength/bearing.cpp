@@ -1,8 +1,9 @@
 // Where one part presses on the long grain of another: does it dent?
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/structure/structure.hpp"
 
 #include <fmt/core.h>
@@ -103,6 +104,7 @@ Finding judge_bearing(const Prepared& prepared, const Contact& contact, const Pr
     f.verdict = use <= 1 ? Verdict::pass : stress <= mean ? Verdict::warn : Verdict::fail;
     f.fails_from = mean / resistance;
     f.where = fmt::format("{}, {}, {}", pair_place(prepared, contact), load_case.name, state.species);
+    f.about.copies = {contact.first, contact.second};
     const char* words = f.verdict == Verdict::pass   ? "does not dent"
                         : f.verdict == Verdict::warn ? "may dent a little"
                                                      : "is crushed";

@@ -1,10 +1,11 @@
 // Does a rail, slat, shelf or apron break under people and goods?
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joint_bounds.hpp"
 #include "judging/members/member_strength.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/core.h>
 
@@ -79,6 +80,8 @@ std::vector<Finding> check_bending(const Prepared& prepared)
         f.utilisation = g->use;
         f.fails_from = g->warns_to;
         f.where = where_words(prepared, m);
+        f.about.copies = {m.copy};
+        f.about.load_case = m.load_case;
         const char* words = g->verdict == Verdict::pass ? "is strong enough"
                             : g->verdict == Verdict::warn && g->use <= 1
                                 ? "holds, but leans for good on its strength across the grain, which any crack takes away"

@@ -1,10 +1,11 @@
 // What stays on a piece for years: how much its sag grows, and whether the stress is low enough for that sum to hold.
 
-#include "checks/checks.hpp"
 #include "judging/creep_factor.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/members/member_strength.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/core.h>
 
@@ -48,6 +49,8 @@ std::vector<Finding> check_creep(const Prepared& prepared)
         f.utilisation = share / plain.value;
         f.verdict = share <= plain.value ? Verdict::pass : Verdict::warn;
         f.where = where_words(prepared, *m);
+        f.about.copies = {m->copy};
+        f.about.load_case = m->load_case;
         f.headline = f.verdict == Verdict::pass && later < kWorthSaying
                          ? fmt::format("{} hardly sags under {}, and will not in years: less than {}.", f.subject, load_case.name,
                                        small_words(prepared, kWorthSaying))

@@ -1,10 +1,11 @@
 // Legs, posts and case sides: pressed along the grain, bent by pushes, and slender ones as columns.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/members/member_strength.hpp"
 #include "measure/write.hpp"
 #include "mechanics/loads/footing.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/structure/structure.hpp"
 
 #include <fmt/core.h>
@@ -91,6 +92,7 @@ Finding judge_post(const Prepared& prepared, std::size_t part, const PostResult&
     f.fails_from = r.warns_to;
     f.verdict = use <= 1 ? Verdict::pass : use <= r.warns_to ? Verdict::warn : Verdict::fail;
     f.where = fmt::format("{}, {}, {}", prepared.piece->label(post.copy, true), load_case.name, state.species);
+    f.about.copies = {post.copy};
     const char* words = f.verdict == Verdict::pass   ? "bears it"
                         : f.verdict == Verdict::warn ? "bears it without the customary margin"
                                                      : "can break";
@@ -160,6 +162,7 @@ void add_short_grained(const Prepared& prepared, std::vector<Finding>& findings)
         f.subject = part.id;
         f.verdict = Verdict::fail;
         f.where = piece.label(i, true);
+        f.about.copies = {i};
         f.headline =
             fmt::format("{} stands with its grain across its height: a push that bends it pulls the wood apart across the "
                         "grain, where it bears least, and it snaps.",

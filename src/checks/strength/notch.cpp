@@ -1,9 +1,10 @@
 // A notch on the stretched side starts a crack along the grain long before the net section breaks.
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/members/member_strength.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/core.h>
 
@@ -50,6 +51,7 @@ Finding on_the_pressed_side(const Prepared& prepared, std::size_t part, std::siz
     f.check = "notch";
     f.subject = prepared.piece->parts[part].id;
     f.where = prepared.piece->label(copy, true);
+    f.about.copies = {copy};
     f.headline = fmt::format("{} is cut {} deep on its pressed side only: the net section carries it.", f.subject,
                              size_words(prepared, loss));
     f.values = {{"notch_depth", loss, "m"}, {"depth_left", depth - loss, "m"}};
@@ -83,6 +85,8 @@ Finding on_the_stretched_side(const Prepared& prepared, std::size_t part, const 
     f.check = "notch";
     f.subject = prepared.piece->parts[part].id;
     f.where = where_words(prepared, m);
+    f.about.copies = {m.copy};
+    f.about.load_case = m.load_case;
     f.utilisation = use;
     f.fails_from = warn;
     const double allowed = facts.number(m.notch_near_end ? "notch_end_share" : "notch_inner_share").value;

@@ -1,11 +1,12 @@
 // How far a rail, slat, shelf or apron bends under those who use it, against what looks and feels right.
 
-#include "checks/checks.hpp"
 #include "judging/creep_factor.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joint_bounds.hpp"
 #include "judging/members/member_strength.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/core.h>
 
@@ -97,6 +98,8 @@ std::vector<Finding> check_sag(const Prepared& prepared)
         f.fails_from = warn.value;
         f.verdict = use <= 1 ? Verdict::pass : use <= warn.value ? Verdict::warn : Verdict::fail;
         f.where = where_words(prepared, *worst);
+        f.about.copies = {worst->copy};
+        f.about.load_case = worst->load_case;
         const std::string sags = total < kSpeakOf ? fmt::format("hardly sags, less than {},", small_words(prepared, kSpeakOf))
                                                   : fmt::format("sags {}", small_words(prepared, total));
         const std::string length =

@@ -1,9 +1,10 @@
 // Does a lying part shear along its grain near its supports?
 
-#include "checks/checks.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/members/member_strength.hpp"
 #include "measure/write.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/structure/structure.hpp"
 
 #include <fmt/core.h>
@@ -34,6 +35,8 @@ std::vector<Finding> check_shear(const Prepared& prepared)
         f.utilisation = g->use;
         f.fails_from = g->warns_to;
         f.where = where_words(prepared, m);
+        f.about.copies = {m.copy};
+        f.about.load_case = m.load_case;
         f.headline = fmt::format("{} {} shear along its grain: {} of {} allowed, with {}.", part.id,
                                  g->verdict == Verdict::fail ? "does not stand the" : "stands the",
                                  write_stress(pascals(g->stress)), write_stress(pascals(g->resistance)), g->load_case->name);

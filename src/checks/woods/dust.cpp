@@ -1,8 +1,9 @@
 // The dust of the design's woods: advice for every wood, no verdict against the piece.
 
-#include "checks/checks.hpp"
 #include "judging/dust_words.hpp"
+#include "judging/finding.hpp"
 #include "judging/finding_tools.hpp"
+#include "mechanics/prepared.hpp"
 
 #include <fmt/core.h>
 

@@ -1,6 +1,7 @@
 // The design names several woods for one: does the verdict hang on which of them it is?
 
-#include "checks/checks.hpp"
+#include "checks/woods/species_unsure.hpp"
+
 #include "judging/finding_tools.hpp"
 
 #include <fmt/core.h>

@@ -192,7 +192,7 @@ void judge(const Prepared& prepared, const Fit& fit, Finding& f)
         if (f.verdict == Verdict::pass) f.verdict = Verdict::warn;
         f.headline.pop_back();
         f.headline += fmt::format("; its pegs reach the ends of their slots, {} too soon.", small_words(prepared, -*fit.pegs));
-        f.remedy = (f.remedy ? *f.remedy + "; and " : "") + "mill the slots as long as slot-length says";
+        f.remedy.besides(std::string(f.remedy ? "and " : "") + "mill the slots as long as slot-length says");
     }
     if (fit.stated())
         f.utilisation =
@@ -241,6 +241,7 @@ Finding finding_of(const Prepared& prepared, const Fit& fit, const std::optional
     f.subject = pair_subject(prepared, fit.contact);
     f.where =
         fmt::format("{}, {}, {}", pair_place(prepared, fit.contact), direction_words(inner, fit.tongue.axis), state.species);
+    f.about.copies = {fit.contact.first, fit.contact.second};
     f.weight = fit.room_each_end;
     judge(prepared, fit, f);
     if (proud) {

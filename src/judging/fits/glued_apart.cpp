@@ -145,6 +145,7 @@ Finding finding_of(const Prepared& prepared, const Ties& ties, const TiedBody& b
     way[index_of(held.axis)] = 1;
     f.where = fmt::format("{} between {} and {}, {}, {}", piece.label(names.board, true), low, high, way_words(way),
                           prepared.state_of(names.board).species);
+    f.about.copies = {names.board};
     if (f.verdict != Verdict::pass)
         f.remedy = fmt::format("glue {} to one of the two only, and hold it elsewhere by buttons or by screws in slots", id);
     f.values = {{"differential_movement", movement, "m"},

@@ -155,6 +155,7 @@ Finding finding_of(const Prepared& prepared, const Ties& ties, const Between& b)
     way[index_of(b.axis)] = 1;
     f.where = fmt::format("{} to {}, {}, {}", prepared.piece->label(b.low, true), prepared.piece->label(b.high, true),
                           way_words(way), state.species);
+    f.about.copies = {b.low, b.high};
     f.weight = b.size;
     judge(prepared, b, across, f);
     add_moistures(f, state);

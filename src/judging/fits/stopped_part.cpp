@@ -108,6 +108,7 @@ Finding judge_stopped(const Prepared& prepared, const Ties& ties, const StoppedP
     f.check = "bind";
     f.subject = part.id;
     f.where = fmt::format("{}, across its width, {}", piece.label(stopped.copy, true), state.species);
+    f.about.copies = {stopped.copy};
     f.weight = size;
     if (least < -kMicrometre) {
         f.verdict = with_room || squeeze > crush.value ? Verdict::fail : Verdict::warn;

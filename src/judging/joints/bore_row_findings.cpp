@@ -34,6 +34,7 @@ Finding crowded(const Prepared& prepared, const BoreRow& row, double wanted)
     f.check = "let-ins";
     f.subject = pair_subject(prepared, contact);
     f.where = pair_place(prepared, contact);
+    f.about.copies = {contact.first, contact.second};
     f.verdict = row.between() < kRounding ? Verdict::fail : Verdict::warn;
     const std::string who = fmt::format("The {} {}s between {} and {}", row.count, name_of(row.kind),
                                         prepared.piece->part_of(contact.first).id, prepared.piece->part_of(contact.second).id);

@@ -108,16 +108,14 @@ std::string side_words(const kernel::Vec& out)
     return "on its slanting side";
 }
 
-std::string meeting_remedies(const Prepared& prepared, const Meeting& m)
+Remedy meeting_remedies(const Prepared& prepared, const Meeting& m)
 {
     const LetIn &a = prepared.layout->let_ins.all[m.first], &b = prepared.layout->let_ins.all[m.second];
-    std::string list;
+    Remedy remedy;
     for (const std::string& way : {both_tenons(a, b) ? mitre_words(prepared, m, a, b) : std::string{},
-                                   shorten_words(prepared, m, a, b), aside_words(prepared, m, a, b)}) {
-        if (way.empty()) continue;
-        list += (list.empty() ? "" : "; or ") + way;
-    }
-    return list;
+                                   shorten_words(prepared, m, a, b), aside_words(prepared, m, a, b)})
+        remedy.add(way);
+    return remedy;
 }
 
 std::string wall_remedy(const Prepared& prepared, const LetIn& in, const Wall& wall, double wanted)

@@ -83,17 +83,17 @@ FallbackNeed hardest_need(const Prepared& prepared, std::size_t c)
     return need;
 }
 
-std::string screwed_instead(const Prepared& prepared, const Contact& contact, const FallbackNeed& need)
+void offer_screws(Remedy& remedy, const Prepared& prepared, const Contact& contact, const FallbackNeed& need)
 {
     if (contact.joint && prepared.piece->joints[*contact.joint].kind == JointKind::mitre)
-        return "wood screws across a mitre sit half in end grain and hold little: a key does it better";
+        return remedy.besides("wood screws across a mitre sit half in end grain and hold little: a key does it better");
     const double first = thickness_along(prepared, contact.first, need.through),
                  second = thickness_along(prepared, contact.second, need.through);
     const bool first_thinner = first <= second;
     const std::size_t head = first_thinner ? contact.first : contact.second,
                       holds = first_thinner ? contact.second : contact.first;
     const WoodState wood = holding_wood(prepared, holds);
-    if (!wood.specific_gravity) return {};
+    if (!wood.specific_gravity) return;
     const Patch& face = contact.patches.front();
     double across = 0;
     for (std::size_t i = 0; i < 3; ++i) across = std::max(across, face.bounds.hi[i] - face.bounds.lo[i]);
@@ -108,18 +108,20 @@ std::string screwed_instead(const Prepared& prepared, const Contact& contact, co
     wanted.end_grain = grain_along(prepared, holds, need.through);
     const auto screws = screws_for(*prepared.facts, wood, wanted);
     const std::string into = prepared.piece->part_of(holds).id, from = prepared.piece->part_of(head).id;
-    if (!screws) return fmt::format("up to eight wood screws through {} into {} alone would not do it", from, into);
+    if (!screws)
+        return remedy.besides(fmt::format("up to eight wood screws through {} into {} alone would not do it", from, into));
     const char* slots = !face.grain_angle               ? "" // end grain has no direction on the face
                         : *face.grain_angle > kCrossing ? "; the grains cross: slot all but one across the grain"
                                                         : "; no slots, the grains run alike";
     const bool glued = contact.joint && prepared.piece->joints[*contact.joint].glue.has_value();
-    return fmt::format("or screw it{}: {} wood screws number {} ({}), {} long, through {} into {}, pilot {} "
-                       "and {} under the head, "
-                       "at least {} from ends and {} from edges{}",
-                       glued ? " in place of the glue" : "", screws->count, screws->number,
-                       size_words(prepared, in_metres(screws->diameter)), write_length_up(screws->length, prepared.units), from,
-                       into, small_words(prepared, in_metres(screws->pilot)), small_words(prepared, in_metres(screws->clearance)),
-                       write_length_up(screws->end, prepared.units), write_length_up(screws->edge, prepared.units), slots);
+    remedy.add(fmt::format("screw it{}: {} wood screws number {} ({}), {} long, through {} into {}, pilot {} "
+                           "and {} under the head, "
+                           "at least {} from ends and {} from edges{}",
+                           glued ? " in place of the glue" : "", screws->count, screws->number,
+                           size_words(prepared, in_metres(screws->diameter)), write_length_up(screws->length, prepared.units),
+                           from, into, small_words(prepared, in_metres(screws->pilot)),
+                           small_words(prepared, in_metres(screws->clearance)), write_length_up(screws->end, prepared.units),
+                           write_length_up(screws->edge, prepared.units), slots));
 }
 
 } // namespace jointwright

@@ -90,6 +90,7 @@ std::vector<Finding> comes_apart(const Prepared& prepared)
         f.subject = pair_subject(prepared, contact);
         f.verdict = alone ? Verdict::fail : Verdict::warn;
         f.where = pair_place(prepared, contact);
+        f.about.copies = {contact.first, contact.second};
         const std::string &in = piece.part_of(contact.first).id, &bearer = piece.part_of(contact.second).id;
         f.headline =
             fmt::format("Nothing but friction keeps {} from being drawn out of {}: the parts that bear it can move apart{}.", in,

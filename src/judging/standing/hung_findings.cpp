@@ -32,6 +32,7 @@ Finding asked(const Prepared& prepared, const HeldGroup& group, std::string head
     const Piece& piece = *prepared.piece;
     Finding f = cannot_tell("stands", piece.part_of(group.copies.front()).id, std::move(headline), std::move(remedy));
     f.where = piece.label(group.copies.front(), true);
+    f.about.copies = {group.copies.front()};
     double mass = 0;
     for (const std::size_t i : group.copies) mass += prepared.masses[i];
     f.weight = mass;

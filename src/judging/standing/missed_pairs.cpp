@@ -207,6 +207,7 @@ private:
         f.verdict = alike ? Verdict::warn : Verdict::fail;
         f.comes_first = !alike;
         f.where = piece_.label(a) + " and " + piece_.label(b);
+        f.about.copies = {a, b};
         f.headline = fmt::format("{} and {} stand {} apart along {} ({}): the {} stated between these parts does not act here.",
                                  piece_.label(a), piece_.label(b), gap, name_of(miss.axis), way_words(way), name_of(joint_.kind));
         f.remedy = alike ? "check where both are placed"

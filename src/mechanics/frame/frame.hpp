@@ -3,6 +3,7 @@
 // for many loads.
 
 #include "mechanics/frame/elements.hpp"
+#include "mechanics/frame/floor_state.hpp"
 
 #include <Eigen/SparseCholesky>
 #include <Eigen/SparseCore>
@@ -47,14 +48,6 @@ struct Grip {
     std::array<Vec3, 2> directions; ///< level, unit, square to each other
     double stiffness = 0;           ///< N/m, both ways alike
     int press = -1;                 ///< the pressing contact whose force it lives on
-};
-
-/// How the floor takes one set of loads.
-struct FloorState {
-    bool slides = false;     ///< false: every grip holds, as if the feet stood against stops
-    double share = 0;        ///< of the press that a grip takes at most, where it slides
-    std::vector<int> free;   ///< grips that hold nothing; their presses hold both ways, at rest under balanced loads
-    bool holds_down = false; ///< no foot lifts, as in a test that holds the piece down
 };
 
 /// A force and a moment on a node.

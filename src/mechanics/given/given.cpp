@@ -50,7 +50,8 @@ double Given::whole_mass() const { return std::accumulate(masses.begin(), masses
 
 Given given(LaidOut laid, const Facts& facts, const Combination& combination, LengthUnit units)
 {
-    Given given{std::move(laid)};
+    Given given;
+    static_cast<LaidOut&>(given) = std::move(laid);
     const Piece& piece = *given.piece;
     given.facts = &facts;
     given.units = units;

@@ -39,9 +39,9 @@ public:
         std::vector<std::vector<CopyLoad>> loads;
         for (std::size_t k = 0; k < cases.size(); ++k) {
             loads.push_back(loads_of(k));
-            floors_.push_back(floor_of(*frame, k));
+            statics_.floors.push_back(floor_of(*frame, k));
             // A piece that its load would push along is held against stops: on a rougher floor it tips instead of sliding.
-            if (pushes_along(loads.back())) floors_.back().slides = false;
+            if (pushes_along(loads.back())) statics_.floors.back().slides = false;
         }
         hold_what_comes_away(*frame, loads);
         statics_.loose = frame->loose();
@@ -81,13 +81,13 @@ private:
         for (std::size_t first = 0; first < loads.size(); first += kTogether) {
             const std::size_t last = std::min(loads.size(), first + kTogether);
             const auto from = static_cast<std::ptrdiff_t>(first), to = static_cast<std::ptrdiff_t>(last);
-            std::vector<FrameSolution> solved =
-                frame.solve({loads.begin() + from, loads.begin() + to}, {floors_.begin() + from, floors_.begin() + to});
+            std::vector<FrameSolution> solved = frame.solve({loads.begin() + from, loads.begin() + to},
+                                                            {statics_.floors.begin() + from, statics_.floors.begin() + to});
             for (std::size_t k = first; k < last; ++k) {
                 FrameSolution& s = solved[k - first];
                 if (!s.settled && is_held_down(k)) {
-                    floors_[k].holds_down = true;
-                    s = std::move(frame.solve({loads[k]}, {floors_[k]}).front());
+                    statics_.floors[k].holds_down = true;
+                    s = std::move(frame.solve({loads[k]}, {statics_.floors[k]}).front());
                 }
                 read(k, s);
             }
@@ -97,7 +97,7 @@ private:
     bool is_held_down(std::size_t index) const
     {
         const LoadCase& c = statics_.cases.cases[index];
-        return c.proof && !c.lift && !floors_[index].holds_down && piece_.wall.empty();
+        return c.proof && !c.lift && !statics_.floors[index].holds_down && piece_.wall.empty();
     }
 
     /// Where contacts part so that a part comes away, joints that were let turn are held after all.
@@ -109,8 +109,8 @@ private:
             for (std::size_t first = 0; first < loads.size() && !motion; first += kTogether) {
                 const auto from = static_cast<std::ptrdiff_t>(first),
                            to = static_cast<std::ptrdiff_t>(std::min(loads.size(), first + kTogether));
-                const auto solved =
-                    frame.solve({loads.begin() + from, loads.begin() + to}, {floors_.begin() + from, floors_.begin() + to});
+                const auto solved = frame.solve({loads.begin() + from, loads.begin() + to},
+                                                {statics_.floors.begin() + from, statics_.floors.begin() + to});
                 for (std::size_t k = 0; k < solved.size() && !motion; ++k)
                     if (!solved[k].settled && !statics_.cases.cases[first + k].lift && !is_held_down(first + k))
                         motion = kernel::free_motion_of(solved[k]);
@@ -276,7 +276,7 @@ private:
                                        {at.x(), at.y(), at.z()}});
         }
         for (const Foot& foot : frame.feet())
-            statics_.on_floor[index] -= frame.foot_force(foot, solution, floors_[index].holds_down).z();
+            statics_.on_floor[index] -= frame.foot_force(foot, solution, statics_.floors[index].holds_down).z();
     }
 
     SwayResult sway_of(const Structure& frame, const FrameSolution& solution) const
@@ -357,8 +357,8 @@ private:
         for (const auto& [k, copies] : chosen) some.push_back(loads[k]);
         std::vector<kernel::FloorState> floors, slick;
         for (const auto& [k, copies] : chosen) {
-            floors.push_back(floors_[k]);
-            slick.push_back(floors_[k]);
+            floors.push_back(statics_.floors[k]);
+            slick.push_back(statics_.floors[k]);
             slick.back().share = kSlickFloor;
         }
         const Structure &frame = *statics_.frame, soft = frame.with_stiffness(kSofter), stiff = frame.with_stiffness(kStiffer);
@@ -389,7 +389,6 @@ private:
     const Given& given_;
     const Piece& piece_;
     Statics& statics_;
-    std::vector<kernel::FloorState> floors_;                 ///< by case
     std::vector<std::vector<CopyLoad>> lasting_on_;          ///< by copy
     std::vector<std::vector<ElementLoad>> lasting_elements_; ///< by copy
     std::vector<std::size_t> members_from_;                  ///< by case: its first result among the members

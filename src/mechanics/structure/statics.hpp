@@ -2,6 +2,7 @@
 // What every part, joint and foot of a piece carries under every load case, read from the piece solved as one frame. SI doubles: metres, newtons,
 // pascals.
 
+#include "mechanics/frame/floor_state.hpp"
 #include "mechanics/given/given.hpp"
 #include "mechanics/loads/load_cases.hpp"
 #include "mechanics/structure/joint_force.hpp"
@@ -99,6 +100,7 @@ struct Statics {
     std::vector<BearingForce> forces;
     std::vector<JointForce> joints;         ///< of every joint in every case
     std::vector<SwayResult> sways;          ///< by case
+    std::vector<kernel::FloorState> floors; ///< by case: how the floor took it
     std::vector<double> on_floor;           ///< by case: sum handed to the floor or wall [N], equal to the loads
     std::vector<bool> settled;              ///< by case: false where the piece or a part of it comes away
     std::vector<bool> is_beam;              ///< by copy: lies and spans between supports

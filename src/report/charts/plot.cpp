@@ -181,7 +181,7 @@ private:
             R"(<rect width="{0}" height="{1}" fill="#fff"/>)"
             "\n",
             svg_number(kPlotWidth), svg_number(height), html_text(page_.title), html_text(page_.says));
-        return fmt::to_string(out) + fmt::to_string(body_) + "</svg>\n";
+        return out + body_ + "</svg>\n";
     }
 
     const PlotPage& page_;

@@ -110,7 +110,7 @@ OrderedJson json_finding(const Finding& finding)
     json["utilisation"] = json_number(finding.utilisation);
     json["headline"] = finding.headline;
     json["where"] = json_text(finding.where);
-    json["remedy"] = json_text(finding.remedy);
+    json["remedy"] = finding.remedy ? json_text(finding.remedy.words()) : json_text(std::nullopt);
     json["tried"] = OrderedJson::array();
     for (const TriedRemedy& remedy : finding.tried) json["tried"].push_back(json_tried(remedy));
     json["values"] = OrderedJson::array();

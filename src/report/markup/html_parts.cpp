@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <iterator>
+
 namespace jointwright {
 
 std::string html_text(std::string_view text)
@@ -25,6 +27,11 @@ std::string html_text(std::string_view text)
 }
 
 std::string html_name(std::string_view name) { return fmt::format("<bdi>{}</bdi>", html_text(name)); }
+
+void put_formatted(HtmlOut& out, fmt::string_view markup, fmt::format_args arguments)
+{
+    fmt::vformat_to(std::back_inserter(out), markup, arguments);
+}
 
 std::string finding_anchor(std::size_t index) { return fmt::format("finding-{}", index + 1); }
 

@@ -3,23 +3,24 @@
 
 #include "judging/finding.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include <iterator>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 namespace jointwright {
 
-using HtmlOut = fmt::memory_buffer;
+using HtmlOut = std::string;
+
+/// What `put` hands on: one place formats, so that no file of the page compiles the formatting anew.
+void put_formatted(HtmlOut& out, fmt::string_view markup, fmt::format_args arguments);
 
 /// Appends formatted markup. Text of the content goes through html_text or html_name first.
 template <class... Args>
-void put(HtmlOut& out, fmt::format_string<Args...> markup, Args&&... args)
+void put(HtmlOut& out, fmt::format_string<const Args&...> markup, const Args&... args)
 {
-    fmt::format_to(std::back_inserter(out), markup, std::forward<Args>(args)...);
+    put_formatted(out, markup, fmt::make_format_args(args...));
 }
 
 /// A text safe between tags and within a quoted attribute: safe_text with & < > " ' escaped.

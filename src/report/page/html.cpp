@@ -167,7 +167,7 @@ void put_charts(HtmlOut& out, const ReportContent& content)
     if (charts.size() == 0)
         put(out, "<p>No finding has figures to compare.</p>\n");
     else
-        put(out, "<div class=\"charts\">\n{}</div>\n", fmt::to_string(charts));
+        put(out, "<div class=\"charts\">\n{}</div>\n", charts);
     put(out, "</section>\n");
 }
 
@@ -223,7 +223,7 @@ std::string write_html(const ReportContent& content, bool unfolded)
     put_uncertain(out, content);
     put_left_out(out, content);
     put_footer(out, content);
-    return fmt::to_string(out);
+    return out;
 }
 
 } // namespace jointwright

@@ -74,8 +74,8 @@ void put_where_and_remedy(HtmlOut& out, const Finding& finding)
 {
     if (!finding.where.value_or("").empty())
         put(out, "<p><span class=\"label\">Where:</span> {}</p>\n", html_text(*finding.where));
-    if (!finding.remedy.value_or("").empty())
-        put(out, "<p class=\"remedy\"><span class=\"label\">Remedy:</span> {}</p>\n", html_text(*finding.remedy));
+    if (finding.remedy)
+        put(out, "<p class=\"remedy\"><span class=\"label\">Remedy:</span> {}</p>\n", html_text(finding.remedy.words()));
 }
 
 void put_drawings(HtmlOut& out, const ReportContent& content, std::size_t index)

@@ -102,7 +102,7 @@ void put_finding(Out& out, const Finding& finding, const ReportContent& content,
         markdown_text(finding.subject), markdown_text(finding.check), markdown_text(finding.headline));
     if (finding.verdict == Verdict::pass && !with_working) return;
     put_labelled(out, "where", finding.where.value_or(""));
-    put_labelled(out, "remedy", finding.remedy.value_or(""));
+    put_labelled(out, "remedy", finding.remedy.words());
     put_labelled(out, "numbers", values_line(finding, content.units));
     put_working(out, finding.working, content.units);
 }

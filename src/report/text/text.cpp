@@ -101,7 +101,7 @@ void write_finding_to_act_on(TextPage& page, const Finding& finding, const Repor
                    page.verdict_lead(finding.verdict, share.empty() ? "  " : " " + share + "  "), kDetailIndent);
     page.paragraph(finding.headline, indent(kDetailIndent));
     page.labelled(kDetailIndent, "where", finding.where.value_or(""));
-    page.labelled(kDetailIndent, "remedy", finding.remedy.value_or(""));
+    page.labelled(kDetailIndent, "remedy", finding.remedy.words());
     write_numbers(page, finding, content, with_working);
 }
 
@@ -114,7 +114,7 @@ void write_pass(TextPage& page, const Finding& finding, const ReportContent& con
                    page.verdict_lead(finding.verdict, " " + share + "  ", kLeadColumns));
     if (!with_working) return;
     page.labelled(kDetailIndent, "where", finding.where.value_or(""));
-    page.labelled(kDetailIndent, "remedy", finding.remedy.value_or(""));
+    page.labelled(kDetailIndent, "remedy", finding.remedy.words());
     write_numbers(page, finding, content, with_working);
     page.blank();
 }

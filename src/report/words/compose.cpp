@@ -12,12 +12,6 @@ namespace jointwright {
 
 namespace {
 
-/// Finishes that heat as they cure, by the words of their names.
-bool is_drying_oil(const std::string& finish)
-{
-    return finish.find("oil") != std::string::npos || finish.find("linseed") != std::string::npos;
-}
-
 /// What is known of the glue beside food, where people may eat from the piece.
 std::string near_food(const GlueRecord& glue, const std::string& use)
 {
@@ -51,7 +45,8 @@ void add_cautions(ReportContent& content, const Piece& piece, const Facts& facts
     for (const Part& part : piece.parts) {
         if (part.glued_up && part.glued_up->glue) glues.insert(*part.glued_up->glue);
         const auto& finish = part.finish ? part.finish : piece.woods[part.wood].finish;
-        if (finish && is_drying_oil(finish->name)) inputs.oil_finish = true;
+        const FinishRecord* record = finish ? facts.find_finish(finish->name) : nullptr;
+        if (record && record->drying_oil) inputs.oil_finish = true;
     }
     for (const std::string& name : glues)
         if (const GlueRecord* glue = facts.find_glue(name); glue && glue->hazard)

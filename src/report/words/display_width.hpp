@@ -6,7 +6,7 @@
 namespace jointwright {
 
 /// Columns of one character: 0 for combining marks and invisible format characters, 2 for wide ones (East Asian, emoji), else 1.
-/// From the tables of the Unicode Character Database, version 14.0 (general category and East_Asian_Width).
+/// By the tables of the Unicode Character Database in utf8proc (general category and East_Asian_Width).
 int columns_of(char32_t character);
 
 /// Counts along a text: an emoji selector (U+FE0F) after a character of one column makes that character wide.

@@ -22,10 +22,10 @@ std::string counted(int count, std::string_view one, std::string_view more)
 /// An angle with enough digits to see a corner that is out of square by a few tenths of a degree.
 std::string angle_words(double radians_value) { return write_number(in_degrees(radians(radians_value))) + "°"; }
 
-/// Remedies tell several ways, the nearest first: "...; or ...". The first of them with a capital and a full stop.
-std::string first_advice(const std::string& remedy)
+/// The first way of a remedy, with a capital and a full stop.
+std::string first_advice(const Remedy& remedy)
 {
-    std::string words = remedy.substr(0, std::min(remedy.find("; or "), remedy.find("; the stages: ")));
+    std::string words = remedy.ways().front();
     if (words.front() >= 'a' && words.front() <= 'z') words.front() = static_cast<char>(words.front() - 'a' + 'A');
     if (words.back() != '.') words += '.';
     return words;
@@ -117,8 +117,8 @@ std::vector<FirstThing> first_things(const ReportContent& content)
     std::vector<FirstThing> things;
     for (std::size_t i = 0; i < content.findings.size(); ++i) {
         const Finding& finding = content.findings[i];
-        if (finding.verdict == Verdict::pass || finding.remedy.value_or("").empty()) continue;
-        std::string words = first_advice(*finding.remedy);
+        if (finding.verdict == Verdict::pass || !finding.remedy) continue;
+        std::string words = first_advice(finding.remedy);
         const auto told = std::find_if(things.begin(), things.end(), [&](const FirstThing& t) { return t.words == words; });
         if (told != things.end())
             ++told->more;

@@ -1,5 +1,6 @@
 #include "review/content/merge.hpp"
 
+#include "checks/woods/species_unsure.hpp"
 #include "judging/finding_tools.hpp"
 #include "judging/joints/joint_demand.hpp"
 #include "measure/write.hpp"
@@ -77,15 +78,21 @@ static About pair_apart(const Piece& piece, const std::string& subject)
     for (std::size_t a = 0; a < piece.parts.size(); ++a)
         if (const std::string& id = piece.parts[a].id; subject.starts_with(id + " / "))
             for (std::size_t b = 0; b < piece.parts.size(); ++b)
-                if (subject.compare(id.size() + 3, std::string::npos, piece.parts[b].id) == 0) return {{a, b}, {}};
+                if (subject.compare(id.size() + 3, std::string::npos, piece.parts[b].id) == 0) {
+                    About about;
+                    about.parts = {a, b};
+                    return about;
+                }
     return {};
 }
 
 std::vector<Finding> merge_combinations(const Piece& piece, const std::vector<CombinationFindings>& runs)
 {
     std::vector<Finding> merged;
-    for (const CombinationFindings& run : runs)
-        for (Finding f : run.findings) {
+    for (std::size_t i = 0; i < runs.size(); ++i)
+        for (Finding f : runs[i].findings) {
+            const CombinationFindings& run = runs[i];
+            f.about.combination = i;
             const std::string& words = run.prepared->combination.words;
             if (!words.empty() && f.where && f.where->find(words) == std::string::npos) f.where = *f.where + " [" + words + "]";
             keep_worst(merged, std::move(f));
@@ -93,7 +100,9 @@ std::vector<Finding> merge_combinations(const Piece& piece, const std::vector<Co
     const std::map<std::string, About> subjects = all_subjects(piece, *runs.front().prepared);
     for (Finding& f : merged) {
         const auto found = subjects.find(f.subject);
-        f.about = found != subjects.end() ? found->second : pair_apart(piece, f.subject);
+        const About whom = found != subjects.end() ? found->second : pair_apart(piece, f.subject);
+        f.about.parts = whom.parts;
+        f.about.joints = whom.joints;
     }
     for (Finding& f : check_species_unsure(piece, runs)) merged.push_back(std::move(f));
     sort_findings(merged);

@@ -1,7 +1,7 @@
 #pragma once
 // From findings to the content of a report: the piece as read, what was assumed.
 
-#include "checks/checks.hpp"
+#include "judging/combination_findings.hpp"
 #include "review/content/report_content.hpp"
 
 #include <vector>

@@ -1,8 +1,8 @@
 #pragma once
 // Every check on every combination of the woods and ring cuts that a design leaves open.
 
-#include "checks/checks.hpp"
 #include "facts/facts.hpp"
+#include "judging/combination_findings.hpp"
 #include "mechanics/prepared.hpp"
 
 #include <vector>

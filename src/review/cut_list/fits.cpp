@@ -47,7 +47,7 @@ private:
 
     static std::string better(const Finding& f)
     {
-        return f.verdict != Verdict::pass && f.remedy ? fmt::format("; better: {}", *f.remedy) : std::string{};
+        return f.verdict != Verdict::pass && f.remedy ? fmt::format("; better: {}", f.remedy.words()) : std::string{};
     }
 
     std::string gap(const Finding& f) const

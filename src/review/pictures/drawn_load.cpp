@@ -28,18 +28,6 @@ std::optional<std::size_t> largest_of(const std::vector<Finding>& findings, std:
     return best;
 }
 
-/// The load case that a finding of a lying part names. Its place may have the combination of woods behind it.
-std::optional<std::size_t> case_of(const Prepared& prepared, const Finding& finding)
-{
-    if (!finding.where || finding.where->find(prepared.combination.words) == std::string::npos) return std::nullopt;
-    for (const MemberResult& m : prepared.statics.members) {
-        if (prepared.piece->part_of(m.copy).id != finding.subject) continue;
-        const std::string place = where_words(prepared, m);
-        if (*finding.where == place || finding.where->rfind(place + " [", 0) == 0) return m.load_case;
-    }
-    return std::nullopt;
-}
-
 /// Moves points of a copy; along is the way of its grain.
 class LineMaker {
 public:
@@ -133,18 +121,19 @@ std::optional<std::size_t> governing_load_finding(const std::vector<Finding>& fi
     return sag ? sag : largest_of(findings, "bending");
 }
 
-std::optional<DrawnLoad> drawn_load(const Prepared& prepared, const std::vector<Finding>& findings)
+std::optional<DrawnLoad> drawn_load(const Prepared& prepared, std::size_t combination, const std::vector<Finding>& findings)
 {
     const auto finding = governing_load_finding(findings);
     if (!finding || !prepared.statics.frame) return std::nullopt;
-    const auto index = case_of(prepared, findings[*finding]);
-    if (!index) return std::nullopt;
+    const About& about = findings[*finding].about;
+    const std::optional<std::size_t> index = about.load_case;
+    if (!index || about.combination != combination) return std::nullopt;
     const LoadCases& cases = prepared.statics.cases;
     const LoadCase& load_case = cases.cases[*index];
     std::vector<CopyLoad> loads = cases.lasting;
     loads.insert(loads.end(), load_case.loads.begin(), load_case.loads.end());
     const Structure& frame = *prepared.statics.frame;
-    const auto solved = frame.solve({loads});
+    const auto solved = frame.solve({loads}, {prepared.statics.floors[*index]});
     if (!solved.front().settled) return std::nullopt;
     DrawnLoad drawn;
     drawn.finding = *finding;

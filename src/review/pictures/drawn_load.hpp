@@ -30,8 +30,8 @@ struct DrawnLoad {
 /// where neither uses a fiftieth.
 std::optional<std::size_t> governing_load_finding(const std::vector<Finding>& findings);
 
-/// The movement under that load and what acts at all times, at once, without creep. Nothing for a piece that is not solved as a frame, or when
-/// the load cannot be found again among those of `prepared` (another combination of woods governs).
-std::optional<DrawnLoad> drawn_load(const Prepared& prepared, const std::vector<Finding>& findings);
+/// The movement under that load and what acts at all times, at once, without creep; the floor takes it as in the finding. Nothing for a piece
+/// that is not solved as a frame, or when another combination of woods than that of `prepared` governs.
+std::optional<DrawnLoad> drawn_load(const Prepared& prepared, std::size_t combination, const std::vector<Finding>& findings);
 
 } // namespace jointwright

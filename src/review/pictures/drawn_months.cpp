@@ -1,6 +1,6 @@
 #include "review/pictures/drawn_months.hpp"
 
-#include "checks/checks.hpp"
+#include "checks/registry.hpp"
 #include "review/cut_list/cut_list.hpp"
 
 #include <cmath>
@@ -29,9 +29,9 @@ void put_months_into(Prepared& prepared, double first_pct, double second_pct)
 
 std::vector<Finding> sizes_and_gaps(const Prepared& prepared)
 {
-    std::vector<Finding> all = check_seasonal_size(prepared);
-    for (const auto check : {check_slat_gap, check_groove_room, check_bind}) {
-        std::vector<Finding> more = check(prepared);
+    std::vector<Finding> all = run_check("seasonal-size", prepared);
+    for (const char* check : {"slat-gap", "groove-room", "bind"}) {
+        std::vector<Finding> more = run_check(check, prepared);
         all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
     }
     return all;

@@ -51,20 +51,11 @@ Point pith_of(const Prepared& prepared, std::size_t copy)
     return pith;
 }
 
-/// True when a text names a copy: "slat #1" is not in "slat #12".
-bool names_copy(const std::string& text, const std::string& label)
+/// How well a copy fits the place of a finding: 1 when it is named there, 0 when not.
+int named_in(const Finding& finding, std::size_t copy)
 {
-    for (std::size_t at = text.find(label); at != std::string::npos; at = text.find(label, at + 1)) {
-        const std::size_t end = at + label.size();
-        if (end == text.size() || text[end] < '0' || text[end] > '9') return true;
-    }
-    return false;
-}
-
-/// How well a copy fits the place that a finding names: 1 when it is named, 0 when not.
-int named_in(const Prepared& prepared, const Finding& finding, std::size_t copy)
-{
-    return finding.where && names_copy(*finding.where, prepared.piece->label(copy)) ? 1 : 0;
+    const auto& copies = finding.about.copies;
+    return std::find(copies.begin(), copies.end(), copy) != copies.end() ? 1 : 0;
 }
 
 /// The contact of a joint that a finding speaks of: the copies named in it, else the first.
@@ -78,7 +69,7 @@ std::optional<std::size_t> contact_of(const Prepared& prepared, const Finding& f
         const std::string& a = prepared.piece->part_of(contact.first).id;
         const std::string& b = prepared.piece->part_of(contact.second).id;
         if (finding.subject != a + " / " + b && finding.subject != b + " / " + a) continue;
-        const int fit = named_in(prepared, finding, contact.first) + named_in(prepared, finding, contact.second);
+        const int fit = named_in(finding, contact.first) + named_in(finding, contact.second);
         if (fit > best_fit) {
             best = c;
             best_fit = fit;
@@ -93,7 +84,7 @@ std::optional<std::size_t> copy_of(const Prepared& prepared, const Finding& find
     int best_fit = -1;
     for (std::size_t i = 0; i < prepared.piece->copies.size(); ++i) {
         if (prepared.piece->part_of(i).id != finding.subject) continue;
-        const int fit = named_in(prepared, finding, i);
+        const int fit = named_in(finding, i);
         if (fit > best_fit) {
             best = i;
             best_fit = fit;

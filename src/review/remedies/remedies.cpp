@@ -134,14 +134,15 @@ std::string with_share(const TriedRemedy& remedy)
 /// What was tried takes the place of words with a size; words without one stand last.
 void write_remedy(Finding& finding)
 {
-    const std::string words = finding.remedy.value_or("");
+    const Remedy said = finding.remedy;
+    const bool has_size = has_digit(said.words());
     if (finding.tried.empty()) {
-        if (has_digit(words)) finding.remedy = words + " (not tried here)";
+        if (has_size) finding.remedy = said.words() + " (not tried here)";
         return;
     }
-    std::string list;
-    for (const TriedRemedy& remedy : finding.tried) list += (list.empty() ? "" : "; or ") + with_share(remedy);
-    if (finding.tried.size() == 1 && keeps_its_words(finding) && !words.empty() && !has_digit(words)) list += "; or " + words;
+    Remedy list;
+    for (const TriedRemedy& remedy : finding.tried) list.add(with_share(remedy));
+    if (finding.tried.size() == 1 && keeps_its_words(finding) && !has_size) list.add(said.words());
     finding.remedy = std::move(list);
 }
 
@@ -168,8 +169,8 @@ std::vector<FirstStep> first_steps(const std::vector<Finding>& findings)
 {
     std::vector<FirstStep> steps;
     for (const Finding& finding : findings) {
-        if (finding.verdict == Verdict::pass || finding.remedy.value_or("").empty()) continue;
-        FirstStep step{finding.check, finding.subject, *finding.remedy, {}, std::nullopt};
+        if (finding.verdict == Verdict::pass || !finding.remedy) continue;
+        FirstStep step{finding.check, finding.subject, finding.remedy.words(), {}, std::nullopt};
         if (!finding.tried.empty()) {
             const TriedRemedy& first = finding.tried.front();
             step.says = first.says;

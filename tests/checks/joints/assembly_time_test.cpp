@@ -81,8 +81,8 @@ TEST_CASE("Nine spindles with a five-minute glue cannot be split, and the findin
     CHECK_THAT(value_of(f, "share_of_open_time"), WithinRel(value_of(f, "longest_stage_to_pressure") / 360, 1e-9));
     CHECK(value_of(f, "share_of_open_time") > 1.25);
     REQUIRE(f.remedy);
-    CHECK_THAT(*f.remedy, ContainsSubstring("stays open longer"));
-    CHECK(f.remedy->find("dry") == std::string::npos);
+    CHECK_THAT(f.remedy.words(), ContainsSubstring("stays open longer"));
+    CHECK(f.remedy.words().find("dry") == std::string::npos);
 }
 
 TEST_CASE("The same spindles close in time with a glue that stays open, and two of them with any", "[assembly-time]")

@@ -58,7 +58,7 @@ TEST_CASE("Pegs hold a dry tenon under a push, a tenon without them cannot be to
     CHECK(bare.verdict == Verdict::cannot_tell);
     CHECK_THAT(bare.headline, ContainsSubstring("its shape alone bears"));
     REQUIRE(bare.remedy);
-    CHECK_THAT(*bare.remedy, ContainsSubstring("pegs = {"));
+    CHECK_THAT(bare.remedy.words(), ContainsSubstring("pegs = {"));
     const Finding pegged = strength_of(frame_with(sizes, "pegs = { diameter = 10, count = 2 }\n"));
     REQUIRE(pegged.utilisation);
     CHECK(value_of(pegged, "pull_by_pegs") > 1000);
@@ -68,7 +68,7 @@ TEST_CASE("Pegs hold a dry tenon under a push, a tenon without them cannot be to
     CHECK(*thin.utilisation > *pegged.utilisation);
     CHECK(thin.verdict == Verdict::fail);
     REQUIRE(thin.remedy);
-    CHECK_THAT(*thin.remedy, ContainsSubstring("thicker pegs"));
+    CHECK_THAT(thin.remedy.words(), ContainsSubstring("thicker pegs"));
     // Beside glue they are the fallback, not an addition: the hole for them costs a fifth.
     const char* glued = "tenon = { length = 45, width = 60, thickness = 12 }\nglue = \"PVA\"";
     const Finding drilled = strength_of(frame_with(glued, "pegs = { diameter = 10, count = 1 }\n")),
@@ -110,7 +110,7 @@ TEST_CASE("A housed shelf is borne by the wall of its housing", "[joint-capacity
     const Finding heavy = strength_of(bookcase("housing", 120000));
     CHECK(heavy.verdict == Verdict::fail);
     REQUIRE(heavy.remedy);
-    CHECK_THAT(*heavy.remedy, ContainsSubstring("deeper"));
+    CHECK_THAT(heavy.remedy.words(), ContainsSubstring("deeper"));
     CHECK_THAT(strength_of(bookcase("sliding dovetail")).headline, ContainsSubstring("sliding dovetail"));
     CHECK(has_value(strength_of(bookcase("sliding dovetail")), "pull_by_wedge"));
 }
@@ -125,7 +125,7 @@ TEST_CASE("A plain mitre warns, a slip across it does not", "[joint-capacity][gl
     CHECK(alone.verdict == Verdict::warn);
     CHECK_THAT(alone.headline, ContainsSubstring("held by its glue alone"));
     REQUIRE(alone.remedy);
-    CHECK_THAT(*alone.remedy, ContainsSubstring("key, spline or dowel"));
+    CHECK_THAT(alone.remedy.words(), ContainsSubstring("key, spline or dowel"));
     for (const auto* findings : {&splined, &keyed, &dowelled}) {
         CHECK(finding_of(*findings, "glue-line", "stile / rail").verdict == Verdict::pass);
         CHECK(*finding_of(*findings, "joint-capacity").utilisation < 0.2);

@@ -30,7 +30,7 @@ struct Corner {
     }
     Finding of(const std::string& subject) const
     {
-        return finding_of(check_let_ins(bench_of(text())->prepared), "let-ins", subject);
+        return finding_of(run_check("let-ins", bench_of(text())->prepared), "let-ins", subject);
     }
 };
 
@@ -42,7 +42,7 @@ Finding wall_case(double from_front, double length)
                 part_text("rail", {500, 70, 20}, "x", "y", fmt::format("[40, {}, 300]", from_front - 6)),
                 joint_text("rail", "leg", "tenon", "PVA", tenon(length, 50, 8))});
     const auto bench = bench_of(text);
-    const auto findings = check_let_ins(bench->prepared);
+    const auto findings = run_check("let-ins", bench->prepared);
     for (const Finding& f : findings)
         if (f.subject == "rail / leg") return f;
     return finding_of(findings, "let-ins", "leg");
@@ -58,9 +58,9 @@ TEST_CASE("Tenons that meet in a leg fail, with the ways out in a maker's order"
     CHECK_THAT(f.headline, ContainsSubstring("The tenons of long rail and end rail meet inside leg by 5 mm"));
     CHECK_THAT(value_of(f, "depth_shared"), WithinAbs(0.005, 1e-9));
     REQUIRE(f.remedy);
-    const std::size_t mitre = f.remedy->find("mitre their ends"),
-                      shorten = f.remedy->find("shorten the tenon of end rail to 28 mm"),
-                      higher = f.remedy->find("set one 30 mm higher or lower");
+    const std::size_t mitre = f.remedy.words().find("mitre their ends"),
+                      shorten = f.remedy.words().find("shorten the tenon of end rail to 28 mm"),
+                      higher = f.remedy.words().find("set one 30 mm higher or lower");
     CHECK(mitre == 0);
     CHECK(shorten != std::string::npos);
     CHECK(higher != std::string::npos);
@@ -83,7 +83,7 @@ TEST_CASE("Each of the ways out passes", "[let-ins]")
     mitred.end_joint = tenon(33, 40, 6);
     const Finding half = mitred.of("leg");
     CHECK(half.verdict == Verdict::fail);
-    CHECK_THAT(*half.remedy, ContainsSubstring("mitre the end of the tenon of end rail too"));
+    CHECK_THAT(half.remedy.words(), ContainsSubstring("mitre the end of the tenon of end rail too"));
 }
 
 TEST_CASE("Tenons from two sides of one post share its depth", "[let-ins]")
@@ -99,7 +99,7 @@ TEST_CASE("Tenons from two sides of one post share its depth", "[let-ins]")
     const Finding f = finding_of(content_of(text(25)).findings, "let-ins", "post");
     CHECK(f.verdict == Verdict::fail);
     CHECK_THAT(value_of(f, "depth_shared"), WithinAbs(0.010, 1e-9));
-    CHECK(f.remedy->find("shorten both to 22 mm") == 0); // nothing to mitre
+    CHECK(f.remedy.words().find("shorten both to 22 mm") == 0); // nothing to mitre
     // Two that meet end to end are one mortise bored through: common practice.
     CHECK(finding_of(content_of(text(15)).findings, "let-ins", "post").verdict == Verdict::pass);
 }
@@ -156,7 +156,7 @@ TEST_CASE("The wall beside a mortise fails under 3 mm and warns under half its t
     CHECK(thin.verdict == Verdict::fail);
     CHECK_THAT(value_of(thin, "wall_left"), WithinAbs(0.001, 1e-9));
     CHECK_THAT(thin.headline, ContainsSubstring("leaves only 1 mm of leg at the front"));
-    CHECK_THAT(*thin.remedy, ContainsSubstring("move it 2 mm away"));
+    CHECK_THAT(thin.remedy.words(), ContainsSubstring("move it 2 mm away"));
     CHECK(wall_case(2.9, 30).verdict == Verdict::fail);
     CHECK(wall_case(3, 30).verdict == Verdict::warn); // half of 8 is 4
     CHECK(wall_case(3.9, 30).verdict == Verdict::warn);
@@ -172,7 +172,7 @@ TEST_CASE("The wall beside a mortise fails under 3 mm and warns under half its t
 TEST_CASE("The bottom of a mortise fails under 3 mm; a through tenon has none", "[let-ins]")
 {
     CHECK(wall_case(10, 38).verdict == Verdict::fail);
-    CHECK_THAT(*wall_case(10, 38).remedy, ContainsSubstring("let it only 37 mm into leg"));
+    CHECK_THAT(wall_case(10, 38).remedy.words(), ContainsSubstring("let it only 37 mm into leg"));
     CHECK(wall_case(10, 37).verdict == Verdict::pass);
     CHECK(wall_case(10, 40).verdict == Verdict::pass);
 }
@@ -232,7 +232,7 @@ TEST_CASE("No sound example has anything that meets in it", "[let-ins]")
     for (const auto& [path, text] : embedded_data()) {
         if (path.rfind("designs/", 0) != 0 && path.rfind("patterns/", 0) != 0) continue;
         CAPTURE(path);
-        for (const Finding& f : check_let_ins(bench_of(std::string(text))->prepared)) {
+        for (const Finding& f : run_check("let-ins", bench_of(std::string(text))->prepared)) {
             CAPTURE(f.subject, f.headline);
             CHECK(f.verdict == Verdict::pass);
         }

@@ -84,7 +84,8 @@ TEST_CASE("A part pressed by its housing warns, and fails when it is crushed", "
     CHECK_THAT(cherry.headline, ContainsSubstring("keeps a set"));
     CHECK(*cherry.utilisation > 1);
     REQUIRE(cherry.remedy);
-    CHECK_THAT(*cherry.remedy, ContainsSubstring("clearance = \"0.25 mm\"")); // the housing half a millimetre wider than the slat
+    CHECK_THAT(cherry.remedy.words(),
+               ContainsSubstring("clearance = \"0.25 mm\"")); // the housing half a millimetre wider than the slat
     const Finding oak = housed("red oak", "0");
     CHECK_THAT(value_of(oak, "gap_dampest"), WithinAbs(-kRedOak, kNanometre));
     CHECK(oak.verdict == Verdict::fail);
@@ -117,9 +118,9 @@ TEST_CASE("The room that a housing is told to have can be cut, and then passes",
     const Finding f = finding_of(content_of(text).findings, "bind", "slat / rail");
     CHECK(f.verdict == Verdict::fail);
     REQUIRE(f.remedy);
-    const std::size_t at = f.remedy->find("clearance = ");
-    CHECK_THAT(*f.remedy, ContainsSubstring("clearance = \"1/64 in\""));
-    text.replace(text.find("clearance = 0"), 13, f.remedy->substr(at));
+    const std::size_t at = f.remedy.words().find("clearance = ");
+    CHECK_THAT(f.remedy.words(), ContainsSubstring("clearance = \"1/64 in\""));
+    text.replace(text.find("clearance = 0"), 13, f.remedy.words().substr(at));
     CHECK(finding_of(content_of(text).findings, "bind", "slat / rail").verdict == Verdict::pass);
 }
 

@@ -98,7 +98,7 @@ TEST_CASE("A mirrored copy has its bark side the other way", "[check-cup]")
         design.substr(0, design.find("use = ")) + "size = [800, 200, 400]\n" + design.substr(design.find("use = "));
     const auto bench = bench_of(sized);
     CHECK(bench->piece.copies.at(1).mirrored.at(2));
-    CHECK_THAT(finding_of(check_cup(bench->prepared), "cup", "board").headline,
+    CHECK_THAT(finding_of(run_check("cup", bench->prepared), "cup", "board").headline,
                ContainsSubstring("hollow on its top, the bark side")); // #1 stands for both
 }
 
@@ -143,7 +143,7 @@ TEST_CASE("A table top is judged more strictly, and a very wide swing fails a fr
     const Finding strict = cup(design);
     CHECK(strict.verdict == Verdict::warn);
     REQUIRE(strict.remedy);
-    CHECK_THAT(*strict.remedy, ContainsSubstring("quarter-sawn") && ContainsSubstring("battens"));
+    CHECK_THAT(strict.remedy.words(), ContainsSubstring("quarter-sawn") && ContainsSubstring("battens"));
     const std::string wet = fill(std::string(kStill), {{"driest", "6"}, {"dampest", "12"}, {"made", "25"}});
     CHECK(cup(wet + fill(kBoard, {{"rings", "flat"}, {"width", "350"}, {"more", ""}})).verdict == Verdict::fail);
 }

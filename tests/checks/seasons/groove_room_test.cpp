@@ -120,7 +120,7 @@ TEST_CASE("A panel free to slide shows a gap where the same panel pinned at its 
     CHECK(free.verdict == Verdict::warn);
     CHECK_THAT(free.headline, ContainsSubstring("a gap shows"));
     REQUIRE(free.remedy);
-    CHECK_THAT(*free.remedy, ContainsSubstring("pin panel at its middle"));
+    CHECK_THAT(free.remedy.words(), ContainsSubstring("pin panel at its middle"));
     REQUIRE(free.utilisation);
     CHECK_THAT(*free.utilisation, WithinAbs(1.0, 1e-6));
 
@@ -194,8 +194,8 @@ TEST_CASE("A panel made too dry closes its grooves, and both remedies work", "[g
     CHECK(f.verdict == Verdict::fail);
     CHECK_THAT(f.headline, ContainsSubstring("bottoms out"));
     REQUIRE(f.remedy);
-    CHECK_THAT(*f.remedy, ContainsSubstring("cut the groove 11 mm deep"));
-    CHECK_THAT(*f.remedy, ContainsSubstring("today (at 6 %)"));
+    CHECK_THAT(f.remedy.words(), ContainsSubstring("cut the groove 11 mm deep"));
+    CHECK_THAT(f.remedy.words(), ContainsSubstring("today (at 6 %)"));
     CHECK_THAT(value_of(f, "groove_depth_today"), WithinAbs(0.011, kNanometre));
 
     Door deeper = door;
@@ -204,12 +204,12 @@ TEST_CASE("A panel made too dry closes its grooves, and both remedies work", "[g
 
     // The other remedy names the panel for the groove as it is.
     const std::string key = "cut panel ";
-    const std::size_t at = f.remedy->find(key);
+    const std::size_t at = f.remedy.words().find(key);
     REQUIRE(at != std::string::npos);
     Door narrower = door;
-    narrower.engaged = (std::stod(f.remedy->substr(at + key.size())) - 486) / 2;
+    narrower.engaged = (std::stod(f.remedy.words().substr(at + key.size())) - 486) / 2;
     CHECK(narrower.engaged < door.engaged);
-    if (f.remedy->find("pin it at its middle", at) != std::string::npos) narrower.rails = kPinned;
+    if (f.remedy.words().find("pin it at its middle", at) != std::string::npos) narrower.rails = kPinned;
     CHECK(narrower.finding().verdict == Verdict::pass);
 }
 
@@ -260,7 +260,7 @@ TEST_CASE("What a floating panel lacks is named", "[groove-room]")
     const Finding f = finding_of(content_of(text).findings, "groove-room", "panel / stile");
     CHECK(f.verdict == Verdict::cannot_tell);
     REQUIRE(f.remedy);
-    CHECK_THAT(*f.remedy, ContainsSubstring("groove = { depth"));
+    CHECK_THAT(f.remedy.words(), ContainsSubstring("groove = { depth"));
 
     std::string unknown = Door{}.text();
     const std::string movement = "tangential = 0.00205, radial = 0.00205";

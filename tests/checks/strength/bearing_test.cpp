@@ -40,7 +40,7 @@ TEST_CASE("Of two woods that cross the weaker dents, whichever lies on top", "[b
         const bool sill = bench == &under;
         CAPTURE(sill);
         const Bench& b = **bench;
-        const Finding f = finding_of(check_bearing(b.prepared), "bearing");
+        const Finding f = finding_of(run_check("bearing", b.prepared), "bearing");
         const double own = b.prepared.masses[b.copy("board")] * kStandardGravity;
         CHECK_THAT(value_of(f, "force"), WithinRel(900 * 465.0 / 730 + own / 2, 2e-3));
         CHECK_THAT(value_of(f, "resistance"), WithinRel(pine / 1.67, 1e-9));
@@ -55,7 +55,7 @@ TEST_CASE("A bearing counts as longer only far from the ends and where it is sho
 {
     const auto counted = [](double length, double width) {
         const auto bench = crossing("soft", "hard", length, width);
-        const Finding f = finding_of(check_bearing(bench->prepared), "bearing");
+        const Finding f = finding_of(run_check("bearing", bench->prepared), "bearing");
         return value_of(f, "area_counted") / value_of(f, "area");
     };
     CHECK_THAT(counted(240, 90), WithinRel(1.0, 1e-9));            // 75 mm from its ends

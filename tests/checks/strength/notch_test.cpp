@@ -79,7 +79,7 @@ TEST_CASE("A notch in the middle third of the stretched side warns at least, how
     CHECK(*f.utilisation < 1);
     CHECK(f.verdict == Verdict::warn);
     REQUIRE(f.remedy);
-    CHECK_THAT(*f.remedy, ContainsSubstring("pressed side"));
+    CHECK_THAT(f.remedy.words(), ContainsSubstring("pressed side"));
     CHECK_THAT(f.headline, ContainsSubstring("practice advises against"));
 }
 

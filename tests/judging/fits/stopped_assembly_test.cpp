@@ -104,7 +104,7 @@ TEST_CASE("A door with a millimetre in all jams in the damp season, quarter-sawn
     CHECK_THAT(value_of(f, "gap_dampest"), WithinAbs(0.001 - (0.120 * kFlat + 0.276 * kAlong - 0.397 * kAlong), 2e-7));
     CHECK(f.subject == "left stile"); // the wider of the two moves more
     REQUIRE(f.remedy);
-    CHECK_THAT(*f.remedy, ContainsSubstring("395.5 mm")); // 396 − 0.25 − 0.2, down to half a millimetre
+    CHECK_THAT(f.remedy.words(), ContainsSubstring("395.5 mm")); // 396 − 0.25 − 0.2, down to half a millimetre
     Inset sawn = tight;
     sawn.stile_rings = "quarter";
     const auto quartered = jams(sawn);

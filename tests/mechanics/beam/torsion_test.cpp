@@ -108,10 +108,10 @@ TEST_CASE("A load beside the middle of a board twists it, and the finding says s
     }
     CHECK_THAT(most - least, WithinRel(500 * 0.035, 1e-6));
 
-    const auto findings = check_shear(off->prepared);
+    const auto findings = run_check("shear", off->prepared);
     const Finding& f = finding_of(findings, "shear", "board");
     CHECK_THAT(value_of(f, "torsion_stress"), WithinRel(twisted.torsion_stress, 1e-9));
     CHECK(std::any_of(f.working.begin(), f.working.end(),
                       [](const WorkingStep& s) { return s.formula.find("T/(α b c²)") != std::string::npos; }));
-    CHECK(*f.utilisation > 2.5 * *finding_of(check_shear(middle->prepared), "shear", "board").utilisation);
+    CHECK(*f.utilisation > 2.5 * *finding_of(run_check("shear", middle->prepared), "shear", "board").utilisation);
 }

@@ -164,7 +164,7 @@ TEST_CASE("One who leans back onto the rear feet holds the seat in balance there
 TEST_CASE("Leaning back tips a seat about its back feet only", "[back-rest][tip]")
 {
     const auto bench = bench_of(plank_seat(posts(400) + board(700)));
-    const auto findings = check_tip(bench->prepared);
+    const auto findings = run_check("tip", bench->prepared);
     REQUIRE(findings.size() == 1);
     const Finding& f = findings.front();
     CHECK(f.where == "a person leaning on the back");

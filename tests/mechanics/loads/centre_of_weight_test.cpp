@@ -101,7 +101,7 @@ TEST_CASE("A row of tiny grooves does not move the centre of a piece", "[footing
                              part_text("slab", {420, 300, 30}, "z", "x", "[100, 0, 0]", "copies = [ { at = [800, 0, 0] } ]"),
                              part_text("seat", {1000, 300, 30}, "x", "z", "[0, 0, 420]", grooves),
                              joint_text("slab", "seat", "dowel", "PVA", "dowels = { diameter = 8, length = 40, count = 3 }")}));
-        return value_of(finding_of(check_tip(bench->prepared), "tip"), "overturning_ratio");
+        return value_of(finding_of(run_check("tip", bench->prepared), "tip"), "overturning_ratio");
     };
     const double plain = ratio(""),
                  grooved = ratio("notches = [ { from = \"bottom\", depth = 1, width = 2, first = 840, step = 5, count = 30 } ]");

@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "facts/shared_facts.hpp"
+#include "mechanics/prepared.hpp"
 #include "mechanics/seasons/glued_face.hpp"
 #include "piece/read/read_design.hpp"
 

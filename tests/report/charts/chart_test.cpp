@@ -20,7 +20,7 @@ std::string charted(const Put& put_chart, const ReportContent& content)
 {
     HtmlOut out;
     put_chart(out, content);
-    return fmt::to_string(out);
+    return out;
 }
 
 } // namespace

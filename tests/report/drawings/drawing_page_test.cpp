@@ -38,7 +38,7 @@ std::string drawn_by(const Draw& draw)
 {
     HtmlOut out;
     draw(out);
-    return fmt::to_string(out);
+    return out;
 }
 
 std::size_t occurrences(const std::string& text, const std::string& words)

@@ -1,5 +1,6 @@
 #include "catch.hpp"
 #include "checks/checked.hpp"
+#include "checks/design_text.hpp"
 
 #include "mechanics/structure/structure.hpp"
 #include "review/pictures/drawn_piece.hpp"
@@ -53,6 +54,27 @@ TEST_CASE("The drawn load is that of the largest sag, and every part has a line"
     // A rail goes down by its sag at least, its bearers with it; far less than a hundredth of the span.
     CHECK(farthest(load, 2) > value_in(governing, "deflection_at_once") * 0.99);
     CHECK(farthest(load, 2) < 0.01);
+}
+
+TEST_CASE("A bench whose feet slide is drawn as it was judged, on a floor that gives way", "[drawing][load]")
+{
+    using namespace checked;
+    const ReportContent content = content_with_drawings(design({
+        head_text({.name = "Bench", .use = "seat", .carries = {"seat"}}),
+        wood_text("white oak"),
+        part_text("seat", {1640, 320, 27}, "x", "z", "{ left = 0, front = 0, top = 450 }"),
+        part_text("board", {434, 320, 38}, "z", "x", "{ left = 40, front = 0, bottom = 0 }",
+                  "copies = [{ at = { right = 1600, front = 0, bottom = 0 } }]"),
+        joint_text("board", "seat", "sliding dovetail", "PVA"),
+    }));
+    REQUIRE(content.drawn);
+    REQUIRE(content.drawn->load);
+    const Finding& f = content.findings[content.drawn->load->finding];
+    REQUIRE(f.check == "sag");
+    const double drawn = farthest(*content.drawn->load, 2), told = value_in(f, "deflection_at_once");
+    // Between stops it would sag by less than half as much.
+    CHECK(drawn > 0.98 * told);
+    CHECK(drawn < 1.1 * told);
 }
 
 TEST_CASE("A wide part is drawn out of shape by its edges and middle lines", "[drawing][load]")

@@ -165,8 +165,8 @@ TEST_CASE("The thin shelf is told the least whole millimetre that holds", "[reme
     REQUIRE_FALSE(sag.tried.empty());
     CHECK(sag.tried.front().says == "make the shelf 23 mm thick, 18 mm now");
     REQUIRE(sag.remedy);
-    CHECK_THAT(*sag.remedy, ContainsSubstring("make the shelf 23 mm thick, 18 mm now: then 0."));
-    CHECK(sag.remedy->find('%') == std::string::npos);
+    CHECK_THAT(sag.remedy.words(), ContainsSubstring("make the shelf 23 mm thick, 18 mm now: then 0."));
+    CHECK(sag.remedy.words().find('%') == std::string::npos);
     const auto with = [&](const char* thickness) {
         std::string changed = text;
         const std::size_t shelf = changed.find("id        = \"shelf\""), at = changed.find("thickness = 18", shelf);
@@ -209,9 +209,10 @@ TEST_CASE("What could not be tried says so where it has a size, and none are tri
             const ReportContent content = tried(*shared_facts().text(path));
             for (const Finding& f : content.findings) {
                 if ((f.verdict != Verdict::fail && f.verdict != Verdict::warn) || !f.remedy || !f.tried.empty()) continue;
-                const bool sized = std::any_of(f.remedy->begin(), f.remedy->end(), [](char c) { return c >= '0' && c <= '9'; });
-                CAPTURE(f.check, f.subject, *f.remedy);
-                CHECK(sized == (f.remedy->find("(not tried here)") != std::string::npos));
+                const bool sized =
+                    std::any_of(f.remedy.words().begin(), f.remedy.words().end(), [](char c) { return c >= '0' && c <= '9'; });
+                CAPTURE(f.check, f.subject, f.remedy.words());
+                CHECK(sized == (f.remedy.words().find("(not tried here)") != std::string::npos));
             }
         }
 }
