@@ -1,6 +1,7 @@
 // beam: sag and stress of one straight beam, and a drawing of its forces.
 
 #include "app/beam_question.hpp"
+#include "app/files.hpp"
 #include "app/quick_options.hpp"
 #include "app/tables.hpp"
 #include "app/verbs.hpp"
@@ -164,6 +165,8 @@ Answer beam(const Arguments& arguments)
         validate(quick, reader);
         if (texts.draw && texts.draw->empty())
             reader.add(fault_of("file", "--draw: the name of the file is empty", "--draw beam.svg"));
+        else if (texts.draw)
+            if (auto fault = design_at_risk("--draw", *texts.draw, "beam.svg")) reader.add(*std::move(fault));
         BeamQuestion asked = read_beam_question(facts, texts, reader);
         if (!reader.faults().empty()) return wrong_command_line(reader.faults());
         return answer_to_beam(std::move(asked), texts, quick, facts);

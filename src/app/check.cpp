@@ -51,6 +51,8 @@ Faults faults_of(const CheckOptionTexts& given)
     if (given.colour) reader.one_of("--color", *given.colour, {"auto", "always", "never"});
     if (given.design && given.target && same_file(*given.design, *given.target))
         reader.add(fault_of("file", "-o: the report would overwrite the design", "-o report.txt"));
+    else if (given.target)
+        if (auto fault = design_at_risk("-o", *given.target, "report.txt")) reader.add(*std::move(fault));
     return reader.faults();
 }
 

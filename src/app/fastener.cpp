@@ -114,8 +114,8 @@ Answer fastener(const Arguments& arguments)
         FastenerAsked asked;
         asked.kind = read_fastener_kind(kind, reader);
         const WoodRecord* wood = wood_for(facts, "--species", species, reader);
-        asked.diameter = reader.length("--diameter", diameter);
-        asked.penetration = reader.length("--penetration", penetration);
+        asked.diameter = reader.length("--diameter", diameter, millimetres(50));
+        asked.penetration = reader.length("--penetration", penetration, metres(1));
         asked.end_grain = reader.one_of("--grain", grain.value_or("side"), {"side", "end"}) == "end";
         if (!reader.faults().empty()) return wrong_command_line(reader.faults());
         std::vector<std::string> assumed;

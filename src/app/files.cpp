@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <climits>
+#include <csignal>
 #include <fcntl.h>
 #include <filesystem>
 #include <sys/stat.h>
@@ -47,18 +49,35 @@ Fault too_large(std::string_view has)
     return fault_of("too-large", fmt::format("the file has {} bytes; at most {} (4 MiB) are read", has, kLargestText));
 }
 
-/// Beside the target, so that renaming stays on one disk. Removed unless it was kept.
+constexpr int kEndingSignals[] = {SIGINT, SIGTERM, SIGHUP};
+char unfinished[PATH_MAX]; ///< path of the temporary file that a signal would leave behind; empty: none
+
+/// Removes what is half written, then ends as the signal would have ended it.
+extern "C" void remove_unfinished(int signal)
+{
+    if (unfinished[0] != '\0') ::unlink(unfinished);
+    ::signal(signal, SIG_DFL);
+    ::raise(signal);
+}
+
+/// Beside the target, so that renaming stays on one disk. Removed unless it was kept, by a signal that ends the program too.
 class TemporaryFile {
 public:
     explicit TemporaryFile(const fs::path& target)
         : path_((target.parent_path() / ".jointwright-XXXXXX").string()), file_(mkstemp(path_.data()))
     {
+        if (file_.number() < 0 || path_.size() >= sizeof unfinished) return;
+        std::copy(path_.begin(), path_.end(), unfinished);
+        // A signal that whoever started the program had switched off stays off.
+        for (const int signal : kEndingSignals)
+            if (::signal(signal, remove_unfinished) == SIG_IGN) ::signal(signal, SIG_IGN);
     }
     TemporaryFile(const TemporaryFile&) = delete;
     TemporaryFile& operator=(const TemporaryFile&) = delete;
     ~TemporaryFile()
     {
         if (file_.number() >= 0 && !kept_) ::unlink(path_.c_str());
+        unfinished[0] = '\0';
     }
     int number() const { return file_.number(); }
     bool rename_to(const fs::path& target)
@@ -103,8 +122,26 @@ FileWritten replace(const fs::path& target, const struct stat* earlier, const st
     if (const std::error_code error = write_all(file.number(), text)) return cannot_write(error.value());
     // On the disk before the name: after a power cut the name must not lead to an empty file.
     if (::fchmod(file.number(), rights_for(earlier)) != 0 || ::fsync(file.number()) != 0) return cannot_write(errno);
+    // Whoever runs this for another leaves the file with its owner, where that is allowed.
+    if (earlier != nullptr && ::geteuid() == 0) [[maybe_unused]]
+        const int kept_owner = ::fchown(file.number(), earlier->st_uid, earlier->st_gid);
     if (!file.rename_to(target)) return cannot_open(why_not(errno));
     return {};
+}
+
+/// The file that a path leads to, through links; of a link to nothing the place that it names. Nothing where links lead in a circle.
+std::optional<fs::path> behind_links(const std::string& path)
+{
+    constexpr int most = 40; // as the kernel does
+    std::error_code error;
+    fs::path target = fs::absolute(path, error);
+    for (int links = 0; links < most; ++links) {
+        if (!fs::is_symlink(fs::symlink_status(target, error))) return target;
+        const fs::path next = fs::read_symlink(target, error);
+        if (error) return target;
+        target = next.is_absolute() ? next : target.parent_path() / next;
+    }
+    return std::nullopt;
 }
 
 bool is_table(const fs::path& path)
@@ -142,8 +179,21 @@ std::variant<std::string, Fault> read_text_file(const std::string& path)
 
 bool same_file(const std::string& first, const std::string& second)
 {
+    if (first == "-") {
+        struct stat input = {}, other = {};
+        return ::fstat(STDIN_FILENO, &input) == 0 && S_ISREG(input.st_mode) && ::stat(second.c_str(), &other) == 0 &&
+               input.st_dev == other.st_dev && input.st_ino == other.st_ino;
+    }
     std::error_code error;
     return fs::equivalent(first, second, error) && !error && fs::is_regular_file(first, error);
+}
+
+std::optional<Fault> design_at_risk(const std::string& option, const std::string& target, const std::string& instead)
+{
+    if (fs::path(target).extension() != ".toml") return std::nullopt;
+    return fault_of(
+        "file", fmt::format("{}: {} has the ending of a design, and a report would take its place", option, in_quotes(target)),
+        option + " " + instead);
 }
 
 std::variant<DataTexts, Answer> read_data_folder(const std::string& folder)
@@ -159,6 +209,8 @@ std::variant<DataTexts, Answer> read_data_folder(const std::string& folder)
         const fs::path& path = entry->path();
         std::error_code unclear; // a link to nothing is no folder; reading it says what is wrong
         if (entry->is_directory(unclear) || !is_table(path)) continue;
+        if (!unclear && !entry->is_regular_file(unclear))
+            return wrong_file(path.string(), fault_of("file", "this is no plain file: a table cannot be read from it"));
         auto text = read_text_file(path.string());
         if (const Fault* fault = std::get_if<Fault>(&text)) return wrong_file(path.string(), *fault);
         texts.emplace(path.lexically_relative(folder).generic_string(), std::move(std::get<std::string>(text)));
@@ -170,10 +222,9 @@ std::variant<DataTexts, Answer> read_data_folder(const std::string& folder)
 FileWritten write_file(const std::string& path, const std::string& text)
 {
     if (path.empty()) return cannot_open("a file name is empty");
-    std::error_code error;
-    // Through links to the file itself; a link to nothing is replaced.
-    fs::path target = fs::canonical(path, error);
-    if (error) target = fs::absolute(path, error);
+    const auto led_to = behind_links(path);
+    if (!led_to) return cannot_open("its links lead in a circle");
+    const fs::path& target = *led_to;
     struct stat about = {};
     if (::stat(target.c_str(), &about) != 0) return replace(target, nullptr, text);
     if (S_ISDIR(about.st_mode)) return cannot_open(why_not(EISDIR));

@@ -19,8 +19,11 @@ std::string name_in_messages(const std::string& path);
 /// The bytes of a file (`-`: standard input), or why it cannot be read: [file], or [too-large] without having read it all.
 std::variant<std::string, Fault> read_text_file(const std::string& path);
 
-/// Whether two paths lead to one file that exists.
+/// Whether two paths lead to one file that exists; the first may be `-`, standard input.
 bool same_file(const std::string& first, const std::string& second);
+
+/// The fault of writing what is no design to a file that ends in ".toml". @param instead  a name that will do, for the fix
+std::optional<Fault> design_at_risk(const std::string& option, const std::string& target, const std::string& instead);
 
 /// All tables and texts below a folder by relative path, or the answer that says which file or folder is at fault.
 std::variant<DataTexts, Answer> read_data_folder(const std::string& folder);

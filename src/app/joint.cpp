@@ -17,6 +17,8 @@ namespace jointwright {
 
 namespace {
 
+const Length kLargestJoint = metres(1); ///< longer tenons and deeper laps are not cut
+
 constexpr double kTableState = 12; // percent moisture: the state of the tables
 
 /// A kind as it is typed, what its sizes are, and an example of them.
@@ -78,7 +80,7 @@ void read_joint_size(const JointTexts& texts, JointAsked& asked, ValueReader& re
     case JointForm::tenon:
     case JointForm::loose_tenon:
     case JointForm::bridle: {
-        const auto sizes = reader.sizes(option, texts.size, 3, asked.kind->example);
+        const auto sizes = reader.sizes(option, texts.size, 3, asked.kind->example, kLargestJoint);
         std::tie(s.thickness, s.width, s.length) = std::tuple(sizes[0], sizes[1], sizes[2]);
         break;
     }
@@ -86,7 +88,7 @@ void read_joint_size(const JointTexts& texts, JointAsked& asked, ValueReader& re
     case JointForm::housing:
     case JointForm::groove:
     case JointForm::sliding_dovetail: {
-        const auto sizes = reader.sizes(option, texts.size, 2, asked.kind->example);
+        const auto sizes = reader.sizes(option, texts.size, 2, asked.kind->example, kLargestJoint);
         std::tie(s.width, s.length) = std::tuple(sizes[0], sizes[1]);
         break;
     }
@@ -94,23 +96,23 @@ void read_joint_size(const JointTexts& texts, JointAsked& asked, ValueReader& re
         if (texts.size) reader.add(fault_of("unknown-key", "--size: a plain mitre has no sizes but those of the rail"));
         break;
     case JointForm::splined_mitre: {
-        const auto sizes = reader.sizes(option, texts.size, 2, asked.kind->example);
+        const auto sizes = reader.sizes(option, texts.size, 2, asked.kind->example, kLargestJoint);
         std::tie(s.thickness, s.length) = std::tuple(sizes[0], sizes[1]);
         break;
     }
     case JointForm::finger: {
-        const auto sizes = reader.sizes(option, texts.size, 2, asked.kind->example);
+        const auto sizes = reader.sizes(option, texts.size, 2, asked.kind->example, kLargestJoint);
         std::tie(s.length, s.width) = std::tuple(sizes[0], sizes[1]);
         break;
     }
     case JointForm::dowels: {
-        const auto [sizes, count] = reader.sizes_and_count(option, texts.size, 2, asked.kind->example);
+        const auto [sizes, count] = reader.sizes_and_count(option, texts.size, 2, asked.kind->example, kLargestJoint);
         std::tie(s.diameter, s.length, s.count) = std::tuple(sizes[0], sizes[1], count);
         break;
     }
     case JointForm::dovetail:
     case JointForm::keyed_mitre: {
-        const auto [sizes, count] = reader.sizes_and_count(option, texts.size, 2, asked.kind->example);
+        const auto [sizes, count] = reader.sizes_and_count(option, texts.size, 2, asked.kind->example, kLargestJoint);
         std::tie(s.thickness, s.length, s.count) = std::tuple(sizes[0], sizes[1], count);
         break;
     }

@@ -50,6 +50,8 @@ std::string why_not(int error)
 bool terminal_takes_colour()
 {
     const char* no_colour = std::getenv("NO_COLOR");
+    const char* terminal = std::getenv("TERM");
+    if (terminal == nullptr || *terminal == '\0' || std::string_view(terminal) == "dumb") return false;
     return isatty(STDOUT_FILENO) == 1 && (no_colour == nullptr || *no_colour == '\0');
 }
 

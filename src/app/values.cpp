@@ -22,7 +22,11 @@ constexpr double kSlack = 0.05; ///< °C: the range's ends as printed, −1.1 an
 
 std::string option_with(const std::string& option, std::string_view value) { return option + " " + as_typed(value); }
 
-bool above_zero(double value) { return std::isfinite(value) && value > 0; }
+constexpr double kLargestForce = 1e6;    ///< N, 100 t
+constexpr double kLargestLineLoad = 1e6; ///< N/m
+constexpr double kLargestStress = 1e12;  ///< Pa: nothing known is as stiff
+
+bool within(double value, double most) { return std::isfinite(value) && value > 0 && value <= most; }
 
 } // namespace
 
@@ -46,20 +50,23 @@ std::optional<T> ValueReader::taken(const std::string& option, const Outcome<T>&
     return std::nullopt;
 }
 
-Length ValueReader::length(const std::string& option, const std::optional<std::string>& text)
+Length ValueReader::length(const std::string& option, const std::optional<std::string>& text, Length most)
 {
     if (!text) {
         missing(option, "12 1/2 in");
         return {};
     }
     const auto read = taken(option, read_length(*text));
-    return read && is_size(option, *text, *read) ? *read : Length{};
+    return read && is_size(option, *text, *read, most) ? *read : Length{};
 }
 
-bool ValueReader::is_size(const std::string& option, const std::string& text, Length length)
+bool ValueReader::is_size(const std::string& option, const std::string& text, Length length, Length most)
 {
-    if (in_metres(length) >= kLeastMetres && in_metres(length) <= kLongestMetres) return true;
-    out_of_range(option, text, "a size is from 0.01 mm to 20 m");
+    if (in_metres(length) >= kLeastMetres && length <= most) return true;
+    const double m = in_metres(most);
+    out_of_range(
+        option, text,
+        fmt::format("a size here is from 0.01 mm to {}", m < 1 ? fmt::format("{:g} mm", m * 1e3) : fmt::format("{:g} m", m)));
     return false;
 }
 
@@ -100,7 +107,7 @@ Length ValueReader::length_or_none(const std::string& option, const std::string&
 }
 
 std::vector<Length> ValueReader::sizes(const std::string& option, const std::optional<std::string>& text, std::size_t count,
-                                       std::string_view example)
+                                       std::string_view example, Length most)
 {
     std::vector<Length> none(count, Length{});
     if (!text) {
@@ -116,40 +123,37 @@ std::vector<Length> ValueReader::sizes(const std::string& option, const std::opt
         return none;
     }
     for (const Length& size : *read)
-        if (!above_zero(in_metres(size)) || in_metres(size) > kLongestMetres) {
-            out_of_range(option, *text, "a size is above 0 and at most 20 m");
-            return none;
-        }
+        if (!is_size(option, *text, size, most)) return none;
     return *read;
 }
 
 std::pair<std::vector<Length>, int> ValueReader::sizes_and_count(const std::string& option,
                                                                  const std::optional<std::string>& text, std::size_t count,
-                                                                 std::string_view example)
+                                                                 std::string_view example, Length most)
 {
-    if (!text) return {sizes(option, text, count, example), 1};
+    if (!text) return {sizes(option, text, count, example, most), 1};
     const std::size_t last = text->find_last_of("xX"), times = text->rfind("×");
     const std::size_t cut = times != std::string::npos && (last == std::string::npos || times > last) ? times : last;
     const std::size_t mark = cut == times && times != std::string::npos ? std::string_view("×").size() : 1;
     const std::optional<std::string> lengths = cut == std::string::npos ? *text : text->substr(0, cut);
     const Outcome<double> number =
         cut == std::string::npos ? Outcome<double>(Misreading{"wrong-type", "", ""}) : read_number(text->substr(cut + mark));
-    constexpr double most = 1000;
-    if (!number || *number != std::floor(*number) || *number < 1 || *number > most) {
+    constexpr double kMostOfThem = 1000;
+    if (!number || *number != std::floor(*number) || *number < 1 || *number > kMostOfThem) {
         add(fault_of("wrong-type",
                      fmt::format("{}: {} does not end in a whole number from 1 on, how many there are", option, in_quotes(*text)),
                      option_with(option, example)));
         return {std::vector<Length>(count, Length{}), 1};
     }
-    return {sizes(option, lengths, count, example), static_cast<int>(*number)};
+    return {sizes(option, lengths, count, example, most), static_cast<int>(*number)};
 }
 
 Force ValueReader::force(const std::string& option, const std::string& text)
 {
     const auto read = taken(option, read_force(text));
     if (!read) return {};
-    if (above_zero(read->value())) return *read;
-    out_of_range(option, text, "a load is above 0");
+    if (within(read->value(), kLargestForce)) return *read;
+    out_of_range(option, text, "a load is above 0 and at most 1000 kN");
     return {};
 }
 
@@ -157,8 +161,8 @@ LineLoad ValueReader::line_load(const std::string& option, const std::string& te
 {
     const auto read = taken(option, read_line_load(text));
     if (!read) return {};
-    if (above_zero(read->value())) return *read;
-    out_of_range(option, text, "a load is above 0");
+    if (within(read->value(), kLargestLineLoad)) return *read;
+    out_of_range(option, text, "a load is above 0 and at most 1000 kN/m");
     return {};
 }
 
@@ -166,8 +170,8 @@ Stress ValueReader::stress(const std::string& option, const std::string& text)
 {
     const auto read = taken(option, read_stress(text));
     if (!read) return {};
-    if (above_zero(read->value())) return *read;
-    out_of_range(option, text, "a modulus is above 0");
+    if (within(read->value(), kLargestStress)) return *read;
+    out_of_range(option, text, "a modulus is above 0 and at most 1000 GPa");
     return {};
 }
 

@@ -11,11 +11,14 @@
 
 namespace jointwright {
 
+/// Longer things are not made of one piece of wood, nor meant.
+const Length kLongest = metres(20);
+
 /// Reads option values. A value that cannot be taken leaves a fault behind and comes back as zero: look at faults() before using any.
 class ValueReader {
 public:
-    /// A required size: above 0, at most 20 m.
-    Length length(const std::string& option, const std::optional<std::string>& text);
+    /// A required size: from 0.01 mm to `most`.
+    Length length(const std::string& option, const std::optional<std::string>& text, Length most = kLongest);
     /// Sizes with x between them, `least` to `most` of them; nothing when they cannot be taken.
     std::vector<Length> sizes(const std::string& option, const std::string& text, std::size_t least, std::size_t most,
                               std::string_view example);
@@ -25,10 +28,10 @@ public:
     Length length_or_none(const std::string& option, const std::string& text);
     /// Lengths parted by x: exactly `count` of them, each a size. `example` is what to write.
     std::vector<Length> sizes(const std::string& option, const std::optional<std::string>& text, std::size_t count,
-                              std::string_view example);
+                              std::string_view example, Length most = kLongest);
     /// Lengths parted by x and a whole number at the end: `3/8in x 2in x 2`.
     std::pair<std::vector<Length>, int> sizes_and_count(const std::string& option, const std::optional<std::string>& text,
-                                                        std::size_t count, std::string_view example);
+                                                        std::size_t count, std::string_view example, Length most = kLongest);
     Force force(const std::string& option, const std::string& text);
     LineLoad line_load(const std::string& option, const std::string& text);
     Stress stress(const std::string& option, const std::string& text);
@@ -54,7 +57,7 @@ public:
 private:
     template <class T>
     std::optional<T> taken(const std::string& option, const Outcome<T>& outcome);
-    bool is_size(const std::string& option, const std::string& text, Length length);
+    bool is_size(const std::string& option, const std::string& text, Length length, Length most = kLongest);
     void out_of_range(const std::string& option, const std::string& text, std::string_view wanted, std::string note = {});
     double percent(const std::string& option, const std::optional<std::string>& text, double most, std::string_view example,
                    std::string_view wanted);

@@ -75,10 +75,11 @@ struct Said {
 
 /// How a run differs from a plain one.
 struct Setting {
-    std::string input;         ///< standard input
-    std::string output_to;     ///< file that standard output goes to instead of being kept
-    bool close_output = false; ///< standard output closed
-    bool reader_gone = false;  ///< standard output is a pipe that nobody reads
+    std::string input = {};      ///< standard input
+    std::string input_from = {}; ///< file that standard input is instead
+    std::string output_to = {};  ///< file that standard output goes to instead of being kept
+    bool close_output = false;   ///< standard output closed
+    bool reader_gone = false;    ///< standard output is a pipe that nobody reads
 };
 
 inline Said run(const std::vector<std::string>& arguments, const Setting& setting = {})
@@ -87,7 +88,8 @@ inline Said run(const std::vector<std::string>& arguments, const Setting& settin
     const std::string in = folder.write("in", setting.input), out = folder.file("out"), err = folder.file("err");
     posix_spawn_file_actions_t actions;
     posix_spawn_file_actions_init(&actions);
-    posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, in.c_str(), O_RDONLY, 0);
+    posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, (setting.input_from.empty() ? in : setting.input_from).c_str(),
+                                     O_RDONLY, 0);
     posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, err.c_str(), O_WRONLY | O_CREAT, 0600);
     std::array<int, 2> ends{-1, -1};
     if (setting.close_output) {
