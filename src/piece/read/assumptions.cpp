@@ -102,6 +102,9 @@ private:
 void unused_of_joint(const Joint& joint, UnusedList& list)
 {
     using enum JointKind;
+    const bool touches =
+        joint.kind == face || joint.kind == edge || joint.kind == butt || joint.kind == screws || joint.kind == mitre;
+    list.add(touches && joint.clearance > Length{}, "a clearance between faces that only touch");
     list.add(joint.kind == dowel && !joint.glue, "the pull on dry dowels");
     list.add(joint.pegs && (joint.kind == groove || joint.kind == sliding_dovetail), "the strength of pegs through a tongue");
 }

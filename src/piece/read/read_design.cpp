@@ -11,6 +11,7 @@ namespace jointwright {
 
 namespace {
 
+constexpr double kMostInAll = 10000; // parts times combinations, as many as one combination may have parts
 constexpr double kMostCombinations = 64;
 
 constexpr std::string_view kPieceLines =
@@ -133,11 +134,20 @@ private:
             last = part.spot;
             combinations *= static_cast<double>(part.rings.size());
         }
-        if (combinations <= kMostCombinations) return;
-        reading_.fault(last, "too-large",
-                       fmt::format("the lists of woods and ring cuts make {:.0f} combinations; at most {:.0f} are worked out",
-                                   combinations, kMostCombinations),
-                       {}, "every list doubles or trebles the number; leave the ones that you know");
+        constexpr const char* leave = "every list doubles or trebles the number; leave the ones that you know";
+        const double whole = combinations * static_cast<double>(piece_.copies.size());
+        if (combinations > kMostCombinations)
+            reading_.fault(last, "too-large",
+                           fmt::format("the lists of woods and ring cuts make {:.0f} combinations; at most {:.0f} are worked out",
+                                       combinations, kMostCombinations),
+                           {}, leave);
+        else if (combinations > 1 && whole > kMostInAll)
+            reading_.fault(
+                last, "too-large",
+                fmt::format("{:.0f} combinations of woods and ring cuts for {} parts make {:.0f} in all; at most {:.0f} "
+                            "are worked out",
+                            combinations, piece_.copies.size(), whole, kMostInAll),
+                {}, leave);
     }
 
     DesignRead finished()

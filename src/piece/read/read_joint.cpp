@@ -25,7 +25,8 @@ bool read_between(DesignTable& table, const PartIds& ids, Joint& joint)
     if (!is_kind(reading, *between, "between", DesignValue::Kind::list, R"(["slat", "long rail"])")) return false;
     if (between->items.size() != 2) {
         reading.fault(between->spot, "wrong-type",
-                      fmt::format("between names {} parts; a joint is between two", between->items.size()),
+                      fmt::format("between names {}; a joint is between two",
+                                  between->items.size() == 1 ? "one part" : fmt::format("{} parts", between->items.size())),
                       reading.fixed(*between, R"(["slat", "long rail"])"));
         return false;
     }

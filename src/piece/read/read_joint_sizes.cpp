@@ -19,6 +19,16 @@ constexpr double kWidestHingeGap = 0.0501; // m: leaves of hinges bridge less
 /// True when all are: unlike `&&`, every reader has run by then and reported its faults.
 bool every(std::initializer_list<bool> good) { return std::find(good.begin(), good.end(), false) == good.end(); }
 
+const Length kThickestScrew = millimetres(25.4), kThickestDowel = millimetres(50.8);
+
+/// A size that a maker might have, for the fix of a missing one.
+std::string_view usual_inches(std::string_view key)
+{
+    if (key == "thickness" || key == "diameter" || key == "depth") return "0.375";
+    if (key == "width") return "2";
+    return "1.25";
+}
+
 /// Reads the tables of sizes of one joint; a table that does not fit its kind is reported.
 class SizesReader {
 public:
@@ -30,7 +40,7 @@ public:
     void read()
     {
         using enum JointKind;
-        sizes({tenon}, "tenon", R"({ length = 1, width = 2, thickness = 0.25 })", [&](DesignTable& t) {
+        sizes({tenon}, "tenon", R"({ length = 1.25, width = 2, thickness = 0.375 })", [&](DesignTable& t) {
             Joint::Tenon tenon_sizes;
             const bool all = every({length(t, "length", tenon_sizes.length), length(t, "width", tenon_sizes.width),
                                     length(t, "thickness", tenon_sizes.thickness)});
@@ -40,19 +50,19 @@ public:
                 if (const auto yes = as_truth(reading_, *mitred, "mitred")) tenon_sizes.mitred = *yes;
             if (all) joint_.tenon = tenon_sizes;
         });
-        sizes({housing, groove, sliding_dovetail}, "groove", "{ depth = 11 }",
+        sizes({housing, groove, sliding_dovetail}, "groove", "{ depth = 0.4375 }",
               [&](DesignTable& t) { one_length(t, "depth", joint_.groove_depth); });
         sizes({lap}, "lap", "{ first = 0.4 }", [&](DesignTable& t) { one_length(t, "first", joint_.lap_first); });
         sizes({bridle}, "bridle", "{ thickness = 0.25 }",
               [&](DesignTable& t) { one_length(t, "thickness", joint_.bridle_thickness); });
-        sizes({dowel, mitre}, "dowels", "{ diameter = 8, length = 40, count = 2 }", [&](DesignTable& t) {
+        sizes({dowel, mitre}, "dowels", "{ diameter = 0.375, length = 1.5, count = 2 }", [&](DesignTable& t) {
             Joint::Dowels dowels;
             const bool all =
                 every({length(t, "diameter", dowels.diameter), length(t, "length", dowels.length), count(t, dowels.count)});
             dowels.inset = free_length(t, "inset");
-            if (all) joint_.dowels = dowels;
+            if (all && not_too_thick(t, dowels.diameter, "a dowel", kThickestDowel)) joint_.dowels = dowels;
         });
-        sizes({screws, hinge}, "screws", "{ diameter = 5, length = 40, count = 3 }", [&](DesignTable& t) {
+        sizes({screws, hinge}, "screws", "{ diameter = 0.2, length = 1.5, count = 3 }", [&](DesignTable& t) {
             Joint::Screws screw_sizes;
             const bool all = every({length(t, "diameter", screw_sizes.diameter), length(t, "length", screw_sizes.length),
                                     count(t, screw_sizes.count)});
@@ -64,11 +74,12 @@ public:
                     screw_sizes.kind = static_cast<ScrewKind>(*choice);
             one_free_length(t, "cross_dowel", screw_sizes.cross_dowel);
             if (screw_sizes.cross_dowel && screw_sizes.kind != ScrewKind::bolt)
-                reading_.fault(t.key_spot("cross_dowel"), "unknown-key", "only a bolt has a cross dowel", {},
-                               R"(screws = { kind = "bolt", cross_dowel = 10, ... })");
-            if (all) joint_.screws = screw_sizes;
+                reading_.fault(
+                    t.key_spot("cross_dowel"), "unknown-key", "only a bolt has a cross dowel", {},
+                    fmt::format(R"(screws = {{ kind = "bolt", cross_dowel = {}, ... }})", reading_.lengths_example("0.375")));
+            if (all && not_too_thick(t, screw_sizes.diameter, "a screw", kThickestScrew)) joint_.screws = screw_sizes;
         });
-        sizes({tenon, bridle, groove, sliding_dovetail}, "pegs", "{ diameter = 8, count = 3 }", [&](DesignTable& t) {
+        sizes({tenon, bridle, groove, sliding_dovetail}, "pegs", "{ diameter = 0.3125, count = 3 }", [&](DesignTable& t) {
             Joint::Pegs pegs;
             const bool all = every({length(t, "diameter", pegs.diameter), count(t, pegs.count)});
             pegs.slot = free_length(t, "slot");
@@ -95,17 +106,17 @@ public:
             if (all) joint_.buttons = button_sizes;
         });
         sizes({dovetail}, "dovetail", "{ tails = 5 }", [&](DesignTable& t) { read_dovetail(t); });
-        sizes({mitre}, "key", "{ thickness = 3, depth = 25, count = 2 }", [&](DesignTable& t) {
+        sizes({mitre}, "key", "{ thickness = 0.125, depth = 1, count = 2 }", [&](DesignTable& t) {
             Joint::MitreKeys keys;
             const bool all =
                 every({length(t, "thickness", keys.thickness), length(t, "depth", keys.depth), count(t, keys.count)});
             if (all) joint_.keys = keys;
         });
-        sizes({mitre}, "spline", "{ thickness = 4, depth = 10 }", [&](DesignTable& t) {
+        sizes({mitre}, "spline", "{ thickness = 0.16, depth = 0.4 }", [&](DesignTable& t) {
             Joint::Spline strip;
             if (every({length(t, "thickness", strip.thickness), length(t, "depth", strip.depth)})) joint_.spline = strip;
         });
-        sizes({hinge}, "hinges", "{ count = 2, inset = 80, gap = 2 }", [&](DesignTable& t) { read_hinges(t); });
+        sizes({hinge}, "hinges", "{ count = 2, inset = 3, gap = 0.08 }", [&](DesignTable& t) { read_hinges(t); });
         read_glue();
     }
 
@@ -115,7 +126,7 @@ private:
     {
         const DesignValue* value = table_.may(key);
         if (value == nullptr) return;
-        if (!is_kind(reading_, *value, key, DesignValue::Kind::table, example)) return;
+        if (!is_kind(reading_, *value, key, DesignValue::Kind::table, reading_.lengths_example(example))) return;
         DesignTable inner(reading_, *value, std::string(key));
         read(inner);
         inner.finish();
@@ -131,9 +142,19 @@ private:
                        fmt::format("a joint of kind \"{}\" takes no {}", name_of(joint_.kind), key), {}, std::move(note));
     }
 
+    bool not_too_thick(DesignTable& table, Length diameter, std::string_view what, Length most)
+    {
+        if (diameter <= most) return true;
+        reading_.fault(table.key_spot("diameter"), "out-of-range",
+                       fmt::format("{} of {}: none is thicker than {}", what, write_length(diameter, reading_.units),
+                                   write_length(most, reading_.units)),
+                       {}, "a length and not the diameter, or another unit, may be meant (common practice, no source)");
+        return false;
+    }
+
     bool length(DesignTable& table, std::string_view key, Length& into)
     {
-        const DesignValue* value = table.must(key, "1");
+        const DesignValue* value = table.must(key, reading_.lengths_example(usual_inches(key)));
         const auto read = value != nullptr ? as_length(reading_, *value, key, LengthRule::size) : std::nullopt;
         if (read) into = *read;
         return read.has_value();
@@ -229,7 +250,9 @@ private:
 
     void read_glued(const DesignValue& value, bool has_glue)
     {
-        if (!is_kind(reading_, value, "glued", DesignValue::Kind::table, R"({ length = 3, at = "middle" })")) return;
+        if (!is_kind(reading_, value, "glued", DesignValue::Kind::table,
+                     reading_.lengths_example(R"({ length = 3, at = "middle" })")))
+            return;
         DesignTable table(reading_, value, "glued");
         GluedShare share;
         const bool good = length(table, "length", share.length);

@@ -66,7 +66,7 @@ bool read_place(DesignTable& table, StatedLoad& load)
 {
     Reading& reading = table.reading();
     const DesignValue* patch = table.may("patch");
-    const DesignValue* at = table.must("at", "[20, 6]");
+    const DesignValue* at = table.must("at", reading.lengths_example("[20, 6]"));
     bool good = at != nullptr;
     if (patch != nullptr) {
         const auto sizes = as_lengths(reading, *patch, "patch", 2, LengthRule::size, "[8, 8]");

@@ -146,10 +146,11 @@ std::optional<Length> as_length(Reading& reading, const DesignValue& value, std:
 std::optional<std::vector<double>> as_lengths(Reading& reading, const DesignValue& value, std::string_view what,
                                               std::size_t count, LengthRule rule, std::string_view shape)
 {
-    if (!is_kind(reading, value, what, DesignValue::Kind::list, shape)) return std::nullopt;
+    const std::string example = reading.lengths_example(shape);
+    if (!is_kind(reading, value, what, DesignValue::Kind::list, example)) return std::nullopt;
     if (value.items.size() != count) {
         reading.fault(value.spot, "wrong-type", fmt::format("{} has {} numbers; it takes {}", what, value.items.size(), count),
-                      reading.fixed(value, shape));
+                      reading.fixed(value, example));
         return std::nullopt;
     }
     std::vector<double> result;

@@ -16,6 +16,22 @@ namespace jointwright {
 
 namespace {
 
+/// Characters that take no room and change nothing: two names that differ by one of them look alike. Joiners, which scripts and emoji need, stay.
+bool is_unseen(char32_t c)
+{
+    constexpr std::u32string_view single = U"\u00AD\u061C\u180E\u200B\u200E\u200F\uFEFF";
+    return single.find(c) != std::u32string_view::npos || (c >= 0x202A && c <= 0x202E) || (c >= 0x2060 && c <= 0x206F) ||
+           (c >= 0xE0000 && c <= 0xE007F);
+}
+
+std::string without_unseen(const std::string& id)
+{
+    std::u32string kept;
+    for (const char32_t c : characters_of(id))
+        if (!is_unseen(c)) kept += c;
+    return to_utf8(kept);
+}
+
 std::string without_marks(std::string id)
 {
     for (char& c : id)
@@ -92,9 +108,11 @@ std::optional<std::string> as_id(Reading& reading, const DesignValue& value, std
     const auto text = as_text(reading, value, what);
     if (!text) return std::nullopt;
     const bool blank = text->find_first_not_of(" \t") == std::string::npos;
-    const std::string clean = without_marks(*text);
+    const std::string seen = without_unseen(*text), clean = without_marks(seen);
     if (!blank && clean == *text) return text;
-    const std::string why = blank ? "it must not be empty" : "it must not hold # or / or control characters";
+    const std::string why = blank           ? "it must not be empty"
+                            : seen != *text ? "it holds characters that nobody sees, so that two names may look alike"
+                                            : "it must not hold # or / or control characters";
     reading.fault(value.spot, "bad-id", fmt::format("{} is {}; {}", what, in_quotes(*text), why),
                   blank ? std::string{} : reading.fixed(value, toml_text(boost::algorithm::trim_copy(clean))),
                   "\"slat #3\" names a copy of the part \"slat\", and reports write \"slat / rail\"");
@@ -177,7 +195,9 @@ std::optional<std::string> as_part_name(Reading& reading, const DesignValue& val
     if (*name.number == 0 || (copies && *name.number > *copies)) {
         const std::string count =
             copies ? fmt::format("; {} has {} {}", in_quotes(name.id), *copies, *copies == 1 ? "copy" : "copies") : std::string{};
-        const std::string fix = copies ? reading.fixed(value, toml_text(fmt::format("{} #{}", name.id, *copies))) : std::string{};
+        const std::string fix =
+            copies ? reading.fixed(value, toml_text(fmt::format("{} #{}", name.id, *name.number == 0 ? 1 : *copies)))
+                   : std::string{};
         reading.fault(value.spot, "unknown-part", fmt::format("no copy is named {}{}", in_quotes(*text), count), fix,
                       "copies are numbered from 1 in the order in which they are made");
         return std::nullopt;

@@ -16,7 +16,7 @@ namespace {
 
 bool read_size(DesignTable& table, std::string_view key, std::string_view example, Length& into)
 {
-    const DesignValue* value = table.must(key, example);
+    const DesignValue* value = table.must(key, table.reading().lengths_example(example));
     if (value == nullptr) return false;
     const auto length = as_length(table.reading(), *value, key, LengthRule::size);
     if (length) into = *length;
@@ -142,7 +142,7 @@ bool read_part(DesignTable& table, Piece& piece)
     read_wood_of(table, piece, part);
     bool sound = read_size(table, "length", "38.5", part.length);
     sound = read_size(table, "width", "3", part.width) && sound;
-    sound = read_size(table, "thickness", R"("7/8")", part.thickness) && sound;
+    sound = read_size(table, "thickness", "0.875", part.thickness) && sound;
     sound = read_axes(table, part) && sound;
     read_overrides(table, piece, part);
     read_shape(table, part, sound);

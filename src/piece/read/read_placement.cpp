@@ -77,9 +77,10 @@ public:
         table_.finish();
         const auto number = count != nullptr ? as_count(reading_, *count, "count") : std::nullopt;
         if (!one_of(gap, to, step)) return std::nullopt;
-        if (number) row_.count = *number;
+        if (!number) return std::nullopt; // told already, and what hangs on it is not worth a word
+        row_.count = *number;
         const bool good = step != nullptr ? by_step(*step, along) : by_axis(along, gap, to);
-        if (!good || !number) return std::nullopt;
+        if (!good) return std::nullopt;
         return row_;
     }
 
@@ -90,7 +91,7 @@ private:
         if (given == 1) return true;
         if (given == 0)
             reading_.fault(table_.spot(), "missing-key", "repeat lacks gap, to or step",
-                           R"(repeat = { count = 13, along = "x", gap = 0.625 })");
+                           fmt::format(R"(repeat = {{ count = 13, along = "x", gap = {} }})", reading_.lengths_example("0.625")));
         else
             reading_.fault(table_.spot(), "one-too-many", "repeat takes one of gap, to and step, not several");
         return false;
@@ -202,8 +203,8 @@ bool read_mirror(DesignTable& table, const DesignValue& value, const Piece& piec
     // A stated size that could not be read has its own fault.
     if (!reading.size_stated)
         reading.fault(table.key_spot("mirror"), "missing-key",
-                      "mirror works about the middle of the piece, but [piece] has no size", "size = [42, 14, 17.5]",
-                      "size in [piece] is over all along x, y and z");
+                      "mirror works about the middle of the piece, but [piece] has no size",
+                      "size = " + reading.lengths_example("[42, 14, 17.5]"), "size in [piece] is over all along x, y and z");
     return false;
 }
 

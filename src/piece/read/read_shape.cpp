@@ -13,6 +13,9 @@ namespace jointwright {
 
 namespace {
 
+constexpr int kMostNotches = 1000; // in one row
+const Length kLeastBoard = millimetres(5), kLeastRingRadius = millimetres(5);
+
 /// What the readers of shapes share.
 struct ShapeReader {
     Reading& reading;
@@ -50,6 +53,7 @@ struct ShapeReader {
     void read_sides(DesignTable& table);
 
 private:
+    bool boards_fit(const DesignValue& value, int count);
     void read_notch_row(const DesignValue& value);
     void check_notch_row(const DesignValue& value, const Notches& notches);
     void check_taper(const DesignValue& value, const Taper& taper);
@@ -58,7 +62,7 @@ private:
 void ShapeReader::read_notches(const DesignValue& value)
 {
     if (!is_kind(reading, value, "notches", DesignValue::Kind::list,
-                 R"([{ from = "top", depth = 0.4, width = 1.75, first = 0.5 }])"))
+                 reading.lengths_example(R"([{ from = "top", depth = 0.4, width = 1.75, first = 0.5 }])")))
         return;
     for (const DesignValue& row : value.items) read_notch_row(row);
 }
@@ -70,7 +74,7 @@ void ShapeReader::read_notch_row(const DesignValue& value)
     Notches notches;
     bool good = true;
     const auto length = [&](std::string_view key, std::string_view example, LengthRule rule, Length& into) {
-        const DesignValue* given = table.must(key, example);
+        const DesignValue* given = table.must(key, reading.lengths_example(example));
         const auto read = given != nullptr ? as_length(reading, *given, key, rule) : std::nullopt;
         if (read) into = *read;
         good = good && read.has_value();
@@ -85,7 +89,7 @@ void ShapeReader::read_notch_row(const DesignValue& value)
     length("width", "1.75", LengthRule::size, notches.width);
     length("first", "0.5", LengthRule::space, notches.first);
     if (const DesignValue* count = table.may("count")) {
-        const auto read = as_count(reading, *count, "count");
+        const auto read = as_count(reading, *count, "count", kMostNotches);
         notches.count = read.value_or(1);
         good = good && read.has_value();
     }
@@ -118,7 +122,8 @@ void ShapeReader::check_notch_row(const DesignValue& value, const Notches& notch
 
 void ShapeReader::read_taper(const DesignValue& value)
 {
-    if (!is_kind(reading, value, "taper", DesignValue::Kind::table, R"({ end = "bottom", width = 1.25, thickness = 1.25 })"))
+    if (!is_kind(reading, value, "taper", DesignValue::Kind::table,
+                 reading.lengths_example(R"({ end = "bottom", width = 1.25, thickness = 1.25 })")))
         return;
     DesignTable table(reading, value, "taper");
     Taper taper;
@@ -133,8 +138,8 @@ void ShapeReader::read_taper(const DesignValue& value)
     const auto side = end != nullptr ? as_side(reading, *end, "end") : std::nullopt;
     good = side.has_value();
     if (side) taper.end = *side;
-    length(table.must("width", "1.25"), "width", taper.width);
-    length(table.must("thickness", "1.25"), "thickness", taper.thickness);
+    length(table.must("width", reading.lengths_example("1.25")), "width", taper.width);
+    length(table.must("thickness", reading.lengths_example("1.25")), "thickness", taper.thickness);
     if (const DesignValue* over = table.may("over")) length(over, "over", taper.over);
     if (const DesignValue* flat = table.may("flat")) {
         auto sides = as_sides(reading, *flat, "flat");
@@ -179,13 +184,29 @@ void ShapeReader::read_round_over(const DesignValue& value)
             fmt::format("round_over is {}; it must be less than half of the smaller side, {}", text(*radius), text(half)));
 }
 
+/// Boards that are glued up side by side are so wide at least.
+bool ShapeReader::boards_fit(const DesignValue& value, int count)
+{
+    if (!sound) return true;
+    const Length each = part.width / static_cast<double>(count);
+    if (each >= kLeastBoard) return true;
+    const int most = std::max(1, static_cast<int>(part.width / kLeastBoard));
+    reading.fault(value.spot, "out-of-range",
+                  fmt::format("{} boards side by side in a width of {} are {} wide each; a board is at least {}", count,
+                              write_length(part.width, reading.units), write_small_length(each, reading.units),
+                              write_length(kLeastBoard, reading.units)),
+                  reading.fixed(value, std::to_string(most)), "narrower strips are not glued up (common practice, no source)");
+    return false;
+}
+
 void ShapeReader::read_glued_up(const DesignValue& value)
 {
     if (!is_kind(reading, value, "glued_up", DesignValue::Kind::table, R"({ boards = 5, glue = "PVA" })")) return;
     DesignTable table(reading, value, "glued_up");
     GluedUp glued;
     if (const DesignValue* boards = table.must("boards", "5"))
-        if (const auto count = as_count(reading, *boards, "boards", 1000)) glued.boards = *count;
+        if (const auto count = as_count(reading, *boards, "boards", 1000); count && boards_fit(*boards, *count))
+            glued.boards = *count;
     if (const DesignValue* glue = table.may("glue")) glued.glue = as_glue(reading, *glue);
     table.finish();
     part.glued_up = std::move(glued);
@@ -201,7 +222,16 @@ void ShapeReader::read_sides(DesignTable& table)
         if (side && is_long_side(*bark, *side, "bark_side")) part.bark_side = *side;
     }
     if (const DesignValue* radius = table.may("ring_radius"))
-        if (const auto length = as_length(reading, *radius, "ring_radius", LengthRule::size)) part.ring_radius = *length;
+        if (const auto length = as_length(reading, *radius, "ring_radius", LengthRule::size)) {
+            if (*length >= kLeastRingRadius)
+                part.ring_radius = *length;
+            else
+                reading.fault(radius->spot, "out-of-range",
+                              fmt::format("ring_radius is {}; the rings at the middle of a board are at least {} from the pith",
+                                          write_small_length(*length, reading.units),
+                                          write_length(kLeastRingRadius, reading.units)),
+                              {}, "measure from the pith to the middle of the board's face (common practice, no source)");
+        }
 }
 
 } // namespace

@@ -96,8 +96,8 @@ std::optional<bool> as_truth(Reading& reading, const DesignValue& value, std::st
 std::optional<std::size_t> as_choice(Reading& reading, const DesignValue& value, std::string_view what, std::string_view noun,
                                      const std::vector<std::string>& choices)
 {
-    const auto text = as_text(reading, value, what);
-    if (!text) return std::nullopt;
+    if (!is_kind(reading, value, what, DesignValue::Kind::text, toml_text(choices.front()))) return std::nullopt;
+    const std::string* text = &value.text;
     for (std::size_t i = 0; i < choices.size(); ++i)
         if (choices[i] == *text) return i;
     const auto nearest = nearest_spellings(*text, choices, 1);

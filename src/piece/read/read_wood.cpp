@@ -80,6 +80,11 @@ void read_properties(Reading& reading, const DesignValue& value, WoodChoice& woo
     stress("bending_strength", wood.own_strength.bending_strength, most_strong);
     stress("shear_strength", wood.own_strength.shear_strength, most_strong);
     stress("tension_across", wood.own_strength.tension_across, most_strong);
+    const auto& own = wood.own_strength;
+    if (own.modulus && own.shear_modulus && *own.shear_modulus >= *own.modulus)
+        reading.fault(table.key_spot("shear_modulus"), "out-of-range",
+                      "shear_modulus is not below modulus: of no wood is it, a tenth to a twentieth is usual", {},
+                      "table 5-1 of the Wood Handbook has 0.04 to 0.1 along the grain");
     if (const DesignValue* given = table.may("density")) wood.own_strength.density = as_density(reading, *given, "density");
     coefficient("tangential", wood.own_movement.tangential);
     coefficient("radial", wood.own_movement.radial);

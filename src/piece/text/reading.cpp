@@ -5,6 +5,9 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <string>
 #include <tuple>
 
 namespace jointwright {
@@ -52,6 +55,39 @@ std::string listed(const std::vector<std::string>& names)
         text += in_quotes(names[i]);
     }
     return text;
+}
+
+/// True where the number at a place counts something: `count = 3`.
+static bool counts_at(std::string_view text, std::size_t at)
+{
+    const std::string_view before = text.substr(0, at);
+    for (const std::string_view key : {"count = ", "tails = ", "boards = "})
+        if (before.size() >= key.size() && before.substr(before.size() - key.size()) == key) return true;
+    return false;
+}
+
+std::string Reading::lengths_example(std::string_view inches) const
+{
+    if (units == LengthUnit::inch) return std::string(inches);
+    std::string example;
+    const auto digit = [&](std::size_t i) {
+        return i < inches.size() && (std::isdigit(static_cast<unsigned char>(inches[i])) != 0);
+    };
+    for (std::size_t i = 0; i < inches.size();) {
+        const bool counts = counts_at(inches, i);
+        const bool starts = !counts && digit(i) && (i == 0 || std::isalnum(static_cast<unsigned char>(inches[i - 1])) == 0);
+        if (!starts) {
+            example += inches[i++];
+            continue;
+        }
+        std::size_t end = i;
+        while (digit(end) || (end < inches.size() && inches[end] == '.')) ++end;
+        const double millimetres = std::stod(std::string(inches.substr(i, end - i))) * 25.4, step = millimetres > 60 ? 5 : 1;
+        const double rounded = std::round(millimetres / step) * step;
+        example += fmt::format("{}", units == LengthUnit::centimetre ? rounded / 10 : rounded);
+        i = end;
+    }
+    return example;
 }
 
 } // namespace jointwright

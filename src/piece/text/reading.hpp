@@ -27,6 +27,8 @@ public:
                       std::string note);
     /// The line of a value with the value replaced, to paste.
     std::string fixed(const DesignValue& value, std::string_view by) const { return source.replaced(value.spot, by); }
+    /// An example whose bare numbers are lengths in inches, "[42, 14, 17.5]", in the unit of the design, rounded to what a maker would write.
+    std::string lengths_example(std::string_view inches) const;
     /// The faults found, in the order of the text.
     Faults sorted_faults();
 

@@ -8,7 +8,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <regex>
 #include <sstream>
+#include <vector>
 
 namespace jointwright {
 
@@ -66,23 +68,86 @@ DesignValue converted(const toml::node& node)
     return value;
 }
 
-/// A line to paste where a value that TOML cannot read needs quotes: `17 1/8`, `12in`, `oak`, `1,5`.
-std::string quoted_line(std::string_view line)
+/// The line up to its comment, without the blanks at its ends.
+std::string bare_line(std::string_view line)
 {
-    const std::string whole = printable(line.substr(0, line.find('#')));
-    const std::size_t equals = whole.find('=');
-    if (equals == std::string::npos) return {};
-    const std::size_t first = whole.find_first_not_of(" \t", equals + 1);
-    if (first == std::string::npos || whole.find_first_of("\"'[]{}=", first) != std::string::npos) return {};
-    const std::string written = whole.substr(first, whole.find_last_not_of(" \t") - first + 1);
-    const std::size_t key = whole.find_first_not_of(" \t");
-    const std::string name = whole.substr(key, whole.find_last_not_of(" \t", equals - 1) - key + 1);
-    return fmt::format("{} = {}", name, toml_text(written));
+    std::string whole = printable(line.substr(0, line.find('#')));
+    const std::size_t first = whole.find_first_not_of(" \t"), last = whole.find_last_not_of(" \t");
+    return first == std::string::npos ? std::string{} : whole.substr(first, last - first + 1);
 }
 
-/// "Error while parsing array: x" reads "array: x".
-std::string plain_words(std::string description)
+/// `name = value` where a value that TOML cannot read needs quotes: `17 1/8`, `12in`, `oak`. Not numbers: those want mending, not quotes.
+std::string quoted_line(const std::string& line)
 {
+    const std::size_t equals = line.find('=');
+    if (equals == std::string::npos || equals == 0) return {};
+    const std::size_t first = line.find_first_not_of(" \t", equals + 1);
+    if (first == std::string::npos || line.find_first_of("\"'[]{}=", first) != std::string::npos) return {};
+    const std::string written = line.substr(first);
+    if (written.find_first_not_of("+-0123456789.eE_") == std::string::npos) return {};
+    return fmt::format("{} = {}", line.substr(0, line.find_last_not_of(" \t", equals - 1) + 1), toml_text(written));
+}
+
+/// Typeset quotes made plain.
+std::string with_plain_quotes(std::string line)
+{
+    for (const std::string_view typeset : {"\u201c", "\u201d", "\u201e", "\u00ab", "\u00bb", "\u2033"})
+        for (std::size_t at = line.find(typeset); at != std::string::npos; at = line.find(typeset, at))
+            line.replace(at, typeset.size(), "\"");
+    return line;
+}
+
+/// 18,5 made 18.5, where that is the whole value.
+std::string with_decimal_point(const std::string& line)
+{
+    static const std::regex comma(R"(^(.*=\s*[+-]?\d+),(\d+)$)");
+    std::smatch m;
+    return std::regex_match(line, m, comma) ? m[1].str() + "." + m[2].str() : std::string{};
+}
+
+bool leaves_quote_open(const std::string& line) { return std::count(line.begin(), line.end(), '"') % 2 == 1; }
+
+/// True when the text with that line in place of its own can be read at least as far as the next line.
+bool mends(std::string_view text, unsigned number, const std::string& line)
+{
+    std::string changed;
+    unsigned at = 1;
+    for (std::size_t from = 0; from <= text.size(); ++at) {
+        const std::size_t end = std::min(text.find('\n', from), text.size());
+        changed += at == number ? line : std::string(text.substr(from, end - from));
+        changed += '\n';
+        from = end + 1;
+    }
+    try {
+        static_cast<void>(toml::parse(std::string_view(changed)));
+        return true;
+    } catch (const toml::parse_error& error) {
+        return error.source().begin.line > number;
+    }
+}
+
+/// The line to paste in place of one that TOML cannot read; empty where none is known that mends it.
+std::string mended_line(std::string_view text, unsigned number)
+{
+    const std::string line = bare_line(SourceText(text).line(number));
+    std::vector<std::string> candidates{with_plain_quotes(line), with_decimal_point(line), quoted_line(line)};
+    if (leaves_quote_open(line)) candidates.push_back(line + '"');
+    for (const std::string& candidate : candidates)
+        if (!candidate.empty() && candidate != line && mends(text, number, candidate)) return candidate;
+    return {};
+}
+
+/// "Error while parsing array: x" reads "array: x"; what makers meet most in their own words.
+std::string plain_words(std::string description, const std::string& line)
+{
+    if (description.find("redefine") != std::string::npos) {
+        const std::size_t equals = line.find('=');
+        const std::string name =
+            line.substr(0, line.find_last_not_of(" \t", equals == std::string::npos ? equals : equals - 1) + 1);
+        return fmt::format("{} is given twice", name);
+    }
+    if (description.find("control character") != std::string::npos && leaves_quote_open(line))
+        return "a quote is opened on this line and not closed";
     constexpr std::string_view kStart = "Error while parsing ";
     if (description.rfind(kStart, 0) == 0) description.erase(0, kStart.size());
     return description;
@@ -93,8 +158,9 @@ Fault syntax_fault(const toml::parse_error& error, std::string_view text)
     Fault fault;
     fault.spot = spot_of(error.source());
     fault.id = "syntax";
-    fault.says = fmt::format("this is not valid TOML: {}", plain_words(std::string(error.description())));
-    fault.fix = quoted_line(SourceText(text).line(fault.spot.line));
+    const std::string line = bare_line(SourceText(text).line(fault.spot.line));
+    fault.says = fmt::format("this is not valid TOML: {}", plain_words(std::string(error.description()), line));
+    fault.fix = mended_line(text, fault.spot.line);
     fault.note = "the rest of the file is read once this is mended";
     return fault;
 }

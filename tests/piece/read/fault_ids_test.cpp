@@ -94,7 +94,7 @@ TEST_CASE("Values of the wrong type", "[faults]")
         {"[[wood]]", "[wood]",
          "t.toml:9:1: error: [wood] is one table, but a design may have several, each under [[wood]] [wrong-type]"},
         {"[\"post\", \"board\"]", "[\"post\"]",
-         "t.toml:31:11: error: between names 1 parts; a joint is between two [wrong-type]"},
+         "t.toml:31:11: error: between names one part; a joint is between two [wrong-type]"},
         {"at = [0, 0, 0]", "at = 5",
          "t.toml:20:6: error: at is a whole number, but a list of three coordinates or a table of sides is wanted here "
          "[wrong-type]"},
@@ -200,6 +200,9 @@ TEST_CASE("Ids twice, or with marks that mean something else", "[faults]")
         {"id = \"oak\"", "id = \"oak #1\"",
          "t.toml:10:6: error: id is \"oak #1\"; it must not hold # or / or control characters [bad-id]"},
         {"id = \"oak\"", "id = \"\"", "t.toml:10:6: error: id is \"\"; it must not be empty [bad-id]"},
+        {"id = \"board\"", "id = \"bo\u200Bard\"",
+         "t.toml:13:6: error: id is \"bo\u200Bard\"; it holds characters that nobody sees, so that two names may look alike "
+         "[bad-id]"},
     });
 }
 
@@ -250,6 +253,13 @@ TEST_CASE("Too much of anything is refused before it costs memory", "[faults]")
          "[\"white oak\", \"red oak\", \"white ash\", \"sugar maple\", \"red maple\"]\nrings = [0, 5, 10, 15, 20, 25, 30, 35, "
          "40, 45, 50, 55, 60]",
          "t.toml:10:6: error: the lists of woods and ring cuts make 65 combinations; at most 64 are worked out [too-large]"},
+        {"\"white oak\"",
+         "[\"white oak\", \"red oak\"]\n[[part]]\nid = \"row\"\nwood = \"oak\"\nlength = 100\nwidth = 1\nthickness = 20\ngrain = "
+         "\"z\"\n"
+         "face = \"y\"\nat = [1000, 0, 0]\nrepeat = { count = 6000, along = \"x\", gap = 0 }",
+         "t.toml:10:6: error: 2 combinations of woods and ring cuts for 6002 parts make 12004 in all; at most 10000 are worked "
+         "out "
+         "[too-large]"},
     });
     const std::string large(5 * 1024 * 1024, ' ');
     CHECK(tiny::first_line(tiny::messages(large)) ==
