@@ -3,6 +3,7 @@
 #include "measure/write.hpp"
 #include "piece/contacts/contact_patches.hpp"
 #include "piece/contacts/contact_slivers.hpp"
+#include "piece/contacts/crowded_faults.hpp"
 #include "piece/contacts/tenon_faults.hpp"
 #include "piece/model/turn.hpp"
 
@@ -271,6 +272,12 @@ Fault twice_fault(const Piece& piece, std::size_t a, std::size_t b, std::size_t 
     return fault;
 }
 
+/// Pairs of copies of two parts that share space without a joint that lets them.
+struct Overlaps {
+    int count = 0;
+    std::size_t fault = 0; ///< the message about the first of them
+};
+
 } // namespace
 
 ContactSearch find_contacts(const Piece& piece)
@@ -283,7 +290,7 @@ ContactSearch find_contacts(const Piece& piece)
         return *bodies[i];
     };
     std::vector<bool> acts(piece.joints.size(), false), bad(piece.joints.size(), false), told(piece.joints.size(), false);
-    std::map<std::pair<std::size_t, std::size_t>, int> overlaps; // by pair of parts: one message each
+    std::map<std::pair<std::size_t, std::size_t>, Overlaps> overlaps; // by pair of parts: one message each
 
     double reach = kTouch;
     for (const Joint& joint : piece.joints)
@@ -292,15 +299,18 @@ ContactSearch find_contacts(const Piece& piece)
         const auto joints = index.at(a, b);
         if (joints.empty()) {
             const auto listed = overlaps.find({piece.copies[a].part, piece.copies[b].part});
-            if (listed != overlaps.end() && listed->second > kListedOverlaps) continue;
+            if (listed != overlaps.end() && listed->second.count > kListedOverlaps) continue;
         }
         const auto shared = shared_space(body(a), body(b));
         const Joint* joint = joints.empty() ? nullptr : &piece.joints[joints[0].first];
         const bool turned = piece.part_of(a).turn || piece.part_of(b).turn;
         if (shared && (!joint || !may_share(joint->kind, turned))) {
             if (joint) bad[joints[0].first] = true;
-            if (overlaps[{piece.copies[a].part, piece.copies[b].part}]++ == 0)
+            Overlaps& so_far = overlaps[{piece.copies[a].part, piece.copies[b].part}];
+            if (so_far.count++ == 0) {
+                so_far.fault = search.faults.size();
                 search.faults.push_back(overlap_fault(piece, a, b, *shared, joint));
+            }
             continue;
         }
         Contact contact;
@@ -326,7 +336,7 @@ ContactSearch find_contacts(const Piece& piece)
             contact.shared_volume = shared->volume;
         }
         if (contact.joint && !told[*contact.joint])
-            for (auto& fault : {tenon_fault(piece, contact), groove_fault(piece, contact)})
+            for (auto& fault : {tenon_fault(piece, contact), groove_fault(piece, contact), crowded_fault(piece, contact)})
                 if (fault && !told[*contact.joint]) {
                     told[*contact.joint] = true; // once for each joint, whichever copies it is at
                     search.faults.push_back(*fault);
@@ -339,16 +349,14 @@ ContactSearch find_contacts(const Piece& piece)
             if (auto fault = only_touching_fault(piece, search.contacts, j)) search.faults.push_back(std::move(*fault));
     for (std::size_t j = 0; j < piece.joints.size(); ++j)
         if (!acts[j] && !bad[j]) search.faults.push_back(apart_fault(piece, piece.joints[j], index, j));
-    for (Fault& fault : search.faults)
-        if (fault.id == "parts-overlap") {
-            // Further pairs of the same two parts are counted, not listed.
-            for (const auto& [parts, count] : overlaps)
-                if (count > 1 && fault.says.find(piece.parts[parts.first].id) != std::string::npos &&
-                    fault.says.find(piece.parts[parts.second].id) != std::string::npos &&
-                    fault.says.find("more") == std::string::npos)
-                    fault.says += fmt::format(" and so do {}{} more pairs of these parts",
-                                              count > kListedOverlaps ? "at least " : "", count - 1);
-        }
+    // Further pairs of the same two parts are counted, not listed.
+    for (const auto& [parts, found] : overlaps) {
+        const int more = found.count - 1;
+        if (more == 1) search.faults[found.fault].says += " and so does one more pair of these parts";
+        if (more > 1)
+            search.faults[found.fault].says +=
+                fmt::format(" and so do {}{} more pairs of these parts", found.count > kListedOverlaps ? "at least " : "", more);
+    }
     return search;
 }
 
