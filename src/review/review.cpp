@@ -10,6 +10,21 @@
 
 namespace jointwright {
 
+namespace {
+
+/// The load that governs, drawn on the woods that it governs with: solved again where they are not the first.
+std::optional<DrawnLoad> governing_load(const LaidOut& laid, const Facts& facts, const std::vector<CombinationFindings>& runs,
+                                        const ReportContent& content)
+{
+    const auto governing = governing_load_finding(content.findings);
+    if (!governing) return std::nullopt;
+    const std::size_t i = content.findings[*governing].about.combination;
+    if (i == 0) return drawn_load(*runs.front().prepared, i, content.findings);
+    return drawn_load(prepare(laid, facts, runs[i].prepared->combination, content.units), i, content.findings);
+}
+
+} // namespace
+
 ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOptions& options)
 {
     ReportContent content;
@@ -32,8 +47,7 @@ ReportContent check_piece(const Piece& piece, const Facts& facts, const CheckOpt
     list_cuts(content, first);
     if (options.drawn) {
         DrawnPiece drawn = drawn_piece(first, content.findings);
-        for (std::size_t i = 0; i < runs.size() && !drawn.load; ++i)
-            drawn.load = drawn_load(*runs[i].prepared, i, content.findings);
+        drawn.load = governing_load(laid, facts, runs, content);
         drawn.sag_by = sag_by_thickness(options.text, piece, facts, content.findings, content.units);
         drawn.months = drawn_months(first);
         content.drawn = std::make_shared<const DrawnPiece>(std::move(drawn));

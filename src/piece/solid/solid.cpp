@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace jointwright {
 
@@ -166,20 +167,50 @@ void turn_solid(Solid& solid, const CopyTurn& turn)
     }
 }
 
+/// A cell or a face with its bounds.
+template <class Body>
+struct Bounded {
+    Body body;
+    Vec lo, hi;
+    explicit Bounded(Body of) : body(std::move(of)) { kernel::bounds(body, lo, hi); }
+    bool reaches_into(const Box& box) const
+    {
+        for (std::size_t i = 0; i < 3; ++i) {
+            const int k = static_cast<int>(i);
+            if (hi[k] < box.lo[i] - kTouch || lo[k] > box.hi[i] + kTouch) return false;
+        }
+        return true;
+    }
+};
+
+/// Takes boxes out of bodies. What a box does not reach is left whole: cut by the planes of a box that it does not touch it would fall into pieces,
+/// and a row of notches would take a time that grows with the cube of their number.
+template <class Body>
+void take_out(std::vector<Body>& bodies, const std::vector<Box>& boxes)
+{
+    std::vector<Bounded<Body>> whole;
+    for (Body& body : bodies) whole.emplace_back(std::move(body));
+    for (const Box& box : boxes) {
+        const std::vector<HalfSpace> sides = kernel::box_sides(vec(box.lo), vec(box.hi));
+        std::vector<Bounded<Body>> left;
+        left.reserve(whole.size() + 4);
+        for (Bounded<Body>& one : whole) {
+            if (!one.reaches_into(box)) {
+                left.push_back(std::move(one));
+                continue;
+            }
+            for (Body& piece : kernel::subtract(one.body, sides)) left.emplace_back(std::move(piece));
+        }
+        whole = std::move(left);
+    }
+    bodies.clear();
+    for (Bounded<Body>& one : whole) bodies.push_back(std::move(one.body));
+}
+
 void cut_notches(Solid& solid, const std::vector<Cell>& blank, const std::vector<Box>& notches)
 {
-    std::vector<std::vector<HalfSpace>> bodies;
-    for (const Box& n : notches) bodies.push_back(kernel::box_sides(vec(n.lo), vec(n.hi)));
-    for (const auto& body : bodies) {
-        std::vector<Cell> left;
-        for (const Cell& cell : solid.cells)
-            for (Cell& piece : kernel::subtract(cell, body)) left.push_back(std::move(piece));
-        solid.cells = std::move(left);
-        std::vector<Polygon> faces;
-        for (const Polygon& face : solid.skin)
-            for (Polygon& piece : kernel::subtract(face, body)) faces.push_back(std::move(piece));
-        solid.skin = std::move(faces);
-    }
+    take_out(solid.cells, notches);
+    take_out(solid.skin, notches);
     // The walls and bottoms that the notches lay open: faces of the notch that lie inside the blank, looking into the notch.
     for (std::size_t i = 0; i < notches.size(); ++i) {
         const Cell notch = kernel::box_cell(vec(notches[i].lo), vec(notches[i].hi));

@@ -6,6 +6,7 @@
 #include "measure/write.hpp"
 #include "mechanics/prepared.hpp"
 #include "mechanics/structure/wall_screws.hpp"
+#include "review/content/doubts.hpp"
 
 #include <fmt/core.h>
 
@@ -183,16 +184,19 @@ void add_wall_screws(const Prepared& prepared, const Add& add)
 
 std::vector<std::string> assumptions_of(const Piece& piece, const std::vector<CombinationFindings>& runs)
 {
-    std::vector<std::string> all = piece.assumed;
+    std::vector<std::string> all = doubts_about_sizes(*runs.front().prepared);
+    all.insert(all.end(), piece.assumed.begin(), piece.assumed.end());
     const auto add = [&](std::string line) {
         if (std::find(all.begin(), all.end(), line) == all.end()) all.push_back(std::move(line));
     };
     for (const CombinationFindings& run : runs)
         for (const std::string& line : run.prepared->statics.cases.assumed) add(line);
-    for (const CombinationFindings& run : runs)
-        if (std::any_of(run.findings.begin(), run.findings.end(),
-                        [](const Finding& f) { return f.check == "joint-capacity" && f.utilisation; }))
-            for (const std::string& line : joint_demand_assumptions(*run.prepared)) add(line);
+    const bool joints_judged = std::any_of(runs.begin(), runs.end(), [](const CombinationFindings& run) {
+        return std::any_of(run.findings.begin(), run.findings.end(),
+                           [](const Finding& f) { return f.check == "joint-capacity" && f.utilisation; });
+    });
+    if (joints_judged)
+        for (const std::string& line : joint_demand_assumptions(*runs.front().prepared)) add(line);
     if (std::any_of(piece.joints.begin(), piece.joints.end(),
                     [](const Joint& joint) { return joint.kind == JointKind::buttons; }))
         add("each button is held by one number 8 wood screw, 16 mm deep");

@@ -9,7 +9,8 @@
 
 namespace jointwright {
 
-/// A run for each combination, in their order; never empty.
+/// A run for each combination, in their order; never empty. The first keeps its whole solution, the others what a report still asks for: woods,
+/// masses, assumptions, screws on the wall.
 std::vector<CombinationFindings> run_checks(const LaidOut& laid, const Facts& facts, LengthUnit units);
 
 /// The findings alone, sorted, as a report of that piece has them: for sweeps.

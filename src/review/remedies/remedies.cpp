@@ -25,7 +25,7 @@ int trials_for(const Piece& piece)
     for (const WoodChoice& wood : piece.woods)
         combinations *= static_cast<double>(std::max<std::size_t>(wood.species.size(), 1) * wood.rings.size());
     const double work = combinations * static_cast<double>(piece.copies.size());
-    return std::clamp(static_cast<int>(kMostWork / work), kMostForOne, kMostForAll);
+    return std::min(static_cast<int>(kMostWork / work), kMostForAll); // none where one alone is waited for
 }
 
 /// A number of steps that mends, with what the trial said.
@@ -137,7 +137,7 @@ void write_remedy(Finding& finding)
     const Remedy said = finding.remedy;
     const bool has_size = has_digit(said.words());
     if (finding.tried.empty()) {
-        if (has_size) finding.remedy = said.words() + " (not tried here)";
+        if (has_size) finding.remedy.close_with(" (not tried here)");
         return;
     }
     Remedy list;
