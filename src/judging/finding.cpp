@@ -57,6 +57,14 @@ void Remedy::besides(const std::string& words)
         ways_.back() += "; " + words;
 }
 
+void Remedy::close_with(const std::string& words)
+{
+    if (!note_.empty())
+        note_ += words;
+    else if (!ways_.empty())
+        ways_.back() += words;
+}
+
 std::string Remedy::words() const
 {
     std::string list;

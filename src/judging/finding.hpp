@@ -34,6 +34,8 @@ public:
     void add(std::string way);
     /// What has to be done besides: put behind the last way, "; and ...".
     void besides(const std::string& words);
+    /// Put right behind all that is said, such as " (not tried here)".
+    void close_with(const std::string& words);
     /// Said behind all ways and not one of them: what a glue-up goes by.
     void note(std::string words) { note_ = std::move(words); }
 

@@ -134,7 +134,7 @@ TEST_CASE("One name, one thing: no two classes of one name in one namespace", "[
     // Where the linker keeps one of two unlike destructors a program dies or not as the compiler pleases. The layout of the sources lets
     // lines be read: what stands in a namespace begins in the first column.
     static const std::regex opens(R"(^namespace ([\w:]*) ?\{)"),
-        defines(R"(^(?:struct|class|enum class|union) (\w+)[^;()]*(?:\{.*)?$)");
+        defines(R"(^(?:struct|class|enum class|union) (\w+)(?![\w:])[^;()]*(?:\{.*)?$)");
     std::map<std::string, std::set<std::string>> where;
     for (const SourceFile& file : sources()) {
         std::ifstream in(fs::path(jointwright::testing::data_folder()).parent_path() / "src" / file.path);

@@ -79,7 +79,7 @@ TEST_CASE("At most three remedies lead, none of a pass", "[html]")
     ReportContent content = sample_content();
     content.findings.insert(content.findings.begin() + 1, content.findings[0]);
     for (std::size_t i = 0; i < content.findings.size(); ++i)
-        content.findings[i].remedy = fmt::format("change thing {}; or leave it", i);
+        content.findings[i].remedy = Remedy::either({fmt::format("change thing {}", i), "leave it"});
     const std::string page = markup_of(write_html(content));
     const std::size_t from = page.find("<ol class=\"first\">");
     REQUIRE(from != std::string::npos);
@@ -88,7 +88,7 @@ TEST_CASE("At most three remedies lead, none of a pass", "[html]")
     for (Finding& finding : content.findings) finding.remedy = "Change it.";
     REQUIRE(first_things(content).size() == 1);
     CHECK(first_things(content)[0].more > 1);
-    content.findings[0].remedy = "use one of these: this; that; or leave it";
+    content.findings[0].remedy = Remedy::either({"use one of these: this; that", "leave it"});
     CHECK(first_things(content)[0].words == "Use one of these: this; that.");
     for (Finding& finding : content.findings) finding.verdict = Verdict::pass;
     CHECK(write_html(content).find("Do first") == std::string::npos);

@@ -209,10 +209,10 @@ TEST_CASE("What could not be tried says so where it has a size, and none are tri
             const ReportContent content = tried(*shared_facts().text(path));
             for (const Finding& f : content.findings) {
                 if ((f.verdict != Verdict::fail && f.verdict != Verdict::warn) || !f.remedy || !f.tried.empty()) continue;
-                const bool sized =
-                    std::any_of(f.remedy.words().begin(), f.remedy.words().end(), [](char c) { return c >= '0' && c <= '9'; });
-                CAPTURE(f.check, f.subject, f.remedy.words());
-                CHECK(sized == (f.remedy.words().find("(not tried here)") != std::string::npos));
+                const std::string words = f.remedy.words();
+                const bool sized = std::any_of(words.begin(), words.end(), [](char c) { return c >= '0' && c <= '9'; });
+                CAPTURE(f.check, f.subject, words);
+                CHECK(sized == (words.find("(not tried here)") != std::string::npos));
             }
         }
 }
