@@ -26,7 +26,7 @@ words=(-std=c++20 -DNDEBUG -DJOINTWRIGHT_VERSION='"0"' -DTOML_HEADER_ONLY=0 -Isr
     -DJOINTWRIGHT_DATA_DIR='"data"' -DJOINTWRIGHT_PROGRAM='"jointwright"')
 
 rule "${#headers[@]} headers, each alone"
-printf '%s\n' "${headers[@]}" | xargs -P "$(nproc)" -n 4 g++ "${words[@]}" -Wno-pragma-once-outside-header -x c++ || status=1
+printf '%s\n' "${headers[@]}" | xargs -P "$(nproc)" -I '{}' g++ "${words[@]}" -include '{}' -x c++ /dev/null || status=1
 
 rule "${#sources[@]} sources by clang++"
 missing clang++ "clang++" ||
