@@ -96,6 +96,8 @@ struct Facts::Tables {
                 if (!entry) r.broken(name, "a table is wanted");
                 Datum<double> datum = r.number_of(*entry, name);
                 share_of_percent(datum, *entry);
+                // A limit of nothing, or below it, would make whatever is held against it vanish.
+                if (!(datum.value > 0)) r.broken(name, "a number above 0 is wanted");
                 if (!numbers.emplace(name, std::move(datum)).second) r.broken(name, "stands twice");
             }
         }

@@ -124,6 +124,20 @@ TEST_CASE("Tables that every run needs are read at once", "[facts][broken]")
     }
 }
 
+TEST_CASE("A limit of nothing or less is refused, so that no finding vanishes by it", "[facts][broken]")
+{
+    const std::string limits = *shared_facts().text("limits.toml");
+    const std::size_t at = limits.find("[sag_slat]"), printed = limits.find("printed", at), end = limits.find('\n', printed);
+    REQUIRE(end != std::string::npos);
+    for (const std::string wrong : {"0", "-180"}) {
+        std::string changed = limits;
+        changed.replace(printed, end - printed, "printed = \"" + wrong + "\"");
+        CHECK_THAT(complaint_about_table("limits.toml", changed),
+                   ContainsSubstring("sag_slat") && ContainsSubstring("a number above 0 is wanted"));
+    }
+    CHECK(complaint_about_table("limits.toml", limits).empty());
+}
+
 TEST_CASE("A number that stands in two tables is refused", "[facts][broken]")
 {
     const std::string limits = embedded_data().at("limits.toml");
