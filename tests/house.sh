@@ -8,14 +8,15 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 status=0
 rule() { printf 'house: %s\n' "$1" >&2; }
 missing() { command -v "$1" >/dev/null && return 1; rule "$1 is not installed: $2 is left out"; }
-mapfile -t sources < <(git ls-files 'src/*.cpp' 'tests/*.cpp')
-mapfile -t headers < <(git ls-files 'src/*.hpp')
+mapfile -t sources < <(find src tests -name '*.cpp' -not -path '*/node_modules/*' | sort)
+mapfile -t headers < <(find src -name '*.hpp' | sort)
+mapfile -t scripts < <(find src tests reports .ci -name '*.sh' -not -path '*/node_modules/*' | sort)
 
 rule "layout by clang-format"
 missing clang-format "the layout" || clang-format --dry-run --Werror "${sources[@]}" "${headers[@]}" || status=1
 
 rule "shell scripts by shellcheck"
-missing shellcheck "the shell scripts" || { git ls-files '*.sh' .ci/run | xargs shellcheck || status=1; }
+missing shellcheck "the shell scripts" || shellcheck "${scripts[@]}" .ci/run || status=1
 
 if [[ ${1:-} == --quick ]]; then exit "$status"; fi
 
