@@ -16,11 +16,11 @@ namespace jointwright {
 
 namespace {
 
-/// Characters that take no room and change nothing: two names that differ by one of them look alike. Joiners, which scripts and emoji need, stay,
-/// and so do marks that turn the direction of writing, which reports show.
+/// Characters that take no room and change nothing: two names that differ by one of them look alike. Joiners, which scripts and emoji need, stay, soft
+/// hyphens too, and marks that turn the direction of writing, which reports show.
 bool is_unseen(char32_t c)
 {
-    constexpr std::u32string_view single = U"\u00AD\u180E\u200B\uFEFF";
+    constexpr std::u32string_view single = U"\u180E\u200B\uFEFF";
     return single.find(c) != std::u32string_view::npos || (c >= 0x2060 && c <= 0x2064) || (c >= 0xE0000 && c <= 0xE007F);
 }
 
